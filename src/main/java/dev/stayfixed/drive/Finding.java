@@ -1,0 +1,36 @@
+package dev.stayfixed.drive;
+
+/**
+ * The answer to one question about a drive, with its reason in a sentence.
+ *
+ * @param held unknown where the record lacks what the question needs
+ */
+public record Finding(Held held, String reason) {
+
+    /** Yes, no, or not to be told from this record. */
+    public enum Held {
+        YES,
+        NO,
+        UNKNOWN
+    }
+
+    public static Finding yes(String reason) {
+        return new Finding(Held.YES, reason);
+    }
+
+    public static Finding no(String reason) {
+        return new Finding(Held.NO, reason);
+    }
+
+    public static Finding unknown(String reason) {
+        return new Finding(Held.UNKNOWN, reason);
+    }
+
+    public boolean isYes() {
+        return held == Held.YES;
+    }
+
+    public boolean isNo() {
+        return held == Held.NO;
+    }
+}

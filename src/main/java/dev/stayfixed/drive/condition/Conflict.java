@@ -1,0 +1,66 @@
+package dev.stayfixed.drive.condition;
+
+import dev.stayfixed.drive.signal.Signal;
+import java.time.Duration;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/** Why two faults cannot be served by one drive: what no driving changes would have to be two things at once. */
+final class Conflict {
+
+    private static final Set<Signal> SURROUNDINGS = Set.of(Signal.AMBIENT, Signal.BAROMETER, Signal.FUEL_LEVEL);
+    private static final Duration COLD_AFTER = Duration.ofHours(6);
+    private static final double HOT = 60;
+
+    private Conflict() {}
+
+    /** In words; empty where they go together. */
+    static String between(List<NextDrive.Need> group, NextDrive.Need need) {
+        for (NextDrive.Need other : group) {
+            String conflict = between(other, need);
+            if (!conflict.isEmpty()) {
+                return conflict;
+            }
+        }
+        return "";
+    }
+
+    private static String between(NextDrive.Need one, NextDrive.Need two) {
+        for (SignalRange a : fixed(one).toList()) {
+            for (SignalRange b : fixed(two).toList()) {
+                if (a.signal() == b.signal() && a.overlap(b).isEmpty()) {
+                    return "%s needs %s, %s needs %s".formatted(one.fault(), a.words(), two.fault(), b.words());
+                }
+            }
+        }
+        if (isColdStart(one) && isHotStart(two)) {
+            return coldAndHot(one, two);
+        }
+        return isColdStart(two) && isHotStart(one) ? coldAndHot(two, one) : "";
+    }
+
+    private static String coldAndHot(NextDrive.Need cold, NextDrive.Need hot) {
+        return cold.fault() + " needs a start after hours with the engine off, " + hot.fault()
+                + " a start with a hot engine";
+    }
+
+    private static Stream<SignalRange> fixed(NextDrive.Need need) {
+        return need.conditions().stream()
+                .flatMap(condition -> condition instanceof AtStart start
+                        ? Stream.of(start.range())
+                        : condition.whileIn().stream().filter(range -> SURROUNDINGS.contains(range.signal())));
+    }
+
+    private static boolean isColdStart(NextDrive.Need need) {
+        return need.conditions().stream()
+                .anyMatch(c -> c instanceof Soak soak && soak.atLeast().compareTo(COLD_AFTER) >= 0);
+    }
+
+    private static boolean isHotStart(NextDrive.Need need) {
+        return need.conditions().stream()
+                .anyMatch(c -> c instanceof AtStart start
+                        && start.range().signal() == Signal.COOLANT
+                        && start.range().min() >= HOT);
+    }
+}

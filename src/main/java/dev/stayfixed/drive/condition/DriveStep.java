@@ -1,0 +1,25 @@
+package dev.stayfixed.drive.condition;
+
+import java.util.List;
+
+/**
+ * One thing to do in a drive.
+ *
+ * @param condition that it meets, merged from those of all the faults
+ * @param faults that need it
+ */
+public record DriveStep(Condition condition, List<String> faults) {
+
+    public DriveStep {
+        faults = List.copyOf(faults);
+    }
+
+    public Phase phase() {
+        return condition.phase();
+    }
+
+    /** "Cruise: Keep vehicle speed 70 to 110 km/h for at least 60 s without a break. (for P0420)". */
+    public String words() {
+        return phase().words() + ": " + condition.toDo() + " (for " + String.join(", ", faults) + ")";
+    }
+}

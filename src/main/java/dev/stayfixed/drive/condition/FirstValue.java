@@ -1,0 +1,41 @@
+package dev.stayfixed.drive.condition;
+
+import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.drive.signal.SignalRow;
+import java.util.OptionalDouble;
+
+/** The value of a signal at the start: the first that the log gives, if it gives one in the first minute. */
+final class FirstValue {
+
+    private static final long START = 60_000;
+
+    private final Signal signal;
+    private OptionalDouble value = OptionalDouble.empty();
+    private long at;
+
+    FirstValue(Signal signal) {
+        this.signal = signal;
+    }
+
+    void row(long time, SignalRow row) {
+        if (value.isEmpty() && row.value(signal).isPresent()) {
+            value = row.value(signal);
+            at = time;
+        }
+    }
+
+    boolean isKnown() {
+        return value.isPresent() && at <= START;
+    }
+
+    double value() {
+        return value.orElse(Double.NaN);
+    }
+
+    /** Why it is not known. */
+    String missing() {
+        return value.isEmpty()
+                ? signal.words() + " was not recorded"
+                : signal.words() + " was first recorded " + Words.time(at) + " after the start";
+    }
+}

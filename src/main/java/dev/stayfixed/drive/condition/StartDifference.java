@@ -1,0 +1,103 @@
+package dev.stayfixed.drive.condition;
+
+import dev.stayfixed.drive.DriveQuantity;
+import dev.stayfixed.drive.DriveSummary;
+import dev.stayfixed.drive.Finding;
+import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.drive.signal.SignalRow;
+import dev.stayfixed.drive.signal.Timeline;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+
+/**
+ * At the start, one temperature stands above another by at most so much: the sign of an engine that has cooled down.
+ *
+ * @param upper the temperature that may stand above
+ * @param most K, inclusive
+ */
+public record StartDifference(Signal upper, Signal lower, double most) implements Condition {
+
+    private static final double ROUNDING = 1e-9;
+
+    public StartDifference {
+        if (!upper.unit().equals("°C") || !lower.unit().equals("°C") || upper == lower) {
+            throw new IllegalArgumentException("difference at the start: found " + upper.words() + " and "
+                    + lower.words() + ", expected two temperatures");
+        }
+    }
+
+    @Override
+    public String words() {
+        return "%s at most %s K above %s at the start".formatted(upper.words(), Words.number(most), lower.words());
+    }
+
+    @Override
+    public String toDo() {
+        return "Start with a cold engine: " + words() + ".";
+    }
+
+    @Override
+    public Phase phase() {
+        return Phase.START;
+    }
+
+    @Override
+    public List<SignalRange> whileIn() {
+        return List.of();
+    }
+
+    /** The ambient of a summary is the lowest of the drive: a yes is sure, a no is not. */
+    @Override
+    public Optional<Finding> inSummary(DriveSummary summary) {
+        if (upper != Signal.COOLANT || lower != Signal.AMBIENT) {
+            return Optional.empty();
+        }
+        OptionalDouble coolant = summary.value(DriveQuantity.START_COOLANT);
+        OptionalDouble ambient = summary.value(DriveQuantity.AMBIENT);
+        if (coolant.isEmpty() || ambient.isEmpty()) {
+            return Optional.of(Finding.unknown("coolant and ambient temperature were not both recorded"));
+        }
+        Finding finding = judge(coolant.getAsDouble() - ambient.getAsDouble());
+        return Optional.of(
+                finding.isYes()
+                        ? finding
+                        : Finding.unknown(
+                                "only the lowest ambient temperature of the drive is known: " + finding.reason()));
+    }
+
+    private Finding judge(double difference) {
+        String facts = "%s %s K above %s at the start; needed at most %s K"
+                .formatted(upper.words(), Words.number(difference), lower.words(), Words.number(most));
+        return difference <= most + ROUNDING
+                ? Finding.yes(facts)
+                : Finding.no(facts + ": " + Words.number(difference - most) + " K over");
+    }
+
+    @Override
+    public Tracker tracker(OptionalDouble soakHours) {
+        FirstValue high = new FirstValue(upper);
+        FirstValue low = new FirstValue(lower);
+        return new Tracker() {
+            @Override
+            public void row(long at, SignalRow row, Timeline held, boolean active) {
+                high.row(at, row);
+                low.row(at, row);
+            }
+
+            @Override
+            public boolean isMet() {
+                return result().finding().isYes();
+            }
+
+            @Override
+            public ConditionResult result() {
+                Finding finding = high.isKnown() && low.isKnown()
+                        ? judge(high.value() - low.value())
+                        : Finding.unknown((high.isKnown() ? low : high).missing());
+                return new ConditionResult(StartDifference.this, finding, OptionalLong.empty(), List.of());
+            }
+        };
+    }
+}

@@ -1,0 +1,132 @@
+package dev.stayfixed.drive.condition;
+
+import static dev.stayfixed.drive.condition.SignalRange.atLeast;
+import static dev.stayfixed.drive.condition.SignalRange.atMost;
+import static dev.stayfixed.drive.signal.Signal.AMBIENT;
+import static dev.stayfixed.drive.signal.Signal.BAROMETER;
+import static dev.stayfixed.drive.signal.Signal.COOLANT;
+import static dev.stayfixed.drive.signal.Signal.ENGINE_SPEED;
+import static dev.stayfixed.drive.signal.Signal.FUEL_LEVEL;
+import static dev.stayfixed.drive.signal.Signal.INTAKE_AIR;
+import static dev.stayfixed.drive.signal.Signal.LOAD;
+import static dev.stayfixed.drive.signal.Signal.MODULE_VOLTAGE;
+import static dev.stayfixed.drive.signal.Signal.PEDAL;
+import static dev.stayfixed.drive.signal.Signal.VEHICLE_SPEED;
+
+import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.obd.MonitorGroup;
+import java.time.Duration;
+import java.util.List;
+
+/**
+ * Typical enabling conditions by monitor group, from published service texts; printed in °F and mph there, converted here and rounded
+ * to whole units. The service information of a vehicle overrides each.
+ */
+public final class TypicalConditions {
+
+    private static final String NEW_YORK = "New York State inspection programme, Helping set monitors";
+    private static final String NISSAN_B = "Nissan service text, driving pattern B";
+    private static final String MEMORY = "from memory";
+    private static final SignalRange BELOW_8000_FT = atLeast(BAROMETER, 75);
+    private static final SignalRange WARM = atLeast(COOLANT, 70);
+
+    private static final List<TypicalCondition> ALL = List.of(
+            evaporativeSystem(),
+            typical(
+                    MonitorGroup.CATALYST,
+                    "Mazda service text, 2003",
+                    Hold.unbroken(
+                            range(VEHICLE_SPEED, 26, 103),
+                            Duration.ofSeconds(20),
+                            range(ENGINE_SPEED, 1_090, 3_090),
+                            range(LOAD, 16, 55),
+                            WARM)),
+            typical(
+                    MonitorGroup.OXYGEN_SENSOR,
+                    NEW_YORK + "; duration of " + NISSAN_B,
+                    Reach.value(COOLANT, 70),
+                    Hold.unbroken(
+                            range(VEHICLE_SPEED, 70, 120), Duration.ofMinutes(1), range(INTAKE_AIR, 4, 38), WARM)),
+            typical(
+                    MonitorGroup.OXYGEN_SENSOR_HEATER,
+                    MEMORY,
+                    new Soak(Duration.ofHours(6)),
+                    Hold.cumulative(atLeast(ENGINE_SPEED, 400), Duration.ofMinutes(5))),
+            exhaustGasRecirculation(),
+            typical(
+                    MonitorGroup.SECONDARY_AIR,
+                    MEMORY,
+                    new Soak(Duration.ofHours(6)),
+                    new AtStart(range(COOLANT, 5, 40)),
+                    Hold.cumulative(atMost(VEHICLE_SPEED, 4), Duration.ofMinutes(2), atLeast(ENGINE_SPEED, 400))),
+            typical(
+                    MonitorGroup.MISFIRE,
+                    "Isuzu service text, 2003; Mitsubishi service text, 2003; duration is common practice, no source",
+                    new AtStart(atLeast(FUEL_LEVEL, 14.5)),
+                    new AtStart(atLeast(BAROMETER, 76)),
+                    Hold.cumulative(
+                            range(ENGINE_SPEED, 600, 6_000),
+                            Duration.ofMinutes(10),
+                            range(COOLANT, -7, 110),
+                            atLeast(INTAKE_AIR, -10))),
+            typical(
+                    MonitorGroup.FUEL_SYSTEM,
+                    MEMORY,
+                    Reach.value(COOLANT, 70),
+                    Hold.cumulative(range(VEHICLE_SPEED, 30, 110), Duration.ofMinutes(10), WARM)),
+            typical(
+                    MonitorGroup.COMPONENTS,
+                    "thermostat, from memory; voltage of a Buick service text, 2005",
+                    new Soak(Duration.ofHours(6)),
+                    new AtStart(range(COOLANT, -7, 50)),
+                    Reach.value(COOLANT, 71),
+                    Hold.cumulative(atLeast(MODULE_VOLTAGE, 11), Duration.ofMinutes(10))));
+
+    private TypicalConditions() {}
+
+    public static List<TypicalCondition> all() {
+        return ALL;
+    }
+
+    /** Empty for a group for which we ship none: its service information is needed. */
+    public static List<TypicalCondition> of(MonitorGroup group) {
+        return ALL.stream().filter(typical -> typical.group() == group).toList();
+    }
+
+    /** 45 to 85 °F at the start, coolant at most 12 °F above intake air, intake air at most 2 °F above coolant. */
+    private static TypicalCondition evaporativeSystem() {
+        return typical(
+                MonitorGroup.EVAPORATIVE_SYSTEM,
+                NEW_YORK + "; ambient of a Ford service text, 2024; fuel level 15 to 85 % from memory",
+                new Soak(Duration.ofHours(8)),
+                new AtStart(range(FUEL_LEVEL, 15, 85)),
+                new AtStart(range(COOLANT, 7, 29)),
+                new AtStart(range(INTAKE_AIR, 7, 29)),
+                new StartDifference(COOLANT, INTAKE_AIR, 12 / 1.8),
+                new StartDifference(INTAKE_AIR, COOLANT, 2 / 1.8),
+                new AtStart(range(AMBIENT, 4, 38)),
+                new AtStart(BELOW_8000_FT),
+                Hold.unbroken(range(VEHICLE_SPEED, 72, 105), Duration.ofMinutes(10)));
+    }
+
+    /** The deceleration is from memory; speeds and times are those of the pattern. */
+    private static TypicalCondition exhaustGasRecirculation() {
+        return new TypicalCondition(
+                MonitorGroup.EGR_VVT,
+                ConditionSet.inOrder(
+                        MonitorGroup.EGR_VVT.toString(),
+                        Reach.value(COOLANT, 70),
+                        Hold.unbroken(range(VEHICLE_SPEED, 70, 120), Duration.ofMinutes(1), WARM),
+                        Hold.cumulative(
+                                range(VEHICLE_SPEED, 30, 110), Duration.ofSeconds(10), atMost(PEDAL, 15), WARM)),
+                NISSAN_B + "; closed-throttle deceleration from memory");
+    }
+
+    private static TypicalCondition typical(MonitorGroup group, String source, Condition... conditions) {
+        return new TypicalCondition(group, ConditionSet.anyOrder(group.toString(), conditions), source);
+    }
+
+    private static SignalRange range(Signal signal, double min, double max) {
+        return new SignalRange(signal, min, max);
+    }
+}

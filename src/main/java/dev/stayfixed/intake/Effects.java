@@ -1,0 +1,63 @@
+package dev.stayfixed.intake;
+
+import dev.stayfixed.verification.Judgement;
+import dev.stayfixed.verification.Verdict;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+
+/** What a drive does to each fault, read off the verdicts. */
+final class Effects {
+
+    private Effects() {}
+
+    /** Faults on which the drive has a say, or which stand elsewhere than before. */
+    static List<Effect> of(UUID driveId, List<FaultVerdict> verdicts) {
+        return verdicts.stream()
+                .flatMap(verdict -> effect(driveId.toString(), verdict).stream())
+                .toList();
+    }
+
+    private static Optional<Effect> effect(String driveId, FaultVerdict verdict) {
+        Optional<Verdict.Step> step = step(driveId, verdict.verdict());
+        boolean moved = !verdict.faultCase().standing().equals(verdict.standing());
+        if (step.isEmpty() && !moved) {
+            return Optional.empty();
+        }
+        Optional<Judgement> judgement =
+                step.filter(Verdict.Step.Judged.class::isInstance).map(s -> ((Verdict.Step.Judged) s).judgement());
+        return Optional.of(new Effect(
+                verdict.faultCase().jobId(),
+                verdict.faultCase().faultId(),
+                verdict.faultCase().fault().code(),
+                judgement.map(Judgement::outcome),
+                step.map(Effects::reason).orElse("this drive is no longer judged for the repair of this fault"),
+                verdict.faultCase().standing(),
+                verdict.standing()));
+    }
+
+    private static String reason(Verdict.Step step) {
+        if (step instanceof Verdict.Step.Judged judged) {
+            return judged.judgement().reason();
+        }
+        if (step instanceof Verdict.Step.Restarted restarted) {
+            return restarted.reason();
+        }
+        if (step instanceof Verdict.Step.UnseenFailure unseen) {
+            return unseen.reason();
+        }
+        return ((Verdict.Step.Gap) step).reason();
+    }
+
+    /** The judgement of the drive, in whatever attempt; else whatever step it caused. */
+    private static Optional<Verdict.Step> step(String driveId, Verdict verdict) {
+        List<Verdict.Step> steps = verdict.attempts().stream()
+                .flatMap(a -> a.steps().stream())
+                .filter(s -> s.driveId().equals(driveId))
+                .toList();
+        return steps.stream()
+                .filter(Verdict.Step.Judged.class::isInstance)
+                .findFirst()
+                .or(() -> steps.stream().findFirst());
+    }
+}

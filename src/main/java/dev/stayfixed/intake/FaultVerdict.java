@@ -1,0 +1,24 @@
+package dev.stayfixed.intake;
+
+import dev.stayfixed.jobs.FaultCase;
+import dev.stayfixed.jobs.Standing;
+import dev.stayfixed.verification.Verdict;
+import dev.stayfixed.verification.VerificationState;
+import java.time.Instant;
+import java.util.Map;
+
+/**
+ * A fault and its verdict.
+ *
+ * @param driveStarts when each drive of the vehicle began, by the drive's id
+ */
+public record FaultVerdict(FaultCase faultCase, Verdict verdict, Map<String, Instant> driveStarts) {
+
+    public Standing standing() {
+        return standing(verdict.state());
+    }
+
+    public Standing standing(VerificationState state) {
+        return Standing.of(state, faultCase.fault().requiredPasses());
+    }
+}

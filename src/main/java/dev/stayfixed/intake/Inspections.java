@@ -1,0 +1,89 @@
+package dev.stayfixed.intake;
+
+import dev.stayfixed.drive.DriveRecord;
+import dev.stayfixed.jobs.FaultCase;
+import dev.stayfixed.jobs.Standings;
+import dev.stayfixed.jobs.Vehicle;
+import dev.stayfixed.jobs.Vehicles;
+import dev.stayfixed.obd.Scan;
+import dev.stayfixed.obd.Vin;
+import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.verification.RepairAttempt;
+import dev.stayfixed.verification.inspection.InspectionOutlook;
+import dev.stayfixed.verification.inspection.InspectionRecord;
+import dev.stayfixed.verification.inspection.InspectionRule;
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.List;
+import java.util.OptionalInt;
+import java.util.UUID;
+import java.util.stream.Stream;
+import org.springframework.stereotype.Service;
+
+/** What an inspection would likely say of a vehicle, by each rule we know; advisory only. */
+@Service
+public class Inspections {
+
+    private final Vehicles vehicles;
+    private final Standings standings;
+    private final Originals originals;
+    private final Durably durably;
+
+    Inspections(Vehicles vehicles, Standings standings, Originals originals, Durably durably) {
+        this.vehicles = vehicles;
+        this.standings = standings;
+        this.originals = originals;
+        this.durably = durably;
+    }
+
+    public List<InspectionOutlook> outlook(UUID vehicleId) {
+        InspectionRecord record = durably.read(() -> record(vehicles.get(vehicleId)));
+        return Stream.of(InspectionRule.values())
+                .map(rule -> rule.outlook(record))
+                .toList();
+    }
+
+    private InspectionRecord record(Vehicle vehicle) {
+        List<RepairAttempt> repairs = standings.ofVehicle(vehicle.id()).stream()
+                .map(FaultCase::repairs)
+                .flatMap(List::stream)
+                .toList();
+        Instant lastClear = repairs.stream()
+                .filter(RepairAttempt::codesCleared)
+                .map(RepairAttempt::at)
+                .max(Comparator.naturalOrder())
+                .orElse(Instant.MIN);
+        List<Scan> scans = Stream.concat(ofRepairs(repairs), ofDrives(originals.drivesOf(vehicle.id())))
+                .filter(dated -> !dated.at().isBefore(lastClear))
+                .sorted(Comparator.comparing(Dated::at))
+                .map(Dated::scan)
+                .toList();
+        return InspectionRecord.of(modelYear(vehicle), vehicle.details().ignition(), scans);
+    }
+
+    private record Dated(Instant at, Scan scan) {}
+
+    /** A scan from before a repair belongs to the moment before it, so a clear at the repair leaves it out. */
+    private static Stream<Dated> ofRepairs(List<RepairAttempt> repairs) {
+        return repairs.stream()
+                .flatMap(repair -> Stream.concat(
+                        repair.scanBefore().stream()
+                                .map(scan -> new Dated(repair.at().minusNanos(1), scan)),
+                        repair.scanAfter().stream().map(scan -> new Dated(repair.at(), scan))));
+    }
+
+    private static Stream<Dated> ofDrives(List<ReadDrive> drives) {
+        return drives.stream()
+                .map(ReadDrive::record)
+                .flatMap(drive -> Stream.of(DriveRecord.Moment.values())
+                        .flatMap(moment -> drive.scans(moment).stream())
+                        .map(scan -> new Dated(drive.start(), scan)));
+    }
+
+    private static OptionalInt modelYear(Vehicle vehicle) {
+        OptionalInt stated = vehicle.details().modelYear();
+        return stated.isPresent()
+                ? stated
+                : vehicle.details().vin().map(Vin::modelYear).orElse(OptionalInt.empty());
+    }
+}

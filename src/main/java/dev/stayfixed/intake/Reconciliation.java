@@ -1,0 +1,84 @@
+package dev.stayfixed.intake;
+
+import dev.stayfixed.jobs.Vehicles;
+import dev.stayfixed.platform.storage.Durably;
+import java.util.Map;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.boot.ApplicationArguments;
+import org.springframework.boot.ApplicationRunner;
+import org.springframework.core.annotation.Order;
+import org.springframework.stereotype.Component;
+
+/** At start-up, makes everything that is derived agree with the submissions again, whatever a crash or a new rule set left behind. */
+@Component
+@Order(1)
+class Reconciliation implements ApplicationRunner {
+
+    private static final Logger LOG = LoggerFactory.getLogger(Reconciliation.class);
+
+    private final Vehicles vehicles;
+    private final StoredSubmissions submissions;
+    private final StoredDrives drives;
+    private final Originals originals;
+    private final Judging judging;
+    private final Durably durably;
+
+    Reconciliation(
+            Vehicles vehicles,
+            StoredSubmissions submissions,
+            StoredDrives drives,
+            Originals originals,
+            Judging judging,
+            Durably durably) {
+        this.vehicles = vehicles;
+        this.submissions = submissions;
+        this.drives = drives;
+        this.originals = originals;
+        this.judging = judging;
+        this.durably = durably;
+    }
+
+    @Override
+    public void run(ApplicationArguments arguments) {
+        vehicles.all().forEach(this::reconcile);
+    }
+
+    /** A vehicle that cannot be read must not keep the others from being served. */
+    private void reconcile(UUID vehicleId) {
+        try {
+            durably.write(() -> {
+                vehicles.hold(vehicleId);
+                fileDrives(vehicleId);
+                judging.replay(vehicleId);
+            });
+        } catch (RuntimeException e) {
+            LOG.error("the standing of the faults of vehicle {} could not be computed again", vehicleId, e);
+        }
+    }
+
+    private void fileDrives(UUID vehicleId) {
+        Map<UUID, StoredDrive> filed = drives.findByVehicleId(vehicleId).stream()
+                .collect(Collectors.toMap(StoredDrive::getId, Function.identity()));
+        for (StoredSubmission latest : submissions.latest(vehicleId)) {
+            ReadDrive read = originals.read(latest);
+            StoredDrive row = filed.get(latest.driveId());
+            if (row == null) {
+                row = drives.save(new StoredDrive(latest.driveId(), vehicleId, firstReceipt(latest), read));
+                LOG.warn("the drive {} was missing and is filed again from its submission", latest.driveId());
+            }
+            row.file(read, latest.revision());
+        }
+        drives.flush();
+    }
+
+    private java.time.Instant firstReceipt(StoredSubmission latest) {
+        return submissions
+                .findByDriveIdAndRevision(latest.driveId(), 1)
+                .orElse(latest)
+                .receivedAt();
+    }
+}

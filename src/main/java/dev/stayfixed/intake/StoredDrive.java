@@ -1,0 +1,88 @@
+package dev.stayfixed.intake;
+
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Id;
+import jakarta.persistence.PostLoad;
+import jakarta.persistence.PostPersist;
+import jakarta.persistence.Table;
+import jakarta.persistence.Transient;
+import java.time.Instant;
+import java.util.UUID;
+import org.hibernate.annotations.TenantId;
+import org.jspecify.annotations.Nullable;
+import org.springframework.data.domain.Persistable;
+
+/** The row by which a drive is found; all of it can be computed from the submissions. */
+@Entity
+@Table(name = "drive")
+class StoredDrive implements Persistable<UUID> {
+
+    @Id
+    private UUID id;
+
+    @TenantId
+    @Column(name = "shop_id")
+    private @Nullable UUID shopId;
+
+    private UUID vehicleId;
+    private Instant startAt;
+    private Instant untilAt;
+    private Instant receivedAt;
+    private int revision;
+
+    @Transient
+    private boolean stored;
+
+    protected StoredDrive() {}
+
+    StoredDrive(UUID id, UUID vehicleId, Instant receivedAt, ReadDrive drive) {
+        this.id = id;
+        this.vehicleId = vehicleId;
+        this.receivedAt = receivedAt;
+        file(drive, 1);
+    }
+
+    /** Puts the drive where its latest submission says that it was. */
+    final void file(ReadDrive drive, int latestRevision) {
+        startAt = drive.record().start();
+        untilAt = drive.until();
+        revision = latestRevision;
+    }
+
+    @PostPersist
+    @PostLoad
+    void markStored() {
+        stored = true;
+    }
+
+    @Override
+    public UUID getId() {
+        return id;
+    }
+
+    @Override
+    public boolean isNew() {
+        return !stored;
+    }
+
+    UUID vehicleId() {
+        return vehicleId;
+    }
+
+    Instant startAt() {
+        return startAt;
+    }
+
+    Instant untilAt() {
+        return untilAt;
+    }
+
+    Instant receivedAt() {
+        return receivedAt;
+    }
+
+    int revision() {
+        return revision;
+    }
+}

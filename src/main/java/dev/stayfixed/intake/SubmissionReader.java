@@ -1,0 +1,55 @@
+package dev.stayfixed.intake;
+
+import dev.stayfixed.platform.PlainText;
+import dev.stayfixed.platform.StrictJson;
+import dev.stayfixed.platform.problem.Mistake;
+import dev.stayfixed.platform.problem.Refused;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.List;
+import org.springframework.stereotype.Component;
+
+/** From the bytes of a submission to its content. */
+@Component
+class SubmissionReader {
+
+    private final StrictJson json;
+
+    SubmissionReader(StrictJson json) {
+        this.json = json;
+    }
+
+    DriveSubmission read(Original original) {
+        DriveSubmission submission = original.contentType().equals(Original.PLAIN)
+                ? aloneScan(original.text())
+                : json.read(original.text().getBytes(java.nio.charset.StandardCharsets.UTF_8), DriveSubmission.class);
+        if (submission.summary() == null && submission.scansOrNone().isEmpty()) {
+            throw Refused.content(new Mistake("#", null, "a summary of the drive, a scan, or both"));
+        }
+        return submission;
+    }
+
+    private static DriveSubmission aloneScan(String text) {
+        PlainText.flaw(text).ifPresent(flaw -> {
+            throw Refused.content(new Mistake("#", flaw, "text without control characters"));
+        });
+        if (text.isBlank() || text.length() > DriveSubmission.LONGEST_SCAN) {
+            throw Refused.content(new Mistake(
+                    "#",
+                    text.length() + " characters",
+                    "the answers of the control units, at most 1000000 characters"));
+        }
+        return new DriveSubmission(null, null, null, null, null, List.of(new DriveSubmission.PastedScan(null, text)));
+    }
+
+    /** The same for the same content, however it was written. SHA-256 in hex. */
+    String digest(DriveSubmission submission) {
+        try {
+            MessageDigest sha = MessageDigest.getInstance("SHA-256");
+            return HexFormat.of().formatHex(sha.digest(json.canonical(submission)));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java runtime has SHA-256", e);
+        }
+    }
+}

@@ -1,0 +1,181 @@
+package dev.stayfixed.jobs;
+
+import dev.stayfixed.obd.Scan;
+import dev.stayfixed.platform.IfMatch;
+import dev.stayfixed.platform.Page;
+import dev.stayfixed.platform.problem.Mistake;
+import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.verification.RepairedFault;
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.data.domain.Limit;
+import org.springframework.stereotype.Service;
+
+/** A job from its opening to its close: faults, repairs, and what the shop calls it. */
+@Service
+public class Jobs {
+
+    private final StoredJobs jobs;
+    private final StoredVehicles vehicles;
+    private final Durably durably;
+    private final ApplicationEventPublisher events;
+    private final Clock clock;
+
+    Jobs(StoredJobs jobs, StoredVehicles vehicles, Durably durably, ApplicationEventPublisher events, Clock clock) {
+        this.jobs = jobs;
+        this.vehicles = vehicles;
+        this.durably = durably;
+        this.events = events;
+        this.clock = clock;
+    }
+
+    /**
+     * Opens a job.
+     *
+     * @throws Refused when neither the opening nor its scan names a fault
+     */
+    public Job open(Job.Opening opening) {
+        return durably.write(() -> {
+            StoredVehicle vehicle = vehicles.lock(opening.vehicleId())
+                    .orElseThrow(() -> Refused.content(
+                            new Mistake("#/vehicleId", opening.vehicleId(), "the id of a vehicle of this shop")));
+            return jobs.save(new StoredJob(vehicle, withScan(opening, vehicle))).facts();
+        });
+    }
+
+    private static Job.Opening withScan(Job.Opening opening, StoredVehicle vehicle) {
+        Optional<Scan> scan = opening.scan().map(Scan::read);
+        List<RepairedFault> named = opening.faults().isEmpty() && scan.isPresent()
+                ? ScannedFaults.of(scan.get(), vehicle.ignition())
+                : opening.faults();
+        if (named.isEmpty()) {
+            throw Refused.content(new Mistake(
+                    "#/faults", null, "at least one fault, or a scan with a confirmed or a pending code in it"));
+        }
+        List<RepairedFault> faults = scan.isEmpty()
+                ? named
+                : named.stream()
+                        .map(f -> ScannedFaults.withFreezeFrame(f, scan.get()))
+                        .toList();
+        return new Job.Opening(opening.vehicleId(), opening.labels(), opening.openedAt(), opening.scan(), faults);
+    }
+
+    public Job get(UUID id) {
+        return durably.read(() ->
+                jobs.findById(id).orElseThrow(() -> Refused.notFound("job", id)).facts());
+    }
+
+    /**
+     * Jobs in which a text occurs: reference, complaint, code, or anything that names the vehicle.
+     *
+     * @param text null for all
+     */
+    public Page<Job> search(Optional<Job.State> state, @Nullable String text, Page.Request page) {
+        List<Job.State> states = state.map(List::of).orElse(List.of(Job.State.values()));
+        return durably.read(() -> Page.of(
+                        jobs.search(
+                                states,
+                                SearchText.like(text),
+                                page.after().at(),
+                                page.after().id(),
+                                Limit.of(page.limit() + 1)),
+                        page,
+                        j -> new Page.Position(j.openedAt(), j.id()))
+                .map(StoredJob::facts));
+    }
+
+    public Job relabel(UUID id, IfMatch ifMatch, Job.Labels labels) {
+        return change(id, ifMatch, job -> {
+            job.refuseWhenClosed();
+            job.label(labels);
+            return job.facts();
+        });
+    }
+
+    public Fault addFault(UUID id, RepairedFault terms) {
+        return durably.write(() -> {
+            StoredJob job = held(id);
+            StoredFault fault = job.addFault(terms);
+            jobs.flush();
+            return fault.facts(job.ignition());
+        });
+    }
+
+    /** The same fault under other terms; its code stays, whatever the terms say. */
+    public Job reviseFault(UUID id, UUID faultId, IfMatch ifMatch, RepairedFault terms) {
+        return change(id, ifMatch, job -> {
+            job.refuseWhenClosed();
+            job.fault(faultId).agree(terms);
+            job.changed();
+            events.publishEvent(new EvidenceChanged(job.vehicle().id()));
+            return job.facts();
+        });
+    }
+
+    /**
+     * Records a repair and judges again.
+     *
+     * @param faultIds empty for all faults of the job
+     */
+    public Repair recordRepair(UUID id, Set<UUID> faultIds, Repair.Details details) {
+        return durably.write(() -> {
+            StoredJob job = held(id);
+            StoredRepair repair = job.addRepair(faultsOf(job, faultIds), details, clock.instant());
+            jobs.flush();
+            events.publishEvent(new EvidenceChanged(job.vehicle().id()));
+            return repair.facts();
+        });
+    }
+
+    private static Set<UUID> faultsOf(StoredJob job, Set<UUID> wanted) {
+        Set<UUID> all = job.faults().stream().map(StoredFault::id).collect(Collectors.toSet());
+        if (!all.containsAll(wanted)) {
+            throw Refused.content(new Mistake("#/faultIds", wanted, "ids of faults of this job, which are " + all));
+        }
+        return wanted.isEmpty() ? all : wanted;
+    }
+
+    /**
+     * Closes a job whose faults are confirmed fixed, or any job for a reason.
+     *
+     * @throws Refused naming the faults that are not confirmed fixed
+     */
+    public Job close(UUID id, IfMatch ifMatch, Optional<String> reason) {
+        return change(id, ifMatch, job -> {
+            job.close(reason, clock.instant());
+            return job.facts();
+        });
+    }
+
+    public Job reopen(UUID id, IfMatch ifMatch, String reason) {
+        return change(id, ifMatch, job -> {
+            job.reopen(reason, clock.instant());
+            return job.facts();
+        });
+    }
+
+    private Job change(UUID id, IfMatch ifMatch, Function<StoredJob, Job> change) {
+        return durably.write(() -> {
+            StoredJob job = held(id);
+            ifMatch.check(job.version());
+            return change.apply(job);
+        });
+    }
+
+    /** The job, read after its vehicle was locked, so that nobody changes it meanwhile. */
+    private StoredJob held(UUID id) {
+        UUID vehicleId = jobs.vehicleOf(id).orElseThrow(() -> Refused.notFound("job", id));
+        if (vehicles.lock(vehicleId).isEmpty()) {
+            throw Refused.notFound("vehicle", vehicleId);
+        }
+        return jobs.findById(id).orElseThrow(() -> Refused.notFound("job", id));
+    }
+}

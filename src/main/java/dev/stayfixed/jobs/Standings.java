@@ -1,0 +1,60 @@
+package dev.stayfixed.jobs;
+
+import dev.stayfixed.obd.Ignition;
+import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.verification.RepairAttempt;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.springframework.stereotype.Service;
+
+/** What is judged, and where the result is kept. Meant for whoever judges; runs in that one's transaction. */
+@Service
+public class Standings {
+
+    private final StoredJobs jobs;
+
+    Standings(StoredJobs jobs) {
+        this.jobs = jobs;
+    }
+
+    /** Every fault of every job of the vehicle, closed jobs too: a fault can come back after the close. */
+    public List<FaultCase> ofVehicle(UUID vehicleId) {
+        List<FaultCase> cases = new ArrayList<>();
+        jobs.ofVehicle(vehicleId).forEach(job -> cases.addAll(cases(job)));
+        return cases;
+    }
+
+    public List<FaultCase> ofJob(UUID jobId) {
+        return cases(jobs.findById(jobId).orElseThrow(() -> Refused.notFound("job", jobId)));
+    }
+
+    private static List<FaultCase> cases(StoredJob job) {
+        Map<StoredRepair, RepairAttempt> attempts = new LinkedHashMap<>();
+        job.repairs().forEach(repair -> attempts.put(repair, repair.attempt()));
+        Ignition ignition = job.ignition();
+        return job.faults().stream()
+                .map(fault -> new FaultCase(
+                        job.id(),
+                        fault.id(),
+                        fault.terms(ignition),
+                        attempts.entrySet().stream()
+                                .filter(e -> e.getKey().isFor(fault.id()))
+                                .map(Map.Entry::getValue)
+                                .toList(),
+                        fault.standing()))
+                .toList();
+    }
+
+    /** Keeps where a fault stands now; says whether that is new. */
+    public boolean keep(FaultCase judged, Standing now) {
+        StoredJob job = jobs.findById(judged.jobId()).orElseThrow();
+        boolean changed = job.fault(judged.faultId()).stand(now);
+        if (changed) {
+            job.changed();
+        }
+        return changed;
+    }
+}

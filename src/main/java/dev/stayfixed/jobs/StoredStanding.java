@@ -1,0 +1,30 @@
+package dev.stayfixed.jobs;
+
+import jakarta.persistence.Column;
+import jakarta.persistence.Embeddable;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
+import java.util.OptionalInt;
+import org.jspecify.annotations.Nullable;
+
+/** The columns of a standing. */
+@Embeddable
+record StoredStanding(
+        @Column(name = "standing_state") @Enumerated(EnumType.STRING)
+        Standing.State state,
+
+        @Column(name = "standing_words") String words,
+        @Column(name = "standing_passes") @Nullable Integer passes,
+        @Column(name = "standing_decided") boolean decided,
+        @Column(name = "standing_comeback") boolean comeback) {
+
+    static StoredStanding of(Standing s) {
+        return new StoredStanding(
+                s.state(), s.words(), s.passes().isPresent() ? s.passes().getAsInt() : null, s.decided(), s.comeback());
+    }
+
+    Standing facts(int needed) {
+        return new Standing(
+                state, words, passes == null ? OptionalInt.empty() : OptionalInt.of(passes), needed, decided, comeback);
+    }
+}

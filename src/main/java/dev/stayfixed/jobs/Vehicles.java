@@ -1,0 +1,121 @@
+package dev.stayfixed.jobs;
+
+import dev.stayfixed.platform.CurrentShop;
+import dev.stayfixed.platform.IfMatch;
+import dev.stayfixed.platform.Page;
+import dev.stayfixed.platform.problem.ProblemType;
+import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.platform.storage.Durably;
+import java.time.Clock;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.data.domain.Limit;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+
+/** The vehicles that the shop works on. */
+@Service
+public class Vehicles {
+
+    private final StoredVehicles vehicles;
+    private final Durably durably;
+    private final CurrentShop shop;
+    private final JdbcClient jdbc;
+    private final ApplicationEventPublisher events;
+    private final Clock clock;
+
+    Vehicles(
+            StoredVehicles vehicles,
+            Durably durably,
+            CurrentShop shop,
+            JdbcClient jdbc,
+            ApplicationEventPublisher events,
+            Clock clock) {
+        this.vehicles = vehicles;
+        this.durably = durably;
+        this.shop = shop;
+        this.jdbc = jdbc;
+        this.events = events;
+        this.clock = clock;
+    }
+
+    /**
+     * Takes a vehicle into the shop's list.
+     *
+     * @throws Refused when the shop already has one with this vehicle identification number
+     */
+    public Vehicle register(Vehicle.Details details) {
+        return durably.write(() -> {
+            refuseSecond(details, null);
+            return vehicles.save(new StoredVehicle(details, clock.instant())).facts();
+        });
+    }
+
+    public Vehicle revise(UUID id, IfMatch ifMatch, Vehicle.Details details) {
+        return durably.write(() -> {
+            StoredVehicle vehicle = locked(id);
+            ifMatch.check(vehicle.version());
+            refuseSecond(details, id);
+            vehicle.describe(details);
+            events.publishEvent(new EvidenceChanged(id));
+            return vehicle.facts();
+        });
+    }
+
+    public Vehicle get(UUID id) {
+        return durably.read(() -> vehicles.findById(id)
+                .orElseThrow(() -> Refused.notFound("vehicle", id))
+                .facts());
+    }
+
+    /**
+     * Vehicles whose description, plate or identification number contains a text.
+     *
+     * @param text null for all
+     */
+    public Page<Vehicle> search(@Nullable String text, Page.Request page) {
+        return durably.read(() -> Page.of(
+                        vehicles.search(
+                                SearchText.like(text),
+                                page.after().at(),
+                                page.after().id(),
+                                Limit.of(page.limit() + 1)),
+                        page,
+                        v -> new Page.Position(v.facts().createdAt(), v.id()))
+                .map(StoredVehicle::facts));
+    }
+
+    /** Ids of all vehicles, oldest first. */
+    public List<UUID> all() {
+        return durably.read(vehicles::allIds);
+    }
+
+    /** The vehicle, kept for the running transaction alone: nobody else writes anything that belongs to it meanwhile. */
+    public Vehicle hold(UUID id) {
+        return locked(id).facts();
+    }
+
+    private StoredVehicle locked(UUID id) {
+        return vehicles.lock(id).orElseThrow(() -> Refused.notFound("vehicle", id));
+    }
+
+    private void refuseSecond(Vehicle.Details details, @Nullable UUID self) {
+        if (details.vin().isEmpty()) {
+            return;
+        }
+        jdbc.sql("select id from shop where id = ? for update")
+                .param(shop.id())
+                .query(UUID.class)
+                .single();
+        String vin = details.vin().get().text();
+        vehicles.findByVin(vin).filter(other -> !other.id().equals(self)).ifPresent(other -> {
+            throw new Refused(
+                    ProblemType.VEHICLE_EXISTS,
+                    "vin: found " + vin + ", which the vehicle " + other.id() + " already has; use that vehicle",
+                    Map.of("existingId", other.id().toString()));
+        });
+    }
+}

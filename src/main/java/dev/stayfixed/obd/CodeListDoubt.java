@@ -1,0 +1,49 @@
+package dev.stayfixed.obd;
+
+import dev.stayfixed.obd.Answer.CodeList.Kind;
+import java.util.EnumSet;
+import java.util.Locale;
+import java.util.Set;
+
+/** Which code lists may have lost codes with something that could not be read: such a list never proves that a code is absent. */
+final class CodeListDoubt {
+
+    static final Set<Kind> ALL = Set.of(Kind.values());
+
+    private static final int GLUED_DIGITS = 6;
+
+    private CodeListDoubt() {}
+
+    /** Of an answer that could not be read, by its service byte. */
+    static Set<Kind> ofAnswer(int service) {
+        return switch (service) {
+            case 0x43, 0x47, 0x4A -> Set.of(CodeListReader.kind(service));
+            case Services.UDS_CODES -> ALL;
+            default -> Set.of();
+        };
+    }
+
+    /** Of the answers to a request, by its service byte. */
+    static Set<Kind> ofRequest(int service) {
+        return ofAnswer(service + 0x40);
+    }
+
+    /** Of a line that could not be read: it may have been a code list where it shows the service byte of one among its bytes. */
+    static Set<Kind> ofText(String text) {
+        Set<Kind> kinds = EnumSet.noneOf(Kind.class);
+        for (String word : text.toUpperCase(Locale.ROOT).split("[\\s,:]+", -1)) {
+            for (int service : new int[] {0x43, 0x47, 0x4A, Services.UDS_CODES}) {
+                String digits = Bytes.hex(service);
+                if (word.equals(digits) || (isGluedBytes(word) && word.contains(digits))) {
+                    kinds.addAll(ofAnswer(service));
+                }
+            }
+        }
+        return kinds;
+    }
+
+    private static boolean isGluedBytes(String word) {
+        long digits = word.chars().filter(c -> Character.digit(c, 16) >= 0).count();
+        return word.length() >= GLUED_DIGITS && digits >= word.length() - 2;
+    }
+}

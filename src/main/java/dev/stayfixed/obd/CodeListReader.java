@@ -1,0 +1,97 @@
+package dev.stayfixed.obd;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/**
+ * Services $03, $07 and $0A. On CAN a count byte stands before the codes (ISO 15765-4, SAE J1979); the older protocols send six
+ * bytes, three codes padded with 0000, and no count.
+ */
+final class CodeListReader {
+
+    private static final int OLDER_BYTES = 6;
+
+    private CodeListReader() {}
+
+    static Answer.CodeList.Kind kind(int service) {
+        return switch (service) {
+            case 0x43 -> Answer.CodeList.Kind.CONFIRMED;
+            case 0x47 -> Answer.CodeList.Kind.PENDING;
+            default -> Answer.CodeList.Kind.PERMANENT;
+        };
+    }
+
+    static Decoded read(Message message) {
+        List<Integer> data = message.bytes().subList(1, message.bytes().size());
+        if (data.isEmpty()) {
+            throw MessageReader.unexpected(message, 1, "the end", "the number of codes (CAN) or six bytes of codes");
+        }
+        return isOlder(message.layout(), data) ? readOlder(message, data) : readCan(message, data);
+    }
+
+    /** Without a header six bytes (or twelve, ...) are the older layout: on CAN the count and its pairs are an odd number. */
+    private static boolean isOlder(Message.Layout layout, List<Integer> data) {
+        return layout == Message.Layout.OLDER || (layout == Message.Layout.UNKNOWN && data.size() % OLDER_BYTES == 0);
+    }
+
+    private static Decoded readOlder(Message message, List<Integer> data) {
+        String note = message.layout() == Message.Layout.UNKNOWN && couldBeCan(data)
+                ? "; read as the older layout without count byte, because six bytes follow (with headers there is no doubt)"
+                : "";
+        boolean cutShort = data.size() % 2 != 0 || !message.isWhole();
+        return decoded(message, codes(data), cutShort ? "the last code is cut short" : "", note);
+    }
+
+    /** Padded to eight bytes, a CAN answer could look the same. */
+    private static boolean couldBeCan(List<Integer> data) {
+        int end = 1 + 2 * data.get(0);
+        return data.get(0) > 0 && end < data.size() && Bytes.isPadding(data.subList(end, data.size()));
+    }
+
+    private static Decoded readCan(Message message, List<Integer> data) {
+        int count = data.get(0);
+        int end = 1 + 2 * count;
+        if (data.size() > end && !mayFollow(message, data.subList(end, data.size()))) {
+            throw MessageReader.unexpected(
+                    message,
+                    1,
+                    "the count " + count + " before " + (data.size() - 1) + " bytes",
+                    "two bytes a code; with the header the layout would be certain");
+        }
+        List<TroubleCode> codes = codes(data.subList(1, Math.min(end, data.size())));
+        String missing = message.missing();
+        if (missing.isEmpty() && data.size() < end) {
+            missing = count + " codes announced and " + (data.size() - 1) / 2 + " there";
+        }
+        return decoded(message, codes, missing, "");
+    }
+
+    private static boolean mayFollow(Message message, List<Integer> rest) {
+        return !message.lengthKnown() && Bytes.isPadding(rest);
+    }
+
+    /** Whole pairs; 0000 is padding. */
+    private static List<TroubleCode> codes(List<Integer> pairs) {
+        List<TroubleCode> codes = new ArrayList<>();
+        for (int at = 0; at + 1 < pairs.size(); at += 2) {
+            if (Bytes.word(pairs, at) != 0) {
+                codes.add(TroubleCode.ofBytes(pairs.get(at), pairs.get(at + 1)));
+            }
+        }
+        return codes;
+    }
+
+    private static Decoded decoded(Message message, List<TroubleCode> codes, String missing, String note) {
+        Answer.CodeList list = new Answer.CodeList(kind(message.service()), codes);
+        String cut = missing.isEmpty() ? "" : "; the list is cut short: " + missing;
+        return new Decoded(List.of(list), list(list) + cut + note, missing.isEmpty());
+    }
+
+    static String list(Answer.CodeList list) {
+        String kind = list.kind().name().toLowerCase(java.util.Locale.ROOT);
+        return list.codes().isEmpty()
+                ? "no " + kind + " codes"
+                : kind + ": " + list.codes().stream().map(TroubleCode::text).collect(Collectors.joining(", "));
+    }
+}

@@ -1,0 +1,138 @@
+package dev.stayfixed.obd;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/**
+ * In-use performance tracking of service $09 infotype $08 (spark) or $0B (compression).
+ *
+ * @param counts by the standard's own short name ("CATCOMP1"), 0 to 65535
+ */
+public record InUseCounters(Ignition ignition, Map<String, Integer> counts) {
+
+    private static final List<String> SPARK = List.of(("OBDCOND IGNCNTR CATCOMP1 CATCOND1 CATCOMP2 CATCOND2 O2SCOMP1"
+                    + " O2SCOND1 O2SCOMP2 O2SCOND2 EGRCOMP EGRCOND AIRCOMP AIRCOND EVAPCOMP EVAPCOND"
+                    + " SO2SCOMP1 SO2SCOND1 SO2SCOMP2 SO2SCOND2"
+                    + " AFRICOMP1 AFRICOND1 AFRICOMP2 AFRICOND2 PFCOMP1 PFCOND1 PFCOMP2 PFCOND2")
+            .split(" ", -1));
+
+    private static final List<String> COMPRESSION =
+            List.of(("OBDCOND IGNCNTR HCCATCOMP HCCATCOND NCATCOMP NCATCOND NADSCOMP NADSCOND PMCOMP PMCOND"
+                            + " EGSCOMP EGSCOND EGRCOMP EGRCOND BPCOMP BPCOND FUELCOMP FUELCOND")
+                    .split(" ", -1));
+
+    /** Codes of one bank (of sensors: front or rear) by the numerator that watches it. */
+    private static final Map<String, CodeRanges> WATCHED = Map.of(
+            "CATCOMP1", CodeRanges.of("0420-0422 0425-0428"),
+            "CATCOMP2", CodeRanges.of("0430-0432 0435-0438"),
+            "O2SCOMP1", CodeRanges.of("0130-0134"),
+            "O2SCOMP2", CodeRanges.of("0150-0154"),
+            "SO2SCOMP1", CodeRanges.of("0136-0140 0142-0146"),
+            "SO2SCOMP2", CodeRanges.of("0156-0160 0162-0166"));
+
+    public InUseCounters {
+        counts.forEach(Bytes::checkWord);
+        counts = Map.copyOf(counts);
+    }
+
+    /** Counters in the order in which the standard sends them; fewer than its whole list are fine. */
+    static InUseCounters inOrder(Ignition ignition, List<Integer> values) {
+        List<String> names = names(ignition);
+        Bytes.checkRange("number of counters", values.size(), 1, names.size());
+        Map<String, Integer> counts = new LinkedHashMap<>();
+        for (int at = 0; at < values.size(); at++) {
+            counts.put(names.get(at), values.get(at));
+        }
+        return new InUseCounters(ignition, counts);
+    }
+
+    /** The standard's short names in the order in which they are sent: 28 for spark, 18 for compression. */
+    public static List<String> names(Ignition ignition) {
+        return ignition == Ignition.SPARK ? SPARK : COMPRESSION;
+    }
+
+    /**
+     * The numerators (…COMP…) of a group, by name; empty where the list has none for it. The cylinder-imbalance numerators (AFRI)
+     * belong to no group here: that monitor shares the fuel-system bit but does not watch the fuel trim.
+     */
+    public Map<String, Integer> numerators(MonitorGroup group) {
+        Map<String, Integer> found = new LinkedHashMap<>();
+        for (String name : numeratorNames(group)) {
+            Integer count = counts.get(name);
+            if (count != null) {
+                found.put(name, count);
+            }
+        }
+        return found;
+    }
+
+    /**
+     * The numerators that watch this very code: where bank and place of its part are known, only theirs, because the other bank's
+     * monitor proves nothing; else those of its group. The pairing is ours, from the names on both sides.
+     */
+    public Map<String, Integer> numerators(TroubleCode code) {
+        Map<String, Integer> found = new LinkedHashMap<>(numerators(MonitorGroup.of(code, ignition)));
+        Set<String> own = WATCHED.entrySet().stream()
+                .filter(entry -> entry.getValue().contain(code))
+                .map(Map.Entry::getKey)
+                .collect(Collectors.toSet());
+        if (ignition == Ignition.SPARK && !own.isEmpty()) {
+            found.keySet().retainAll(own);
+        }
+        return found;
+    }
+
+    private List<String> numeratorNames(MonitorGroup group) {
+        boolean spark = ignition == Ignition.SPARK;
+        return switch (group) {
+            case CATALYST -> List.of("CATCOMP1", "CATCOMP2");
+            case OXYGEN_SENSOR -> List.of("O2SCOMP1", "O2SCOMP2", "SO2SCOMP1", "SO2SCOMP2");
+            case EGR_VVT -> List.of("EGRCOMP");
+            case SECONDARY_AIR -> List.of("AIRCOMP");
+            case EVAPORATIVE_SYSTEM -> List.of("EVAPCOMP");
+            case GASOLINE_PARTICULATE_FILTER -> List.of("PFCOMP1", "PFCOMP2");
+            case NMHC_CATALYST -> List.of("HCCATCOMP");
+            case NOX_AFTERTREATMENT -> List.of("NCATCOMP", "NADSCOMP");
+            case PM_FILTER -> List.of("PMCOMP");
+            case EXHAUST_GAS_SENSOR -> List.of("EGSCOMP");
+            case BOOST_PRESSURE -> List.of("BPCOMP");
+            case FUEL_SYSTEM -> spark ? List.of() : List.of("FUELCOMP");
+            case MISFIRE, COMPONENTS, HEATED_CATALYST, OXYGEN_SENSOR_HEATER -> List.of();
+        };
+    }
+
+    /**
+     * Numerator over denominator of one monitor; above 1 is legal.
+     *
+     * @param numerator its short name, such as "CATCOMP1"
+     * @return empty where either is not reported or the denominator is 0
+     */
+    public OptionalDouble ratio(String numerator) {
+        OptionalInt above = count(numerator);
+        OptionalInt below = count(numerator.replace("COMP", "COND"));
+        if (above.isEmpty() || below.isEmpty() || below.getAsInt() == 0) {
+            return OptionalDouble.empty();
+        }
+        return OptionalDouble.of((double) above.getAsInt() / below.getAsInt());
+    }
+
+    /** General denominator, OBDCOND. */
+    public OptionalInt qualifyingDrives() {
+        return count("OBDCOND");
+    }
+
+    /** IGNCNTR. */
+    public OptionalInt ignitionCycles() {
+        return count("IGNCNTR");
+    }
+
+    private OptionalInt count(String name) {
+        Integer count = counts.get(name);
+        return count == null ? OptionalInt.empty() : OptionalInt.of(count);
+    }
+}

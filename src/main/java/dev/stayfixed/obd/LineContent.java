@@ -1,0 +1,74 @@
+package dev.stayfixed.obd;
+
+import java.util.List;
+
+/** What one pasted line holds, before lines are joined to answers. Each kind knows where in the reader it goes. */
+sealed interface LineContent {
+
+    /** Fails where the line has no place among those before it. */
+    void giveTo(ScanReader reader, int line, String text);
+
+    /** Nothing from the vehicle: blank, comment, heading, adapter message. */
+    record Nothing(String explanation) implements LineContent {
+        @Override
+        public void giveTo(ScanReader reader, int line, String text) {
+            reader.ignore(line, explanation);
+        }
+    }
+
+    /** The adapter says that answers to the last request were lost. */
+    record Lost(String explanation) implements LineContent {
+        @Override
+        public void giveTo(ScanReader reader, int line, String text) {
+            reader.takeLoss(line, explanation);
+        }
+    }
+
+    /** What the tool asked, from the service byte on. */
+    record Request(List<Integer> bytes) implements LineContent {
+        @Override
+        public void giveTo(ScanReader reader, int line, String text) {
+            reader.takeRequest(line, bytes);
+        }
+    }
+
+    /** "014": how many bytes the numbered lines below it hold together. */
+    record Length(int bytes) implements LineContent {
+        @Override
+        public void giveTo(ScanReader reader, int line, String text) {
+            reader.joiner().addLength(line, bytes);
+        }
+    }
+
+    /** "1: 47 31 4A ...": one line of an answer that the adapter numbered; the number is one hexadecimal digit and wraps. */
+    record Numbered(int number, List<Integer> bytes) implements LineContent {
+        @Override
+        public void giveTo(ScanReader reader, int line, String text) {
+            reader.joiner().add(line, text, this);
+        }
+    }
+
+    /** One CAN frame from its protocol control byte on (ISO 15765-2). */
+    record Frame(String unit, List<Integer> bytes) implements LineContent {
+        @Override
+        public void giveTo(ScanReader reader, int line, String text) {
+            reader.takeFrame(line, text, this);
+        }
+    }
+
+    /** An answer in one line, without protocol control byte. */
+    record Whole(String unit, List<Integer> bytes, Message.Layout layout, boolean lengthKnown) implements LineContent {
+        @Override
+        public void giveTo(ScanReader reader, int line, String text) {
+            reader.takeWhole(line, this);
+        }
+    }
+
+    /** Codes in words, together with the list in which they stand. */
+    record Words(Answer.CodeList codes) implements LineContent {
+        @Override
+        public void giveTo(ScanReader reader, int line, String text) {
+            reader.takeWords(line, codes);
+        }
+    }
+}

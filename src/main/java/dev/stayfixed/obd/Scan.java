@@ -1,0 +1,252 @@
+package dev.stayfixed.obd;
+
+import dev.stayfixed.obd.Answer.CodeList.Kind;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/**
+ * A whole pasted scan: many lines, in any order, from any number of control units. Reading one never fails as a whole: each line
+ * says what became of it.
+ */
+public final class Scan {
+
+    /** Lines beyond this number are kept and shown as not understood. */
+    public static final int MAX_LINES = 10_000;
+
+    /** Characters; enough for the longest answer that ISO 15765-2 can carry. A longer line is shown as not understood. */
+    public static final int MAX_LINE_LENGTH = 16_384;
+
+    /** Whether a code stands in a list; unknown unless that list was read. */
+    public enum Presence {
+        PRESENT,
+        ABSENT,
+        UNKNOWN
+    }
+
+    /**
+     * A pasted line and what became of it.
+     *
+     * @param number one-based
+     * @param text the line as pasted
+     * @param outcome what was understood, or what was found and what was expected
+     */
+    public record Line(int number, String text, Outcome outcome, String explanation) {
+        public enum Outcome {
+            UNDERSTOOD,
+            PART_OF_MESSAGE,
+            IGNORED,
+            NOT_UNDERSTOOD
+        }
+    }
+
+    /** An understood message and who sent it: a CAN or older header in hex, or "" where the paste shows none. */
+    public record Heard(String unit, Answer answer) {}
+
+    /** Bits 1 and 6 of the status byte: failed, and not completed, in this operation cycle. */
+    private static final int THIS_CYCLE = 0x42;
+
+    private final List<Line> lines;
+    private final List<Reading> readings;
+    private final Set<Kind> doubtful;
+
+    Scan(List<Line> lines, List<Reading> readings, Set<Kind> doubtful) {
+        this.lines = List.copyOf(lines);
+        this.readings = List.copyOf(readings);
+        this.doubtful = Set.copyOf(doubtful);
+    }
+
+    /**
+     * Reads whatever was pasted, and never fails: what is not understood is kept and says so in its line. At most {@link #MAX_LINES}
+     * lines of {@link #MAX_LINE_LENGTH} characters are read.
+     */
+    public static Scan read(String pasted) {
+        return ScanReader.read(pasted);
+    }
+
+    /** Every line of the paste, in its order. */
+    public List<Line> lines() {
+        return lines;
+    }
+
+    /** Every answer that was understood, in the order in which it began. */
+    public List<Heard> heard() {
+        return readings.stream().map(Reading::heard).toList();
+    }
+
+    /** $03, or bit 3 of the $19 status; absent only where that list was read in full. */
+    public Presence confirmed(TroubleCode code) {
+        return presence(Kind.CONFIRMED, code);
+    }
+
+    /** $07, or bit 2 of the $19 status; absent only where that list was read in full. */
+    public Presence pending(TroubleCode code) {
+        return presence(Kind.PENDING, code);
+    }
+
+    /** $0A, or $19 sub-function $15 or $55; absent only where that list was read in full. */
+    public Presence permanent(TroubleCode code) {
+        return presence(Kind.PERMANENT, code);
+    }
+
+    private Presence presence(Kind kind, TroubleCode code) {
+        return new CodePresence(readings, kind, code).presence(doubtful.contains(kind));
+    }
+
+    /**
+     * The status byte of this very code, where a $19 answer lists it. Where several records fit it, the one that speaks most against
+     * the repair.
+     */
+    public Optional<StatusByte> status(TroubleCode code) {
+        return answers(Answer.CodeStatuses.class)
+                .flatMap(list -> list.statuses().entrySet().stream())
+                .filter(entry -> code.sameFaultAs(entry.getKey()))
+                .map(Map.Entry::getValue)
+                .reduce(StatusByte::worse);
+    }
+
+    /**
+     * The status byte of a code that a $19 sub-function $02 answer leaves out: no bit of the mask it was asked by is set. Only where
+     * the paste shows that mask, it covers the bits of this cycle, and the list was read in full. It says nothing of a code that the
+     * control unit does not know, so hold it only against a code that it listed before.
+     */
+    public Optional<StatusByte> unlistedStatus(TroubleCode code) {
+        if (status(code).isPresent()) {
+            return Optional.empty();
+        }
+        return readings.stream()
+                .filter(reading -> reading.extent() == Reading.Extent.WHOLE)
+                .map(Reading::answer)
+                .filter(Answer.CodeStatuses.class::isInstance)
+                .map(Answer.CodeStatuses.class::cast)
+                .filter(list -> (list.requestedMask().orElse(0) & THIS_CYCLE) == THIS_CYCLE)
+                .findFirst()
+                .map(list -> new StatusByte(
+                        0, list.availability() & list.requestedMask().orElse(0)));
+    }
+
+    /** $01 PID $01, all control units merged: what one calls incomplete is incomplete. */
+    public Optional<Readiness> sinceClear() {
+        return readiness(false);
+    }
+
+    /** $01 PID $41, merged likewise. */
+    public Optional<Readiness> thisCycle() {
+        return readiness(true);
+    }
+
+    private Optional<Readiness> readiness(boolean thisCycle) {
+        return reports(thisCycle).map(UnitReadiness::readiness).reduce(Readiness::merge);
+    }
+
+    private record UnitReadiness(String unit, Readiness readiness) {}
+
+    /** One report a control unit, the last one where it was asked again; without header each report is another unit's. */
+    private Stream<UnitReadiness> reports(boolean thisCycle) {
+        Map<String, UnitReadiness> last = new LinkedHashMap<>();
+        for (Reading reading : readings) {
+            if (reading.answer() instanceof Answer.ReadinessReport report && report.thisCycle() == thisCycle) {
+                String key = reading.unit().isEmpty() ? "line " + reading.line() : reading.unit();
+                last.put(key, new UnitReadiness(reading.unit(), report.readiness()));
+            }
+        }
+        return last.values().stream();
+    }
+
+    /** All service $06 tests of all control units. */
+    public List<TestResult> testResults() {
+        return answers(Answer.TestResults.class)
+                .flatMap(answer -> answer.results().stream())
+                .toList();
+    }
+
+    /** The in-use counters heard first. */
+    public Optional<InUseCounters> inUse() {
+        return answers(Answer.InUse.class).map(Answer.InUse::counters).findFirst();
+    }
+
+    /** A service $01 parameter in its unit; where several control units answer, the first heard. */
+    public OptionalDouble parameter(int pid) {
+        return value(answers(Answer.Parameter.class), pid);
+    }
+
+    /** A parameter of freeze frame 0. */
+    public OptionalDouble freezeFrame(int pid) {
+        return value(frozen(), pid);
+    }
+
+    /** The code that stored freeze frame 0 ($02 PID $02); 0000 there means that no frame is stored. */
+    public Optional<TroubleCode> freezeFrameCode() {
+        return frozen().filter(
+                        parameter -> parameter.pid() == 2 && !parameter.raw().equals("00 00"))
+                .map(parameter ->
+                        HexTokens.bytes(parameter.raw(), 0, parameter.raw().length()))
+                .map(bytes -> TroubleCode.ofBytes(bytes.get(0), bytes.get(1)))
+                .findFirst();
+    }
+
+    private Stream<Answer.Parameter> frozen() {
+        return answers(Answer.FreezeFrameParameter.class)
+                .filter(answer -> answer.frame() == 0)
+                .map(Answer.FreezeFrameParameter::parameter);
+    }
+
+    private static OptionalDouble value(Stream<Answer.Parameter> parameters, int pid) {
+        return parameters
+                .filter(parameter -> parameter.pid() == pid)
+                .flatMapToDouble(parameter -> parameter.value().stream())
+                .findFirst();
+    }
+
+    /** The number heard first. */
+    public Optional<Vin> vin() {
+        return answers(Answer.VehicleIdentification.class)
+                .map(Answer.VehicleIdentification::vin)
+                .findFirst();
+    }
+
+    /** A $44 or $54 answer is among the lines. */
+    public boolean codesCleared() {
+        return answers(Answer.CodesCleared.class).findAny().isPresent();
+    }
+
+    /** Where the record disagrees with itself (MIL on with no code, failed but not completed), each in one sentence. */
+    public List<String> contradictions() {
+        return Stream.concat(reports(false).map(this::contradiction).flatMap(Optional::stream), statusContradictions())
+                .distinct()
+                .toList();
+    }
+
+    /** A control unit that commands the MIL has a confirmed code: SAE J1979 counts them in the same byte. */
+    private Optional<String> contradiction(UnitReadiness report) {
+        if (!report.readiness().milCommanded() || report.readiness().confirmedCount() > 0) {
+            return Optional.empty();
+        }
+        return Optional.of("The MIL is commanded on, but no confirmed code is counted" + by(report.unit()) + ".");
+    }
+
+    private Stream<String> statusContradictions() {
+        return readings.stream()
+                .filter(reading -> reading.answer() instanceof Answer.CodeStatuses)
+                .flatMap(reading -> ((Answer.CodeStatuses) reading.answer())
+                        .statuses().entrySet().stream()
+                                .filter(entry -> entry.getValue().isContradictory())
+                                .map(entry -> "%s: status %s says failed and not completed in the same cycle%s."
+                                        .formatted(
+                                                entry.getKey().text(),
+                                                Bytes.hex(entry.getValue().value()),
+                                                by(reading.unit()))));
+    }
+
+    private static String by(String unit) {
+        return unit.isEmpty() ? "" : " (control unit " + unit + ")";
+    }
+
+    private <A extends Answer> Stream<A> answers(Class<A> type) {
+        return readings.stream().map(Reading::answer).filter(type::isInstance).map(type::cast);
+    }
+}

@@ -1,0 +1,165 @@
+package dev.stayfixed.obd;
+
+import dev.stayfixed.obd.Scan.Line.Outcome;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+
+/** Reads the lines of one paste in order, joins them to answers, and notes for each line what became of it. */
+final class ScanReader {
+
+    private final List<String> texts;
+    private final Scan.Line[] lines;
+    private final Requests requests = new Requests();
+    private final FrameJoiner joiner = new FrameJoiner();
+    private final OlderLines olderLines = new OlderLines();
+    private final List<Message> messages = new ArrayList<>();
+    private final List<Reading> readings = new ArrayList<>();
+    private final Set<Answer.CodeList.Kind> doubtful = EnumSet.noneOf(Answer.CodeList.Kind.class);
+
+    private ScanReader(List<String> texts) {
+        this.texts = texts;
+        this.lines = new Scan.Line[texts.size()];
+    }
+
+    static Scan read(String pasted) {
+        List<String> texts = new ArrayList<>(List.of(pasted.split("\r\n|\r|\n", -1)));
+        if (texts.get(texts.size() - 1).isEmpty()) {
+            texts.remove(texts.size() - 1);
+        }
+        ScanReader reader = new ScanReader(texts);
+        for (int number = 1; number <= texts.size(); number++) {
+            reader.readLine(number, texts.get(number - 1));
+        }
+        return reader.finish();
+    }
+
+    private void readLine(int number, String text) {
+        if (number > Scan.MAX_LINES || text.length() > Scan.MAX_LINE_LENGTH) {
+            refuse(number, tooMuch(number, text));
+            doubtful.addAll(CodeListDoubt.ALL);
+            return;
+        }
+        LineContent content;
+        try {
+            content = LineReader.read(text);
+        } catch (ObdFormatException failure) {
+            refuse(number, failure.getMessage());
+            doubtful.addAll(CodeListDoubt.ofText(text));
+            return;
+        }
+        try {
+            content.giveTo(this, number, text);
+        } catch (ObdFormatException failure) {
+            refuse(number, failure.getMessage());
+            doubtful.addAll(CodeListDoubt.ALL);
+        }
+    }
+
+    private static String tooMuch(int number, String text) {
+        return number > Scan.MAX_LINES
+                ? "found line " + number + ", expected at most " + Scan.MAX_LINES
+                        + " lines; paste the rest as another scan"
+                : "found a line of " + text.length() + " characters, expected at most " + Scan.MAX_LINE_LENGTH;
+    }
+
+    FrameJoiner joiner() {
+        return joiner;
+    }
+
+    void ignore(int line, String explanation) {
+        note(line, Outcome.IGNORED, explanation);
+    }
+
+    void takeLoss(int line, String explanation) {
+        ignore(line, explanation);
+        doubtful.addAll(requests.lastService(line).map(CodeListDoubt::ofRequest).orElse(CodeListDoubt.ALL));
+    }
+
+    void takeRequest(int line, List<Integer> bytes) {
+        ignore(line, "request: " + HexTokens.shorten(Bytes.hex(bytes)));
+        requests.add(line, bytes);
+        joiner.endOfAnswers();
+    }
+
+    void takeFrame(int line, String text, LineContent.Frame frame) {
+        int control = frame.bytes().get(0);
+        if (control == 0 || control >> 4 == 3) {
+            ignore(line, control == 0 ? "empty frame" : "flow control");
+        } else if (isIdentifierRequest(frame)) {
+            takeRequest(line, frame.bytes());
+        } else {
+            joiner.add(line, text, frame);
+        }
+    }
+
+    /** "22 F4 0D" asks for identifiers unless an answer waits for its continuation 2. */
+    private boolean isIdentifierRequest(LineContent.Frame frame) {
+        return frame.unit().isEmpty()
+                && frame.bytes().get(0) == 0x22
+                && frame.bytes().size() % 2 == 1
+                && !joiner.awaits(2);
+    }
+
+    void takeWhole(int line, LineContent.Whole answer) {
+        if (OlderLines.isOne(answer)) {
+            olderLines.add(line, answer);
+        } else {
+            messages.add(new Message(
+                    answer.unit(), answer.bytes(), answer.layout(), answer.lengthKnown(), "", List.of(line)));
+        }
+    }
+
+    void takeWords(int line, Answer.CodeList codes) {
+        note(
+                line,
+                Outcome.UNDERSTOOD,
+                CodeListReader.list(codes) + " (in words, so other codes may stand in that list)");
+        readings.add(new Reading(line, new Scan.Heard("", codes), Reading.Extent.MENTION));
+    }
+
+    private Scan finish() {
+        messages.addAll(joiner.finish());
+        messages.addAll(olderLines.finish());
+        messages.forEach(this::decode);
+        joiner.unusedLengthLines()
+                .forEach(
+                        line -> refuse(line, "found the length of an answer, expected its lines 0:, 1:, ... below it"));
+        readings.sort(Comparator.comparingInt(Reading::line));
+        return new Scan(List.of(lines), readings, doubtful);
+    }
+
+    private void decode(Message message) {
+        Decoded decoded;
+        try {
+            decoded = MessageReader.read(message, requests);
+        } catch (ObdFormatException failure) {
+            String answer = HexTokens.shorten(Bytes.hex(message.bytes()));
+            message.lines().forEach(line -> refuse(line, "in the answer " + answer + " " + failure.getMessage()));
+            doubtful.addAll(CodeListDoubt.ofAnswer(message.service()));
+            return;
+        }
+        Reading.Extent extent = decoded.whole() ? Reading.Extent.WHOLE : Reading.Extent.CUT_SHORT;
+        decoded.answers()
+                .forEach(answer ->
+                        readings.add(new Reading(message.firstLine(), new Scan.Heard(message.unit(), answer), extent)));
+        Outcome outcome = decoded.answers().isEmpty() ? Outcome.IGNORED : Outcome.UNDERSTOOD;
+        for (int line : message.lines()) {
+            boolean first = line == message.firstLine();
+            note(
+                    line,
+                    first ? outcome : Outcome.PART_OF_MESSAGE,
+                    first ? decoded.explanation() : "part of the answer in line " + message.firstLine());
+        }
+    }
+
+    private void refuse(int line, String explanation) {
+        note(line, Outcome.NOT_UNDERSTOOD, explanation);
+    }
+
+    private void note(int line, Outcome outcome, String explanation) {
+        lines[line - 1] = new Scan.Line(line, texts.get(line - 1), outcome, explanation);
+    }
+}

@@ -1,0 +1,131 @@
+package dev.stayfixed.platform.http;
+
+import dev.stayfixed.platform.problem.ProblemAnswer;
+import dev.stayfixed.platform.problem.ProblemType;
+import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.platform.storage.StoredAnswers;
+import jakarta.servlet.FilterChain;
+import jakarta.servlet.ServletException;
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import org.springframework.dao.DuplicateKeyException;
+import org.springframework.web.filter.OncePerRequestFilter;
+import org.springframework.web.util.ContentCachingResponseWrapper;
+
+/**
+ * Idempotency-Key on every POST: the key, the effect and the answer are one transaction. The answer leaves when that transaction is
+ * durable; a request that was refused leaves no trace, so its key can be used again.
+ */
+final class RepeatedRequests extends OncePerRequestFilter {
+
+    private final Durably durably;
+    private final StoredAnswers answers;
+    private final Set<String> running = ConcurrentHashMap.newKeySet();
+
+    RepeatedRequests(Durably durably, StoredAnswers answers) {
+        this.durably = durably;
+        this.answers = answers;
+    }
+
+    @Override
+    protected boolean shouldNotFilter(HttpServletRequest request) {
+        return !"POST".equals(request.getMethod()) || request.getHeader(IdempotencyKey.HEADER) == null;
+    }
+
+    @Override
+    protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
+            throws ServletException, IOException {
+        try {
+            IdempotencyKey key = IdempotencyKey.of((RequestWithBody) request);
+            if (!running.add(key.name())) {
+                throw stillRunning(key);
+            }
+            try {
+                answer(key, request, response, chain);
+            } finally {
+                running.remove(key.name());
+            }
+        } catch (Refused refused) {
+            ProblemAnswer.write(refused, request, response);
+        }
+    }
+
+    private void answer(IdempotencyKey key, HttpServletRequest request, HttpServletResponse response, FilterChain chain)
+            throws IOException {
+        Optional<StoredAnswers.Stored> earlier = durably.read(() -> answers.find(key.name()));
+        if (earlier.isPresent()) {
+            replay(key, earlier.get(), response);
+            return;
+        }
+        ContentCachingResponseWrapper held = new ContentCachingResponseWrapper(response);
+        try {
+            durably.write(() -> firstTime(key, request, held, chain));
+        } catch (NotAccepted refusedByController) {
+            logger.debug("nothing stored for a refused request");
+        } catch (DuplicateKeyException takenByAnotherInstance) {
+            throw stillRunning(key);
+        }
+        held.copyBodyToResponse();
+    }
+
+    private void firstTime(
+            IdempotencyKey key, HttpServletRequest request, ContentCachingResponseWrapper held, FilterChain chain) {
+        answers.claim(key.name(), key.fingerprint());
+        try {
+            chain.doFilter(request, held);
+        } catch (IOException | ServletException e) {
+            throw new IllegalStateException(e);
+        }
+        if (held.getStatus() >= 300) {
+            throw new NotAccepted();
+        }
+        answers.keep(
+                key.name(),
+                new StoredAnswers.Answer(
+                        held.getStatus(),
+                        held.getContentType(),
+                        held.getHeader("Location"),
+                        held.getHeader("ETag"),
+                        new String(held.getContentAsByteArray(), StandardCharsets.UTF_8)));
+    }
+
+    private static void replay(IdempotencyKey key, StoredAnswers.Stored earlier, HttpServletResponse response)
+            throws IOException {
+        if (!earlier.fingerprint().equals(key.fingerprint())) {
+            throw new Refused(
+                    ProblemType.IDEMPOTENCY_KEY_REUSED,
+                    "Idempotency-Key: found " + key.name()
+                            + " again with another request, expected the same request; use a new"
+                            + " key for a new one");
+        }
+        StoredAnswers.Answer answer = earlier.answer();
+        response.setStatus(answer.status());
+        response.setHeader("Idempotency-Replayed", "true");
+        if (answer.contentType() != null) {
+            response.setContentType(answer.contentType());
+        }
+        if (answer.location() != null) {
+            response.setHeader("Location", answer.location());
+        }
+        if (answer.etag() != null) {
+            response.setHeader("ETag", answer.etag());
+        }
+        response.getOutputStream().write(answer.body().getBytes(StandardCharsets.UTF_8));
+    }
+
+    private static Refused stillRunning(IdempotencyKey key) {
+        return new Refused(
+                ProblemType.IDEMPOTENCY_KEY_IN_USE,
+                "the first request with the Idempotency-Key " + key.name()
+                        + " is still running; repeat this one in a moment");
+    }
+
+    /** Rolls back what a refused request began. */
+    private static final class NotAccepted extends RuntimeException {}
+}

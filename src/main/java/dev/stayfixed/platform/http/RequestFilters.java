@@ -1,0 +1,36 @@
+package dev.stayfixed.platform.http;
+
+import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.platform.storage.StoredAnswers;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.boot.web.servlet.FilterRegistrationBean;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.util.unit.DataSize;
+
+/** The filters, in their order. */
+@Configuration(proxyBeanMethods = false)
+class RequestFilters {
+
+    @Bean
+    FilterRegistrationBean<SecurityHeaders> securityHeaders() {
+        return at(1, new SecurityHeaders());
+    }
+
+    @Bean
+    FilterRegistrationBean<WholeBody> wholeBody(@Value("${stayfixed.body-limit}") DataSize limit) {
+        return at(2, new WholeBody(limit.toBytes()));
+    }
+
+    @Bean
+    FilterRegistrationBean<RepeatedRequests> repeatedRequests(Durably durably, StoredAnswers answers) {
+        return at(3, new RepeatedRequests(durably, answers));
+    }
+
+    private static <F extends jakarta.servlet.Filter> FilterRegistrationBean<F> at(int order, F filter) {
+        FilterRegistrationBean<F> registration = new FilterRegistrationBean<>(filter);
+        registration.setOrder(order);
+        registration.addUrlPatterns("/*");
+        return registration;
+    }
+}

@@ -1,0 +1,35 @@
+package dev.stayfixed.platform.http;
+
+import jakarta.servlet.FilterChain;
+import jakarta.servlet.ServletException;
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import org.springframework.web.filter.OncePerRequestFilter;
+
+/** Tells browsers to run nothing that an answer contains; only the pages that show the API description load their own script. */
+final class SecurityHeaders extends OncePerRequestFilter {
+
+    private static final String NOTHING =
+            "default-src 'none'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'";
+    private static final String DOCUMENTATION =
+            "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; connect-src 'self';"
+                    + " font-src 'self'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'";
+
+    @Override
+    protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
+            throws ServletException, IOException {
+        response.setHeader("X-Content-Type-Options", "nosniff");
+        response.setHeader("X-Frame-Options", "DENY");
+        response.setHeader("Referrer-Policy", "no-referrer");
+        response.setHeader("Cross-Origin-Resource-Policy", "same-origin");
+        response.setHeader("Cache-Control", "no-cache");
+        response.setHeader("Content-Security-Policy", isDocumentation(request) ? DOCUMENTATION : NOTHING);
+        chain.doFilter(request, response);
+    }
+
+    private static boolean isDocumentation(HttpServletRequest request) {
+        String path = request.getRequestURI();
+        return path.startsWith("/api/docs") || path.startsWith("/api/swagger-ui/");
+    }
+}

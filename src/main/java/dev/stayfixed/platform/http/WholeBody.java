@@ -1,0 +1,131 @@
+package dev.stayfixed.platform.http;
+
+import dev.stayfixed.platform.PlainText;
+import dev.stayfixed.platform.problem.ProblemAnswer;
+import dev.stayfixed.platform.problem.ProblemType;
+import dev.stayfixed.platform.problem.Refused;
+import jakarta.servlet.FilterChain;
+import jakarta.servlet.ServletException;
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.net.URLDecoder;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.util.Locale;
+import org.springframework.http.InvalidMediaTypeException;
+import org.springframework.http.MediaType;
+import org.springframework.web.filter.OncePerRequestFilter;
+
+/** Reads the body once, up to the limit, and takes it only as plain UTF-8; looks through the query for what no text contains. */
+final class WholeBody extends OncePerRequestFilter {
+
+    /** What a decoder puts in the place of what it cannot read. */
+    private static final char REPLACEMENT = '\uFFFD';
+
+    private final long limit;
+
+    /** @param limit bytes */
+    WholeBody(long limit) {
+        this.limit = limit;
+    }
+
+    @Override
+    protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
+            throws ServletException, IOException {
+        HttpServletRequest checked;
+        try {
+            checkQuery(request);
+            checked = new RequestWithBody(request, body(request));
+        } catch (Refused refused) {
+            ProblemAnswer.write(refused, request, response);
+            return;
+        }
+        chain.doFilter(checked, response);
+    }
+
+    private byte[] body(HttpServletRequest request) throws IOException {
+        if (request.getContentLengthLong() > limit) {
+            throw tooLarge();
+        }
+        byte[] body = request.getInputStream().readNBytes((int) Math.min(Integer.MAX_VALUE - 8, limit + 1));
+        if (body.length > limit) {
+            throw tooLarge();
+        }
+        if (body.length > 0) {
+            checkEncoding(request, body);
+        }
+        return body;
+    }
+
+    private Refused tooLarge() {
+        return new Refused(
+                ProblemType.CONTENT_TOO_LARGE,
+                "the body: found more than " + limit + " bytes, expected at most that; send less at once, or raise"
+                        + " stayfixed.body-limit");
+    }
+
+    private static void checkEncoding(HttpServletRequest request, byte[] body) {
+        String encoding = request.getHeader("Content-Encoding");
+        if (encoding != null && !encoding.equalsIgnoreCase("identity")) {
+            throw new Refused(
+                    ProblemType.UNSUPPORTED_MEDIA_TYPE, "Content-Encoding: found " + encoding + ", expected none");
+        }
+        checkCharset(request.getContentType());
+        for (byte one : body) {
+            if (one == 0) {
+                throw new Refused(
+                        ProblemType.NOT_UTF_8,
+                        "the body: found the byte 00, expected text in UTF-8; UTF-16 and binary data are not taken");
+            }
+        }
+        try {
+            StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(body));
+        } catch (CharacterCodingException e) {
+            throw new Refused(
+                    ProblemType.NOT_UTF_8, "the body: found bytes that are not UTF-8, expected text in UTF-8");
+        }
+    }
+
+    private static void checkCharset(@org.jspecify.annotations.Nullable String contentType) {
+        if (contentType == null) {
+            return;
+        }
+        try {
+            String charset = MediaType.parseMediaType(contentType).getParameter("charset");
+            if (charset != null
+                    && !charset.replace("\"", "").toLowerCase(Locale.ROOT).matches("utf-?8")) {
+                throw new Refused(ProblemType.UNSUPPORTED_MEDIA_TYPE, "charset: found " + charset + ", expected utf-8");
+            }
+        } catch (InvalidMediaTypeException e) {
+            throw new Refused(
+                    ProblemType.UNSUPPORTED_MEDIA_TYPE,
+                    "Content-Type: found no media type, expected application/json or text/plain");
+        }
+    }
+
+    private static void checkQuery(HttpServletRequest request) {
+        String query = request.getQueryString();
+        if (query == null) {
+            return;
+        }
+        try {
+            String decoded = URLDecoder.decode(query, StandardCharsets.UTF_8);
+            if (decoded.indexOf(REPLACEMENT) >= 0) {
+                throw new Refused(
+                        ProblemType.INVALID_PARAMETER,
+                        "the query: found bytes that are not UTF-8, expected text in UTF-8");
+            }
+            PlainText.flaw(decoded).ifPresent(flaw -> {
+                throw new Refused(
+                        ProblemType.INVALID_PARAMETER,
+                        "the query: found " + flaw + ", expected text without control characters");
+            });
+        } catch (IllegalArgumentException e) {
+            throw new Refused(
+                    ProblemType.MALFORMED_REQUEST,
+                    "the query: found a broken percent-encoding, expected two hexadecimal digits after each percent sign");
+        }
+    }
+}

@@ -1,0 +1,45 @@
+package dev.stayfixed.platform.problem;
+
+import com.fasterxml.jackson.annotation.JsonAnyGetter;
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonPropertyOrder;
+import java.util.List;
+import java.util.Map;
+import tools.jackson.databind.json.JsonMapper;
+
+/** An error as it goes out: RFC 9457 problem details. */
+@JsonPropertyOrder({"type", "title", "status", "detail", "instance", "errors"})
+@JsonInclude(JsonInclude.Include.NON_EMPTY)
+public record Problem(
+        String type,
+        String title,
+        int status,
+        String detail,
+        String instance,
+        List<Mistake> errors,
+        @JsonAnyGetter Map<String, String> properties) {
+
+    public static final String MEDIA_TYPE = "application/problem+json";
+
+    private static final JsonMapper JSON = JsonMapper.shared();
+
+    static Problem of(Refused refused, String instance) {
+        ProblemType type = refused.type();
+        return new Problem(
+                type.path(),
+                type.title(),
+                type.status(),
+                String.valueOf(refused.getMessage()),
+                instance,
+                refused.mistakes(),
+                refused.properties());
+    }
+
+    static Problem of(ProblemType type, int status, String detail, String instance) {
+        return new Problem(type.path(), type.title(), status, detail, instance, List.of(), Map.of());
+    }
+
+    byte[] json() {
+        return JSON.writeValueAsBytes(this);
+    }
+}

@@ -1,0 +1,28 @@
+package dev.stayfixed.platform.problem;
+
+import io.swagger.v3.oas.annotations.Hidden;
+import jakarta.servlet.RequestDispatcher;
+import jakarta.servlet.http.HttpServletRequest;
+import org.springframework.boot.webmvc.error.ErrorController;
+import org.springframework.http.MediaType;
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RestController;
+
+/** Errors that the servlet container found itself. */
+@Hidden
+@RestController
+class ProblemErrorController implements ErrorController {
+
+    @RequestMapping("${spring.web.error.path:/error}")
+    ResponseEntity<Problem> error(HttpServletRequest request) {
+        Object code = request.getAttribute(RequestDispatcher.ERROR_STATUS_CODE);
+        int status = code instanceof Integer known && known >= 400 ? known : 404;
+        ProblemType type = ProblemType.ofStatus(status);
+        Object path = request.getAttribute(RequestDispatcher.ERROR_REQUEST_URI);
+        return ResponseEntity.status(status)
+                .contentType(MediaType.APPLICATION_PROBLEM_JSON)
+                .body(Problem.of(
+                        type, status, type.meaning() + " " + type.remedy(), path == null ? "/" : path.toString()));
+    }
+}

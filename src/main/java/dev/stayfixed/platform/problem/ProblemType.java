@@ -1,0 +1,182 @@
+package dev.stayfixed.platform.problem;
+
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+
+/** The catalogue of problems: what each means and what to do about it. */
+public enum ProblemType {
+    MALFORMED_REQUEST(
+            400,
+            "Malformed request",
+            "The request line, a header or the address breaks HTTP.",
+            "Send a well-formed HTTP/1.1 request; encode special characters in the address."),
+    MALFORMED_JSON(
+            400,
+            "Malformed JSON",
+            "The body is not the JSON that was expected: broken syntax, a key twice, a number or a text that is too long, or nesting"
+                    + " that is too deep.",
+            "Correct the body at the place that the detail names. NaN, Infinity, comments and trailing commas are not JSON."),
+    NOT_UTF_8(
+            400,
+            "Not UTF-8",
+            "The body is not text in UTF-8.",
+            "Encode the body in UTF-8, without a byte-order mark of another encoding."),
+    INVALID_PARAMETER(
+            400,
+            "Invalid parameter",
+            "A query parameter or a header has a value that is not accepted.",
+            "Use one of the values that the detail names."),
+    INVALID_CONTENT(
+            422,
+            "Invalid content",
+            "The body is JSON, but something in it cannot be accepted. The list \"errors\" points to each place.",
+            "Correct what the list names; nothing was stored."),
+    TIME_IN_FUTURE(
+            422,
+            "Time in the future",
+            "Something is said to have happened more than five minutes from now.",
+            "Check the time, its offset from UTC and the clock of the device."),
+    SCAN_NOT_UNDERSTOOD(
+            422,
+            "Scan not understood",
+            "No line of the scan could be read as an answer of a control unit.",
+            "Paste the answers as hexadecimal bytes of SAE J1979 or ISO 14229-1, one message a line, for example 43 01 04 20. POST"
+                    + " /api/v1/scans says what becomes of each line, without storing anything."),
+    OTHER_VEHICLE(
+            422,
+            "Scan of another vehicle",
+            "The vehicle identification number in a scan differs from that of this vehicle.",
+            "Send the drive to the vehicle that it belongs to, or correct the vehicle's number first."),
+    NOT_FOUND(
+            404,
+            "Not found",
+            "There is nothing at this address, or nothing with this id.",
+            "Follow the links of an answer, or list the resources and take the id from there."),
+    METHOD_NOT_ALLOWED(
+            405,
+            "Method not allowed",
+            "The address exists, but not with this method.",
+            "Use one of the methods in the Allow header."),
+    NOT_ACCEPTABLE(
+            406,
+            "Not acceptable",
+            "The answer exists only in media types that the Accept header excludes.",
+            "Accept application/json."),
+    UNSUPPORTED_MEDIA_TYPE(
+            415,
+            "Unsupported media type",
+            "The body has a media type, a character set or an encoding that this address does not take.",
+            "Send application/json in UTF-8, without Content-Encoding; scans and drives may also be text/plain."),
+    CONTENT_TOO_LARGE(
+            413,
+            "Content too large",
+            "The body is larger than this service takes.",
+            "Send less at once, or raise stayfixed.body-limit."),
+    PRECONDITION_REQUIRED(
+            428,
+            "If-Match required",
+            "A change must say which version it changes.",
+            "Get the resource and send its ETag as If-Match."),
+    VERSION_CHANGED(
+            412,
+            "Version changed",
+            "The resource was changed since the version that If-Match names.",
+            "Get it again, look at what changed, and repeat the change with the new ETag."),
+    IDEMPOTENCY_KEY_REUSED(
+            422,
+            "Idempotency-Key reused",
+            "This Idempotency-Key was used before with another request.",
+            "Use a new key for a new request; repeat a request unchanged with its own key."),
+    IDEMPOTENCY_KEY_IN_USE(
+            409,
+            "Request still running",
+            "The first request with this Idempotency-Key has not been answered yet.",
+            "Wait a moment and repeat the request with the same key."),
+    VEHICLE_EXISTS(
+            409,
+            "Vehicle exists",
+            "This shop already has a vehicle with this vehicle identification number.",
+            "Use the existing vehicle; its id is in \"existingId\"."),
+    FAULT_EXISTS(
+            409,
+            "Fault exists",
+            "The job already has a fault with this code.",
+            "Record another repair of the existing fault; each repair opens its own attempt."),
+    FAULT_UNDECIDED(
+            409,
+            "Fault not confirmed fixed",
+            "A job is closed when each fault is confirmed fixed, or for a stated reason.",
+            "Wait for the drives that are still needed, or give a reason."),
+    JOB_CLOSED(
+            409,
+            "Job is closed",
+            "A closed job takes no changes. Drives of its vehicle are judged all the same.",
+            "Reopen the job with a reason first."),
+    JOB_OPEN(409, "Job is open", "Only a closed job can be reopened.", "Nothing needs to be done."),
+    DRIVE_OVERLAPS(
+            409,
+            "Drive overlaps another",
+            "A vehicle cannot be on two drives at the same time, and the other one is already recorded; its id is in \"existingId\".",
+            "If this is a better record of the same drive, correct the recorded one: PUT /api/v1/drives/{id} with its ETag as"
+                    + " If-Match. If not, check start and end."),
+    INTERNAL_ERROR(
+            500,
+            "Internal error",
+            "The service made a mistake; the request did not cause it.",
+            "Repeat the request with the same Idempotency-Key. If it fails again, report the time of the answer.");
+
+    private final int status;
+    private final String title;
+    private final String meaning;
+    private final String remedy;
+
+    ProblemType(int status, String title, String meaning, String remedy) {
+        this.status = status;
+        this.title = title;
+        this.meaning = meaning;
+        this.remedy = remedy;
+    }
+
+    public int status() {
+        return status;
+    }
+
+    public String title() {
+        return title;
+    }
+
+    public String meaning() {
+        return meaning;
+    }
+
+    public String remedy() {
+        return remedy;
+    }
+
+    /** The last part of the type's address, such as "fault-undecided". */
+    public String slug() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** The type's address, relative to the service. */
+    public String path() {
+        return "/problems/" + slug();
+    }
+
+    public static Optional<ProblemType> ofSlug(String slug) {
+        return Arrays.stream(values()).filter(t -> t.slug().equals(slug)).findFirst();
+    }
+
+    /** The type for an error that is known by its HTTP status only. */
+    static ProblemType ofStatus(int status) {
+        return switch (status) {
+            case 404 -> NOT_FOUND;
+            case 405 -> METHOD_NOT_ALLOWED;
+            case 406 -> NOT_ACCEPTABLE;
+            case 413 -> CONTENT_TOO_LARGE;
+            case 415 -> UNSUPPORTED_MEDIA_TYPE;
+            default -> status >= 500 ? INTERNAL_ERROR : MALFORMED_REQUEST;
+        };
+    }
+}

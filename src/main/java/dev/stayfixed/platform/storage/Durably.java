@@ -1,0 +1,20 @@
+package dev.stayfixed.platform.storage;
+
+import java.util.function.Supplier;
+
+/** The only way to write: when it returns, the work is on the disk; when it throws, nothing of it is. */
+public interface Durably {
+
+    /** Runs the work in one transaction, or as a part of the one that is already running. */
+    <T> T write(Supplier<T> work);
+
+    default void write(Runnable work) {
+        write(() -> {
+            work.run();
+            return true;
+        });
+    }
+
+    /** Runs the work against one state of the database, without changing it. */
+    <T> T read(Supplier<T> work);
+}

@@ -1,0 +1,61 @@
+package dev.stayfixed.platform.storage;
+
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.Map;
+import javax.sql.DataSource;
+import org.springframework.boot.flyway.autoconfigure.FlywayConfigurationCustomizer;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.transaction.PlatformTransactionManager;
+
+/** Chooses by the database product. */
+@Configuration(proxyBeanMethods = false)
+class StorageConfiguration {
+
+    private enum Product {
+        H2,
+        POSTGRESQL;
+
+        static Product of(DataSource dataSource) {
+            try (Connection connection = dataSource.getConnection()) {
+                String name = connection.getMetaData().getDatabaseProductName();
+                return switch (name) {
+                    case "H2" -> H2;
+                    case "PostgreSQL" -> POSTGRESQL;
+                    default ->
+                        throw new IllegalStateException("found the database " + name + ", expected H2 or PostgreSQL");
+                };
+            } catch (SQLException e) {
+                throw new IllegalStateException("the database does not answer: " + e.getMessage(), e);
+            }
+        }
+    }
+
+    @Bean
+    FlywayConfigurationCustomizer typeForBytes() {
+        return flyway -> flyway.placeholders(
+                Map.of("bytes", Product.of(flyway.getDataSource()) == Product.H2 ? "binary large object" : "bytea"));
+    }
+
+    @Bean
+    Durably durably(DataSource dataSource, PlatformTransactionManager manager, JdbcClient jdbc) {
+        if (Product.of(dataSource) == Product.H2) {
+            return new OneWriterSynced(
+                    manager, () -> jdbc.sql("checkpoint sync").update());
+        }
+        refuseLazyCommits(jdbc);
+        return new Transactions(manager);
+    }
+
+    private static void refuseLazyCommits(JdbcClient jdbc) {
+        String setting = jdbc.sql("show synchronous_commit").query(String.class).single();
+        if (setting.equals("off")) {
+            throw new IllegalStateException(
+                    "PostgreSQL runs with synchronous_commit=off and would lose acknowledged drives in a"
+                            + " crash; set it to on for this database or role, for example: alter role stayfixed set"
+                            + " synchronous_commit = on");
+        }
+    }
+}

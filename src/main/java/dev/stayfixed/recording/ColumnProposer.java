@@ -1,0 +1,152 @@
+package dev.stayfixed.recording;
+
+import dev.stayfixed.drive.signal.Signal;
+import java.util.Arrays;
+import java.util.Optional;
+
+/** Says of one column which signal it carries and in which unit, how sure that is, and why. */
+final class ColumnProposer {
+
+    private static final double FARTHEST_CAR = 2_000_000;
+
+    private final LogSample sample;
+    private final boolean before6;
+
+    ColumnProposer(LogSample sample) {
+        this.sample = sample;
+        this.before6 = sample.columns().stream()
+                .anyMatch(c -> VssNames.isBefore6(c.header().text()));
+    }
+
+    ColumnProposal propose(LogSample.Column column) {
+        String header = column.header().text();
+        Optional<KnownName> known = VssNames.named(header).or(() -> PidNames.named(header));
+        return known.map(name -> named(column, name))
+                .orElseGet(() -> CommonWords.named(column.header())
+                        .map(signal -> worded(column, signal))
+                        .orElse(ColumnProposal.unused(header, "the header names no signal that we use")));
+    }
+
+    private ColumnProposal named(LogSample.Column column, KnownName name) {
+        if (name.metresSince6() && column.header().unit().isEmpty()) {
+            return travelled(column, name);
+        }
+        SourceUnit unit =
+                column.header().unit().filter(u -> u.fits(name.signal())).orElse(name.unit());
+        return judged(column, name.signal(), unit, Confidence.CERTAIN, name.source() + ", in " + unit.spelling());
+    }
+
+    /** Kilometres up to version 5, whole metres from version 6 on; the name is the same. */
+    private ColumnProposal travelled(LogSample.Column column, KnownName name) {
+        double[] values = column.numbers(SourceUnit.METRES, sample.mark());
+        boolean whole = Arrays.stream(values).allMatch(v -> v == Math.rint(v));
+        double last = values.length == 0 ? 0 : values[values.length - 1];
+        if (before6 || !whole) {
+            String why = before6 ? "other names are older than version 6" : "the values are broken numbers";
+            return judged(column, name.signal(), SourceUnit.KILOMETRES, Confidence.LIKELY, "km: " + why);
+        }
+        if (last > FARTHEST_CAR) {
+            return judged(column, name.signal(), SourceUnit.METRES, Confidence.LIKELY, "m: no car has gone so many km");
+        }
+        boolean leaps = values.length > 1 && (last - values[0]) > values.length * 2.0;
+        return leaps
+                ? judged(column, name.signal(), SourceUnit.METRES, Confidence.LIKELY, "m: it grows by metres a row")
+                : judged(
+                        column,
+                        name.signal(),
+                        SourceUnit.KILOMETRES,
+                        Confidence.GUESS,
+                        "km up to version 5 of the vocabulary, m from version 6: please say which");
+    }
+
+    private ColumnProposal worded(LogSample.Column column, Signal signal) {
+        Optional<SourceUnit> stated = column.header().unit().filter(unit -> unit.fits(signal));
+        boolean satellite = column.header().words().matches(".*\\b(gps|gnss)\\b.*");
+        if (satellite && signal == Signal.VEHICLE_SPEED) {
+            SourceUnit unit = stated.orElse(SourceUnit.canonical(signal));
+            return judged(
+                    column, signal, unit, Confidence.GUESS, "speed of a satellite receiver, in " + unit.spelling());
+        }
+        if (stated.isPresent()) {
+            SourceUnit unit = stated.get();
+            return judged(
+                    column,
+                    signal,
+                    unit,
+                    Confidence.CERTAIN,
+                    "the header says " + signal.words() + " in " + unit.spelling());
+        }
+        return withoutUnit(column, signal);
+    }
+
+    private ColumnProposal withoutUnit(LogSample.Column column, Signal signal) {
+        SourceUnit canonical = signal == Signal.MIL ? SourceUnit.SWITCH : SourceUnit.canonical(signal);
+        double highest =
+                Arrays.stream(column.numbers(canonical, sample.mark())).max().orElse(0);
+        String says = "the header says " + signal.words() + ", no unit; ";
+        boolean temperature = canonical == SourceUnit.DEGREES_CELSIUS;
+        if (temperature && signal != Signal.CATALYST && highest > 130) {
+            return judged(
+                    column,
+                    signal,
+                    SourceUnit.DEGREES_FAHRENHEIT,
+                    Confidence.GUESS,
+                    says + "values up to " + highest + " fit °F");
+        }
+        boolean doubtful = signal == Signal.VEHICLE_SPEED || temperature || canonical == SourceUnit.KILOMETRES;
+        if (canonical == SourceUnit.PER_CENT && highest <= 1 && highest > 0) {
+            return judged(column, signal, canonical, Confidence.GUESS, says + "% assumed, values up to " + highest);
+        }
+        return judged(
+                column,
+                signal,
+                canonical,
+                doubtful ? Confidence.GUESS : Confidence.LIKELY,
+                says + canonical.spelling() + " assumed");
+    }
+
+    /** Holds the values against the signal before anything is proposed. */
+    private ColumnProposal judged(
+            LogSample.Column column, Signal signal, SourceUnit unit, Confidence confidence, String reason) {
+        String header = column.header().text();
+        double[] numbers = column.numbers(unit, sample.mark());
+        long readable = Arrays.stream(numbers).filter(v -> !Double.isNaN(v)).count();
+        if (readable < 0.5 * numbers.length) {
+            return ColumnProposal.unused(
+                    header,
+                    "named like " + signal.words() + ", but "
+                            + Shown.of(column.cells().get(0)) + " is no value of it");
+        }
+        if (signal == Signal.TRIP_DISTANCE && falls(numbers)) {
+            return ColumnProposal.unused(header, "named like " + signal.words() + ", but it does not only grow");
+        }
+        SourceUnit.Conversion conversion = unit.to(signal);
+        long plausible = Arrays.stream(numbers)
+                .filter(v -> signal.isPlausible(conversion.apply(v)))
+                .count();
+        ColumnMapping mapping = new ColumnMapping(header, signal, unit);
+        if (plausible < readable) {
+            return new ColumnProposal(
+                    header,
+                    Optional.of(mapping),
+                    Confidence.GUESS,
+                    reason + "; but " + (readable - plausible) + " of " + readable + " values are out of its range");
+        }
+        return numbers.length == 0
+                ? new ColumnProposal(
+                        header,
+                        Optional.of(mapping),
+                        confidence == Confidence.CERTAIN ? Confidence.LIKELY : confidence,
+                        reason + "; no values at the beginning of the log")
+                : new ColumnProposal(header, Optional.of(mapping), confidence, reason);
+    }
+
+    private static boolean falls(double[] values) {
+        for (int i = 1; i < values.length; i++) {
+            if (values[i] < values[i - 1]) {
+                return true;
+            }
+        }
+        return false;
+    }
+}

@@ -1,0 +1,86 @@
+package dev.stayfixed.recording;
+
+import dev.stayfixed.drive.signal.Timeline;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Follows the time column of one log. A time of day that falls by more than twelve hours has passed midnight; whatever else goes
+ * backward is noted, and a clock that runs wild makes the log implausible.
+ */
+final class LogClock {
+
+    private static final long HOUR = 3_600_000;
+    private static final long HALF_DAY = 12 * HOUR;
+    private static final long DAY = 24 * HOUR;
+    private static final long LONGEST_DRIVE = 4 * DAY;
+    private static final long FARTHEST_BACK = 60_000;
+
+    private final TimeFormat format;
+    private final NoteLog notes;
+    private long first;
+    private long latest;
+    private long offset;
+    private long farthestBack;
+    private long longestStep;
+    private boolean started;
+
+    LogClock(TimeFormat format, NoteLog notes) {
+        this.format = format;
+        this.notes = notes;
+    }
+
+    /** The row's time on a clock that knows days. */
+    long advance(long read, long line, String text) {
+        long time = read + offset;
+        if (!started) {
+            started = true;
+            first = time;
+            latest = time;
+            return time;
+        }
+        if (format == TimeFormat.TIME_OF_DAY && time < latest - HALF_DAY) {
+            offset += DAY;
+            time += DAY;
+            notes.add(NoteKind.MIDNIGHT, line, "", text);
+        }
+        long step = time - latest;
+        note(step, line, text);
+        farthestBack = Math.max(farthestBack, -step);
+        longestStep = Math.max(longestStep, step);
+        latest = Math.max(latest, time);
+        return time;
+    }
+
+    private void note(long step, long line, String text) {
+        if (step == 0) {
+            notes.add(NoteKind.REPEATED_TIME, line, "", text);
+        } else if (step < 0) {
+            notes.add(NoteKind.BACKWARD_TIME, line, "", text);
+        } else if (step > Timeline.LONGEST_STEP) {
+            notes.add(NoteKind.GAP, line, "", text);
+        }
+    }
+
+    long first() {
+        return first;
+    }
+
+    List<String> wildness(long rows) {
+        List<String> reasons = new ArrayList<>();
+        if (farthestBack > FARTHEST_BACK) {
+            reasons.add("the time goes back by %d s; a logger's clock goes back by 60 s at most"
+                    .formatted(farthestBack / 1000));
+        }
+        if (longestStep > HALF_DAY) {
+            reasons.add("the time leaps by %d h between two rows".formatted(longestStep / HOUR));
+        }
+        if (latest - first > LONGEST_DRIVE) {
+            reasons.add("the log spans %d h; a drive lasts 96 h at most".formatted((latest - first) / HOUR));
+        }
+        if (rows > 1 && latest == first && farthestBack == 0) {
+            reasons.add("all rows have the same time");
+        }
+        return reasons;
+    }
+}

@@ -1,0 +1,54 @@
+package dev.stayfixed.recording;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * What was understood of a log, what was not, and why.
+ *
+ * @param rows handed on
+ * @param start of the first row, where the log's time names a moment in the world
+ * @param firstTime as it stands in the file
+ * @param unused headers of the columns that the mapping does not name
+ * @param missing headers that the mapping names and the file lacks
+ * @param implausible why this cannot be the record of a drive; empty for a usable log
+ */
+public record LogReport(
+        long rows,
+        Optional<Instant> start,
+        String firstTime,
+        String lastTime,
+        List<ColumnUse> columns,
+        List<String> unused,
+        List<String> missing,
+        List<Note> notes,
+        List<String> implausible) {
+
+    public LogReport {
+        columns = List.copyOf(columns);
+        unused = List.copyOf(unused);
+        missing = List.copyOf(missing);
+        notes = List.copyOf(notes);
+        implausible = List.copyOf(implausible);
+    }
+
+    /** Whether a drive may be judged from it; an implausible log is shown, never scored. */
+    public boolean isScorable() {
+        return implausible.isEmpty();
+    }
+
+    /** The whole report, line by line. */
+    public List<String> lines() {
+        return Stream.of(
+                        implausible.stream().map(reason -> "Not judged: " + reason),
+                        Stream.of(rows + " rows from " + firstTime + " to " + lastTime),
+                        columns.stream().map(ColumnUse::words),
+                        unused.stream().map(header -> header + ": not used"),
+                        missing.stream().map(header -> header + ": expected, not in this file"),
+                        notes.stream().map(Note::words))
+                .flatMap(lines -> lines)
+                .toList();
+    }
+}

@@ -1,0 +1,151 @@
+package dev.stayfixed.recording;
+
+import java.io.BufferedInputStream;
+import java.io.EOFException;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.zip.GZIPInputStream;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipException;
+import java.util.zip.ZipInputStream;
+import org.jspecify.annotations.Nullable;
+
+/** The bytes of a log, unpacked within limits, and a look at its head that consumes nothing. */
+final class LogSource {
+
+    private static final int HEAD = 1 << 16;
+
+    private final BufferedInputStream stream;
+    private final byte[] head;
+    private final @Nullable ZipInputStream zip;
+
+    private LogSource(InputStream unpacked, @Nullable ZipInputStream zip) throws IOException {
+        this.stream = new BufferedInputStream(unpacked, HEAD);
+        this.zip = zip;
+        stream.mark(HEAD + 1);
+        head = stream.readNBytes(HEAD);
+        stream.reset();
+    }
+
+    static LogSource open(InputStream in, LogLimits limits) throws IOException {
+        BufferedInputStream sniffed = new BufferedInputStream(in);
+        sniffed.mark(4);
+        byte[] magic = sniffed.readNBytes(4);
+        sniffed.reset();
+        LimitedStream.Counted packed = new LimitedStream.Counted(sniffed);
+        LogSource source = startsWith(magic, 0x1F, 0x8B)
+                ? new LogSource(new LimitedStream(gzip(packed), packed, limits), null)
+                : startsWith(magic, 'P', 'K', 3, 4)
+                        ? ofZip(packed, limits)
+                        : new LogSource(new LimitedStream(packed, packed, limits), null);
+        source.refuseOtherEncodings();
+        return source;
+    }
+
+    private static InputStream gzip(InputStream packed) throws IOException {
+        try {
+            return new GZIPInputStream(packed, 1 << 13);
+        } catch (ZipException | EOFException damaged) {
+            throw LogFormatException.ofFile("a damaged gzip header", "a whole gzip file; send it again");
+        }
+    }
+
+    private static LogSource ofZip(LimitedStream.Counted packed, LogLimits limits) throws IOException {
+        ZipInputStream zip = new ZipInputStream(packed);
+        LimitedStream limited = new LimitedStream(zip, packed, limits);
+        List<String> passed = new ArrayList<>();
+        for (ZipEntry entry = next(zip); entry != null; entry = next(zip)) {
+            if (isLog(entry)) {
+                return new LogSource(limited, zip);
+            }
+            passed.add(entry.getName());
+            if (passed.size() > limits.zipEntries()) {
+                break;
+            }
+            limited.transferTo(OutputStream.nullOutputStream());
+        }
+        throw LogFormatException.ofFile(
+                "a zip file without a log in it" + (passed.isEmpty() ? "" : " (" + passed.get(0) + ")"),
+                "one .csv, .txt or .tsv file in it; export a spreadsheet as CSV first");
+    }
+
+    private static @Nullable ZipEntry next(ZipInputStream zip) throws IOException {
+        try {
+            return zip.getNextEntry();
+        } catch (ZipException | EOFException | IllegalArgumentException damaged) {
+            throw LogFormatException.ofFile(
+                    "a damaged or encrypted zip file (" + damaged.getMessage() + ")",
+                    "a whole zip file without a password; send it again");
+        }
+    }
+
+    private static boolean isLog(ZipEntry entry) {
+        String name = entry.getName().toLowerCase(Locale.ROOT);
+        String file = name.substring(name.lastIndexOf('/') + 1);
+        boolean text = file.endsWith(".csv") || file.endsWith(".txt") || file.endsWith(".tsv");
+        return text && !file.startsWith(".") && !name.startsWith("__macosx/");
+    }
+
+    /** The first bytes, as text; the rest of a cut character is dropped. */
+    String head() {
+        return new String(head, StandardCharsets.UTF_8);
+    }
+
+    /** Whether {@link #head} is the whole log. */
+    boolean isHeadWhole() {
+        return head.length < HEAD;
+    }
+
+    InputStream stream() {
+        return stream;
+    }
+
+    /** To be called at the end of the log: a second log in the same zip file would be lost in silence. */
+    void refuseFurtherLogs() throws IOException {
+        if (zip == null) {
+            return;
+        }
+        for (ZipEntry entry = next(zip); entry != null; entry = next(zip)) {
+            if (isLog(entry)) {
+                throw LogFormatException.ofFile(
+                        "a second log in the zip file (" + entry.getName() + ")",
+                        "one log in a zip file; send each drive by itself");
+            }
+            stream.transferTo(OutputStream.nullOutputStream());
+        }
+    }
+
+    private void refuseOtherEncodings() {
+        if (head.length == 0) {
+            throw LogFormatException.ofFile("an empty file", "a CSV log with a header line");
+        }
+        boolean mark = startsWith(head, 0xFE, 0xFF) || startsWith(head, 0xFF, 0xFE);
+        int zeros = 0;
+        for (byte b : head) {
+            zeros += b == 0 ? 1 : 0;
+        }
+        if (mark || zeros > head.length / 4) {
+            throw LogFormatException.ofFile("text in UTF-16", "a CSV log in UTF-8; save it again as CSV (UTF-8)");
+        }
+        if (zeros > 0) {
+            throw LogFormatException.ofFile("binary data (zero bytes)", "a CSV log in UTF-8");
+        }
+    }
+
+    private static boolean startsWith(byte[] bytes, int... start) {
+        if (bytes.length < start.length) {
+            return false;
+        }
+        for (int i = 0; i < start.length; i++) {
+            if ((bytes[i] & 0xFF) != start[i]) {
+                return false;
+            }
+        }
+        return true;
+    }
+}

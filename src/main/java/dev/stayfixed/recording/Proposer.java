@@ -1,0 +1,73 @@
+package dev.stayfixed.recording;
+
+import dev.stayfixed.drive.signal.Signal;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/** Puts together, from headers and values, how a log would be read. */
+final class Proposer {
+
+    private Proposer() {}
+
+    static Proposal propose(LogSample sample) {
+        TimeProposer.Candidate time = TimeProposer.propose(sample);
+        ColumnProposer proposer = new ColumnProposer(sample);
+        List<ColumnProposal> proposals = new ArrayList<>();
+        for (int i = 0; i < sample.columns().size(); i++) {
+            if (i != time.column()) {
+                proposals.add(proposer.propose(sample.columns().get(i)));
+            }
+        }
+        List<ColumnProposal> each = onlyOnce(proposals);
+        List<ColumnMapping> used =
+                each.stream().flatMap(column -> column.mapping().stream()).toList();
+        String timeHeader = sample.columns().get(time.column()).header().text();
+        if (used.isEmpty()) {
+            throw LogFormatException.atLine(
+                    sample.layout().headerLine(),
+                    "no column with a signal among "
+                            + Shown.of(String.join(
+                                    ", ",
+                                    each.stream().map(ColumnProposal::header).toList())),
+                    "vehicle speed, engine speed, coolant temperature or the like; or a mapping that says which they are");
+        }
+        return new Proposal(
+                new LogMapping(timeHeader, time.format(), sample.mark(), used),
+                new ColumnProposal(timeHeader, Optional.empty(), time.confidence(), time.reason()),
+                each);
+    }
+
+    /** Of several columns for one signal, and of several columns with one header, the surest and then the first. */
+    private static List<ColumnProposal> onlyOnce(List<ColumnProposal> proposals) {
+        Map<Signal, ColumnProposal> best = new EnumMap<>(Signal.class);
+        for (ColumnProposal proposal : proposals) {
+            proposal.mapping()
+                    .ifPresent(mapping -> best.merge(
+                            mapping.signal(),
+                            proposal,
+                            (known, later) -> later.confidence().compareTo(known.confidence()) < 0 ? later : known));
+        }
+        Set<Signal> taken = EnumSet.noneOf(Signal.class);
+        return proposals.stream()
+                .map(proposal -> proposal.mapping()
+                        .map(mapping -> chosen(proposal, best.getOrDefault(mapping.signal(), proposal), taken))
+                        .orElse(proposal))
+                .toList();
+    }
+
+    private static ColumnProposal chosen(ColumnProposal proposal, ColumnProposal best, Set<Signal> taken) {
+        boolean first = proposal.equals(best)
+                && proposal.mapping()
+                        .filter(mapping -> taken.add(mapping.signal()))
+                        .isPresent();
+        return first
+                ? proposal
+                : ColumnProposal.unused(
+                        proposal.header(), "column " + Shown.of(best.header()) + " already gives the same signal");
+    }
+}

@@ -1,0 +1,143 @@
+package dev.stayfixed.recording;
+
+import java.time.DateTimeException;
+import java.time.LocalDateTime;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeFormatterBuilder;
+import java.time.format.ResolverStyle;
+import java.time.temporal.ChronoField;
+import java.util.OptionalLong;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** How a log writes its time. */
+public enum TimeFormat {
+    ISO_WITH_OFFSET("date and time with offset, 2024-03-01T08:15:00Z"),
+    ISO_LOCAL("date and time, 2024-03-01 08:15:00"),
+    DOTTED_LOCAL("date and time, 01.03.2024 08:15:00"),
+    TIME_OF_DAY("time of day, 08:15:00.250"),
+    EPOCH_MILLIS("milliseconds since 1970"),
+    EPOCH_SECONDS("seconds since 1970"),
+    CLOCK_SECONDS("seconds since the log or the engine started"),
+    CLOCK_MILLIS("milliseconds since the log or the engine started"),
+    CLOCK_MINUTES("minutes since the log or the engine started");
+
+    private static final Pattern CLOCK =
+            Pattern.compile("(\\d{1,2}):([0-5]\\d)(?::([0-5]\\d)(?:[.,](\\d{1,9}))?)?(?:\\s?([AaPp])[Mm])?");
+    private static final DateTimeFormatter ISO = new DateTimeFormatterBuilder()
+            .append(DateTimeFormatter.ISO_LOCAL_DATE)
+            .appendLiteral('T')
+            .append(DateTimeFormatter.ISO_LOCAL_TIME)
+            .appendOptional(DateTimeFormatter.ofPattern("[XXX][XX][X]"))
+            .toFormatter()
+            .withResolverStyle(ResolverStyle.STRICT);
+    private static final DateTimeFormatter DOTTED = new DateTimeFormatterBuilder()
+            .appendPattern("d.M.uuuu H:mm:ss")
+            .appendFraction(ChronoField.NANO_OF_SECOND, 0, 9, true)
+            .toFormatter()
+            .withResolverStyle(ResolverStyle.STRICT);
+    private static final long EARLIEST = LocalDateTime.of(1990, 1, 1, 0, 0).toEpochSecond(ZoneOffset.UTC) * 1000;
+    private static final long LATEST = LocalDateTime.of(2100, 1, 1, 0, 0).toEpochSecond(ZoneOffset.UTC) * 1000;
+
+    private final String words;
+
+    TimeFormat(String words) {
+        this.words = words;
+    }
+
+    public String words() {
+        return words;
+    }
+
+    /** Whether a time of this format names a moment in the world. */
+    public boolean isInstant() {
+        return this == ISO_WITH_OFFSET || this == EPOCH_MILLIS || this == EPOCH_SECONDS;
+    }
+
+    /** Whether a time of this format is only a number. */
+    boolean isNumber() {
+        return compareTo(EPOCH_MILLIS) >= 0;
+    }
+
+    /** The time in ms, or empty where the text is not one; a date outside 1990 to 2099 is not one. */
+    OptionalLong millis(String text, DecimalMark mark) {
+        return switch (this) {
+            case ISO_WITH_OFFSET -> iso(text, true);
+            case ISO_LOCAL -> iso(text, false);
+            case DOTTED_LOCAL -> dotted(text);
+            case TIME_OF_DAY -> timeOfDay(text);
+            case EPOCH_MILLIS -> dated(number(text, mark, 1));
+            case EPOCH_SECONDS -> dated(number(text, mark, 1_000));
+            case CLOCK_SECONDS -> number(text, mark, 1_000);
+            case CLOCK_MILLIS -> number(text, mark, 1);
+            case CLOCK_MINUTES -> number(text, mark, 60_000);
+        };
+    }
+
+    private static OptionalLong iso(String text, boolean offset) {
+        if (text.length() < 16 || text.charAt(4) != '-') {
+            return OptionalLong.empty();
+        }
+        boolean hasOffset =
+                text.endsWith("Z") || text.endsWith("z") || text.lastIndexOf('+') > 10 || text.lastIndexOf('-') > 10;
+        if (hasOffset != offset) {
+            return OptionalLong.empty();
+        }
+        String whole = text.substring(0, 10)
+                + 'T'
+                + text.substring(11).replace(',', '.').replace(" ", "");
+        try {
+            long millis = offset
+                    ? OffsetDateTime.parse(whole, ISO).toInstant().toEpochMilli()
+                    : LocalDateTime.parse(whole, ISO).toInstant(ZoneOffset.UTC).toEpochMilli();
+            return dated(OptionalLong.of(millis));
+        } catch (DateTimeException | ArithmeticException notATime) {
+            return OptionalLong.empty();
+        }
+    }
+
+    private static OptionalLong dotted(String text) {
+        if (text.length() < 16 || text.indexOf('.') > 2) {
+            return OptionalLong.empty();
+        }
+        try {
+            return dated(OptionalLong.of(LocalDateTime.parse(text.replace(',', '.'), DOTTED)
+                    .toInstant(ZoneOffset.UTC)
+                    .toEpochMilli()));
+        } catch (DateTimeException notATime) {
+            return OptionalLong.empty();
+        }
+    }
+
+    private static OptionalLong timeOfDay(String text) {
+        Matcher clock = CLOCK.matcher(text);
+        if (!clock.matches()) {
+            return OptionalLong.empty();
+        }
+        int hour = Integer.parseInt(clock.group(1));
+        String half = clock.group(5);
+        if (hour > 23 || (half != null && (hour < 1 || hour > 12))) {
+            return OptionalLong.empty();
+        }
+        if (half != null) {
+            hour = hour % 12 + (half.equalsIgnoreCase("p") ? 12 : 0);
+        }
+        String fraction = clock.group(4);
+        int millis = fraction == null ? 0 : Integer.parseInt((fraction + "00").substring(0, 3));
+        int second = clock.group(3) == null ? 0 : Integer.parseInt(clock.group(3));
+        return OptionalLong.of(((hour * 60L + Integer.parseInt(clock.group(2))) * 60 + second) * 1_000 + millis);
+    }
+
+    private static OptionalLong number(String text, DecimalMark mark, long scale) {
+        double value = mark.parse(text) * scale;
+        return Math.abs(value) < 1e15 ? OptionalLong.of(Math.round(value)) : OptionalLong.empty();
+    }
+
+    private static OptionalLong dated(OptionalLong millis) {
+        return millis.isPresent() && millis.getAsLong() >= EARLIEST && millis.getAsLong() < LATEST
+                ? millis
+                : OptionalLong.empty();
+    }
+}

@@ -1,0 +1,143 @@
+package dev.stayfixed.verification;
+
+import dev.stayfixed.obd.InUseCounters;
+import dev.stayfixed.obd.Scan;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+
+/**
+ * The counters that tell whether two records belong to one series (SAE J1979 PIDs $31, $30, $4E and $A6, and IGNCNTR).
+ *
+ * @param distance km since the clear
+ * @param warmUps warm-up cycles since the clear
+ * @param minutes engine-run minutes since the clear
+ * @param odometer km
+ */
+record Counters(
+        OptionalDouble distance,
+        OptionalDouble warmUps,
+        OptionalDouble minutes,
+        OptionalDouble odometer,
+        OptionalInt ignitionCycles) {
+
+    static final Counters UNKNOWN = new Counters(
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            OptionalInt.empty());
+
+    private static final int DISTANCE_SINCE_CLEAR = 0x31;
+    private static final int WARM_UPS_SINCE_CLEAR = 0x30;
+    private static final int MINUTES_SINCE_CLEAR = 0x4E;
+    private static final int ODOMETER = 0xA6;
+
+    /** PID $31 stays at this value and does not wrap (SAE J1979). */
+    private static final double DISTANCE_HOLDS_AT = 65_535;
+
+    /** Whole-kilometre counters are off by up to one at either end. */
+    static final double ROUNDING_KM = 2;
+
+    /** IGNCNTR wraps to 0 after 65535 (13 CCR 1968.2 (d)(4), from memory); a fall from near the top is no loss. */
+    private static final int WRAPS_FROM = 65_000;
+
+    Counters cleared() {
+        return new Counters(OptionalDouble.of(0), OptionalDouble.of(0), OptionalDouble.of(0), odometer, ignitionCycles);
+    }
+
+    Counters after(Scan scan) {
+        Counters read = read(scan);
+        return new Counters(
+                newer(read.distance, distance),
+                newer(read.warmUps, warmUps),
+                newer(read.minutes, minutes),
+                newer(read.odometer, odometer),
+                read.ignitionCycles.isPresent() ? read.ignitionCycles : ignitionCycles);
+    }
+
+    static Counters read(Scan scan) {
+        Optional<InUseCounters> inUse = scan.inUse();
+        return new Counters(
+                scan.parameter(DISTANCE_SINCE_CLEAR),
+                scan.parameter(WARM_UPS_SINCE_CLEAR),
+                scan.parameter(MINUTES_SINCE_CLEAR),
+                scan.parameter(ODOMETER),
+                inUse.isPresent() ? inUse.get().ignitionCycles() : OptionalInt.empty());
+    }
+
+    /** Which of the counters since the clear went down, each in words: the sign that memory was lost in between. */
+    List<String> fallsTo(Counters later) {
+        List<String> falls = new ArrayList<>();
+        fall("distance since clear", distance, later.distance, "km").ifPresent(falls::add);
+        fall("warm-ups since clear", warmUps, later.warmUps, "cycles").ifPresent(falls::add);
+        fall("engine run time since clear", minutes, later.minutes, "min").ifPresent(falls::add);
+        OptionalDouble driven = difference(odometer, later.odometer);
+        OptionalDouble counted = difference(distance, later.distance);
+        if (driven.isPresent()
+                && counted.isPresent()
+                && later.distance.getAsDouble() < DISTANCE_HOLDS_AT
+                && driven.getAsDouble() - counted.getAsDouble() > ROUNDING_KM) {
+            falls.add("distance since clear grew by %.0f km while the odometer grew by %.0f km"
+                    .formatted(counted.getAsDouble(), driven.getAsDouble()));
+        }
+        if (ignitionCycles.isPresent()
+                && later.ignitionCycles.isPresent()
+                && later.ignitionCycles.getAsInt() < ignitionCycles.getAsInt()
+                && ignitionCycles.getAsInt() < WRAPS_FROM) {
+            falls.add("the ignition cycle counter went down from %d to %d: another or a reprogrammed control unit"
+                    .formatted(ignitionCycles.getAsInt(), later.ignitionCycles.getAsInt()));
+        }
+        return falls;
+    }
+
+    /** What no clear explains: the odometer ran back, or distance fell while warm-ups rose. */
+    Optional<String> contradictionTo(Counters later) {
+        Optional<String> odometerBack = fall("odometer", odometer, later.odometer, "km");
+        if (odometerBack.isPresent()) {
+            return odometerBack.map(fall -> fall + ": a clear does not touch the odometer");
+        }
+        Optional<String> distanceBack = fall("distance since clear", distance, later.distance, "km");
+        return distanceBack.isPresent() && rises(warmUps, later.warmUps)
+                ? distanceBack.map(fall -> fall + " while warm-ups since clear rose")
+                : Optional.empty();
+    }
+
+    /** Kilometres that passed between the two; empty where neither counter says, or where they fell. */
+    OptionalDouble distanceTo(Counters later) {
+        OptionalDouble byOdometer = difference(odometer, later.odometer);
+        return byOdometer.isPresent() ? byOdometer : difference(distance, later.distance);
+    }
+
+    OptionalInt ignitionCyclesTo(Counters later) {
+        if (ignitionCycles.isEmpty() || later.ignitionCycles.isEmpty()) {
+            return OptionalInt.empty();
+        }
+        int cycles = later.ignitionCycles.getAsInt() - ignitionCycles.getAsInt();
+        return cycles < 0 ? OptionalInt.empty() : OptionalInt.of(cycles);
+    }
+
+    private static OptionalDouble difference(OptionalDouble from, OptionalDouble to) {
+        if (from.isEmpty() || to.isEmpty() || to.getAsDouble() < from.getAsDouble()) {
+            return OptionalDouble.empty();
+        }
+        return OptionalDouble.of(to.getAsDouble() - from.getAsDouble());
+    }
+
+    private static Optional<String> fall(String what, OptionalDouble from, OptionalDouble to, String unit) {
+        return from.isPresent() && to.isPresent() && to.getAsDouble() < from.getAsDouble()
+                ? Optional.of(
+                        "%s went down from %.0f to %.0f %s".formatted(what, from.getAsDouble(), to.getAsDouble(), unit))
+                : Optional.empty();
+    }
+
+    private static boolean rises(OptionalDouble from, OptionalDouble to) {
+        return from.isPresent() && to.isPresent() && to.getAsDouble() > from.getAsDouble();
+    }
+
+    private static OptionalDouble newer(OptionalDouble read, OptionalDouble known) {
+        return read.isPresent() ? read : known;
+    }
+}

@@ -1,0 +1,59 @@
+package dev.stayfixed.web.api;
+
+import com.fasterxml.jackson.annotation.JsonProperty;
+import dev.stayfixed.jobs.Job;
+import dev.stayfixed.obd.Scan;
+import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/** A job with its faults, where each stands, and its repairs. The links name the steps that are possible now. */
+record JobAnswer(
+        UUID id,
+        UUID vehicleId,
+        @Nullable String reference,
+        @Nullable String complaint,
+        Job.State state,
+        Instant openedAt,
+        @Nullable Instant closedAt,
+        @Nullable String closeReason,
+        List<FaultAnswer> faults,
+        List<RepairAnswer> repairs,
+        @Nullable ScanLines scan,
+        @JsonProperty("_links") Map<String, Link> links) {
+
+    static JobAnswer of(Job job) {
+        return new JobAnswer(
+                job.id(),
+                job.vehicleId(),
+                job.labels().reference().orElse(null),
+                job.labels().complaint().orElse(null),
+                job.state(),
+                job.openedAt(),
+                job.closedAt().orElse(null),
+                job.closeReason().orElse(null),
+                job.faults().stream().map(FaultAnswer::of).toList(),
+                job.repairs().stream().map(RepairAnswer::of).toList(),
+                job.scan().map(Scan::read).map(ScanLines::of).orElse(null),
+                links(job));
+    }
+
+    private static Map<String, Link> links(Job job) {
+        Map<String, Link> links = new LinkedHashMap<>();
+        links.put("self", Link.to("jobs", job.id()));
+        links.put("vehicle", Link.to("vehicles", job.vehicleId()));
+        links.put("drives", Link.to("vehicles", job.vehicleId(), "drives"));
+        links.put("verdicts", Link.to("jobs", job.id(), "verdicts"));
+        if (job.state() == Job.State.OPEN) {
+            links.put("faults", Link.to("jobs", job.id(), "faults"));
+            links.put("repairs", Link.to("jobs", job.id(), "repairs"));
+            links.put("close", Link.to("jobs", job.id(), "close"));
+        } else {
+            links.put("reopen", Link.to("jobs", job.id(), "reopen"));
+        }
+        return links;
+    }
+}

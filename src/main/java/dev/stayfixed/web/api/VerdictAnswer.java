@@ -1,0 +1,150 @@
+package dev.stayfixed.web.api;
+
+import dev.stayfixed.intake.FaultVerdict;
+import dev.stayfixed.verification.CodeMemory;
+import dev.stayfixed.verification.Evidence;
+import dev.stayfixed.verification.EvidenceGrade;
+import dev.stayfixed.verification.Outcome;
+import dev.stayfixed.verification.RepairAttempt;
+import dev.stayfixed.verification.RuleSet;
+import dev.stayfixed.verification.Verdict;
+import java.time.Instant;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/** The verdict on each fault of a job, with all the evidence. */
+record VerdictAnswer(UUID jobId, String ruleSet, List<OfFault> faults) {
+
+    static VerdictAnswer of(UUID jobId, List<FaultVerdict> verdicts) {
+        return new VerdictAnswer(
+                jobId, RuleSet.STANDARD.id(), verdicts.stream().map(OfFault::of).toList());
+    }
+
+    /**
+     * The verdict on one fault.
+     *
+     * @param next what the next drive must bring
+     * @param memory what the driver and an inspection will see, beside the verdict
+     */
+    record OfFault(
+            UUID faultId,
+            String code,
+            String ruleSet,
+            StandingAnswer standing,
+            @Nullable String next,
+            Memory memory,
+            List<Attempt> attempts) {
+
+        static OfFault of(FaultVerdict v) {
+            return new OfFault(
+                    v.faultCase().faultId(),
+                    v.faultCase().fault().code().text(),
+                    v.verdict().ruleSet(),
+                    StandingAnswer.of(v.standing()),
+                    v.verdict().next().orElse(null),
+                    Memory.of(v.verdict().memory()),
+                    v.verdict().attempts().stream().map(a -> Attempt.of(a, v)).toList());
+        }
+    }
+
+    /** The lamp and the stored codes. */
+    record Memory(Line mil, Line confirmedCode, Line permanentCode) {
+
+        record Line(@Nullable Boolean present, String explanation) {
+            static Line of(CodeMemory.Line line) {
+                return new Line(line.present().orElse(null), line.explanation());
+            }
+        }
+
+        static Memory of(CodeMemory memory) {
+            return new Memory(Line.of(memory.mil()), Line.of(memory.confirmedCode()), Line.of(memory.permanentCode()));
+        }
+    }
+
+    /** One repair and what came after it. */
+    record Attempt(UUID repairId, @Nullable Instant performedAt, StandingAnswer standing, List<Step> steps) {
+
+        static Attempt of(Verdict.Attempt attempt, FaultVerdict v) {
+            return new Attempt(
+                    UUID.fromString(attempt.repairId()),
+                    v.faultCase().repairs().stream()
+                            .filter(r -> r.id().equals(attempt.repairId()))
+                            .map(RepairAttempt::at)
+                            .findFirst()
+                            .orElse(null),
+                    StandingAnswer.of(v.standing(attempt.state())),
+                    attempt.steps().stream()
+                            .map(step -> Step.of(step, v.driveStarts().get(step.driveId())))
+                            .toList());
+        }
+    }
+
+    /** What a step was. */
+    enum Kind {
+        JUDGED,
+        RESTARTED,
+        UNSEEN_FAILURE,
+        GAP
+    }
+
+    /**
+     * Something that moved the count, or pointedly did not.
+     *
+     * @param driveId the drive in which it showed
+     * @param outcome of a judged drive
+     * @param evidence strongest first; of a judged drive
+     * @param standingAfter in words
+     */
+    record Step(
+            Kind kind,
+            String driveId,
+            @Nullable Instant driveStart,
+            @Nullable Outcome outcome,
+            @Nullable String outcomeWords,
+            String reason,
+            List<Said> evidence,
+            String standingAfter) {
+
+        static Step of(Verdict.Step step, @Nullable Instant start) {
+            String after = step.after().words();
+            if (step instanceof Verdict.Step.Judged judged) {
+                return new Step(
+                        Kind.JUDGED,
+                        step.driveId(),
+                        start,
+                        judged.judgement().outcome(),
+                        judged.judgement().outcome().words(),
+                        judged.judgement().reason(),
+                        judged.judgement().evidence().stream().map(Said::of).toList(),
+                        after);
+            }
+            if (step instanceof Verdict.Step.Restarted restarted) {
+                return plain(Kind.RESTARTED, step, start, restarted.reason(), after);
+            }
+            if (step instanceof Verdict.Step.UnseenFailure unseen) {
+                return plain(Kind.UNSEEN_FAILURE, step, start, unseen.reason(), after);
+            }
+            if (step instanceof Verdict.Step.Gap gap) {
+                return plain(Kind.GAP, step, start, gap.reason(), after);
+            }
+            throw new IllegalStateException("a step that has no word on the wire: " + step);
+        }
+
+        private static Step plain(Kind kind, Verdict.Step step, @Nullable Instant start, String reason, String after) {
+            return new Step(kind, step.driveId(), start, null, null, reason, List.of(), after);
+        }
+    }
+
+    /**
+     * One thing that the record says.
+     *
+     * @param grade of evidence on the monitor; missing for code lists and for the record as a whole
+     */
+    record Said(@Nullable EvidenceGrade grade, String source, String says) {
+        static Said of(Evidence evidence) {
+            EvidenceGrade grade = evidence.source() instanceof Evidence.Monitor monitor ? monitor.grade() : null;
+            return new Said(grade, evidence.source().words(), evidence.says());
+        }
+    }
+}

@@ -1,0 +1,231 @@
+package dev.stayfixed;
+
+import static com.tngtech.archunit.base.DescribedPredicate.not;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.assignableTo;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
+import static com.tngtech.archunit.lang.conditions.ArchPredicates.are;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.methods;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noFields;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.base.DescribedPredicate;
+import com.tngtech.archunit.core.domain.AccessTarget;
+import com.tngtech.archunit.core.domain.JavaCall;
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.domain.JavaModifier;
+import com.tngtech.archunit.core.domain.properties.CanBeAnnotated;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.lang.ArchRule;
+import com.tngtech.archunit.lang.EvaluationResult;
+import jakarta.persistence.Entity;
+import java.lang.annotation.Annotation;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.OffsetDateTime;
+import java.time.ZonedDateTime;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.data.repository.Repository;
+import org.springframework.stereotype.Controller;
+
+/** The arrows between the packages, and what may be seen of them. Each rule is also tried on classes that break it. */
+class ArchitectureTest {
+
+    private static final JavaClasses SERVICE = new ClassFileImporter()
+            .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+            .importPackages("dev.stayfixed");
+    private static final JavaClasses PLANTED = new ClassFileImporter().importPackages("planted");
+
+    /** A rule about the tree under a root package. */
+    interface Rule {
+        ArchRule in(String root);
+    }
+
+    private static final String STATISTICS = "org.apache.commons.statistics..";
+
+    /** A rule and its name. */
+    record Named(String name, Rule rule) {
+        @Override
+        public String toString() {
+            return name;
+        }
+    }
+
+    static Stream<Named> rules() {
+        return Stream.of(
+                new Named(
+                        "obd knows java.lang, java.util, java.time, java.math and JSpecify only",
+                        root -> pure(root, "obd")),
+                new Named("platform stands on nothing of the service", root -> knowsOnly(root, "platform", "platform")),
+                new Named(
+                        "jobs stands on the platform and the pure packages",
+                        root -> knowsOnly(root, "jobs", "jobs", "platform", "obd", "drive", "verification")),
+                new Named("entities are hidden", root -> hidden(root, are(annotated(Entity.class)))),
+                new Named("repositories are hidden", root -> hidden(root, are(assignableTo(Repository.class)))),
+                new Named(
+                        "controllers are hidden",
+                        root -> classes()
+                                .that()
+                                .resideInAPackage(root + "..")
+                                .and()
+                                .areMetaAnnotatedWith(Controller.class)
+                                .should()
+                                .notBePublic()),
+                new Named(
+                        "nothing is injected into a field",
+                        root -> noFields()
+                                .that()
+                                .areDeclaredInClassesThat()
+                                .resideInAPackage(root + "..")
+                                .should()
+                                .beAnnotatedWith(Autowired.class)
+                                .orShould()
+                                .beAnnotatedWith(Value.class)),
+                new Named(
+                        "there are no setters",
+                        root -> methods()
+                                .that()
+                                .areDeclaredInClassesThat()
+                                .resideInAPackage(root + "..")
+                                .and()
+                                .doNotHaveModifier(JavaModifier.SYNTHETIC)
+                                .and()
+                                .areDeclaredInClassesThat(not(assignableTo("jakarta.servlet.ServletInputStream")))
+                                .should()
+                                .haveNameNotMatching("set[A-Z].*")),
+                new Named(
+                        "only the platform reads the system clock",
+                        root -> noClasses()
+                                .that()
+                                .resideInAPackage(root + "..")
+                                .and()
+                                .resideOutsideOfPackage(root + ".platform")
+                                .should()
+                                .callMethodWhere(JavaCall.Predicates.target(clockReads()))),
+                new Named(
+                        "packages form no cycle",
+                        root -> slices().matching(root + ".(**)").should().beFreeOfCycles()));
+    }
+
+    static Stream<Named> rulesWithoutPlantedPackages() {
+        return Stream.of(
+                new Named("drive is pure and knows obd", root -> pure(root, "drive", "obd")),
+                new Named(
+                        "verification is pure and knows drive and obd",
+                        root -> pure(root, "verification", "drive", "obd", STATISTICS)),
+                new Named(
+                        "only confidence knows the statistics library",
+                        root -> noClasses()
+                                .that()
+                                .resideInAPackage(root + "..")
+                                .and()
+                                .resideOutsideOfPackage(root + ".verification.confidence")
+                                .should()
+                                .dependOnClassesThat()
+                                .resideInAPackage(STATISTICS)),
+                new Named(
+                        "intake stands on jobs, the platform and the pure packages",
+                        root -> knowsOnly(
+                                root, "intake", "intake", "jobs", "platform", "obd", "drive", "verification")),
+                new Named("demo knows jobs", root -> knowsOnly(root, "demo", "demo", "jobs")),
+                new Named(
+                        "nobody knows the web",
+                        root -> noClasses()
+                                .that()
+                                .resideOutsideOfPackage(root + ".web..")
+                                .should()
+                                .dependOnClassesThat()
+                                .resideInAPackage(root + ".web..")));
+    }
+
+    @ParameterizedTest
+    @MethodSource({"rules", "rulesWithoutPlantedPackages"})
+    void theServiceKeepsTheRule(Named named) {
+        named.rule().in("dev.stayfixed").allowEmptyShould(false).check(SERVICE);
+    }
+
+    @ParameterizedTest
+    @MethodSource("rules")
+    void theRuleBitesWhereItIsBroken(Named named) {
+        EvaluationResult result = named.rule().in("planted").evaluate(PLANTED);
+        assertThat(result.hasViolation()).as(named.name()).isTrue();
+    }
+
+    private static ArchRule pure(String root, String name, String... below) {
+        List<String> known = Stream.concat(
+                        Stream.of(
+                                root + "." + name + "..",
+                                "java.lang..",
+                                "java.util..",
+                                "java.time..",
+                                "java.math..",
+                                "org.jspecify.annotations.."),
+                        Arrays.stream(below).map(b -> b.contains(".") ? b : root + "." + b + ".."))
+                .toList();
+        return classes()
+                .that()
+                .resideInAPackage(root + "." + name + "..")
+                .should()
+                .onlyDependOnClassesThat(primitiveOr(resideInAnyPackage(known.toArray(String[]::new))));
+    }
+
+    /** Arrays count as what they hold. */
+    private static DescribedPredicate<JavaClass> primitiveOr(DescribedPredicate<JavaClass> other) {
+        return DescribedPredicate.describe(
+                other.getDescription(),
+                c -> c.getBaseComponentType().isPrimitive() || other.test(c.getBaseComponentType()));
+    }
+
+    private static ArchRule knowsOnly(String root, String name, String... known) {
+        String[] packages = Arrays.stream(known).map(k -> root + "." + k + "..").toArray(String[]::new);
+        return classes()
+                .that()
+                .resideInAPackage(root + "." + name + "..")
+                .should()
+                .onlyDependOnClassesThat(not(resideInAPackage(root + "..")).or(resideInAnyPackage(packages)));
+    }
+
+    private static ArchRule hidden(String root, DescribedPredicate<? super JavaClass> which) {
+        return classes()
+                .that()
+                .resideInAPackage(root + "..")
+                .and(which)
+                .should()
+                .notBePublic();
+    }
+
+    private static DescribedPredicate<CanBeAnnotated> annotated(Class<? extends Annotation> type) {
+        return CanBeAnnotated.Predicates.annotatedWith(type);
+    }
+
+    private static DescribedPredicate<AccessTarget.CodeUnitCallTarget> clockReads() {
+        List<String> types = Stream.of(
+                        Instant.class,
+                        LocalDate.class,
+                        LocalDateTime.class,
+                        OffsetDateTime.class,
+                        ZonedDateTime.class,
+                        Clock.class)
+                .map(Class::getName)
+                .toList();
+        return DescribedPredicate.describe("reads the system clock", target -> {
+            String owner = target.getOwner().getName();
+            String method = target.getName();
+            return (types.contains(owner) && (method.equals("now") || method.startsWith("system")))
+                    || (owner.equals("java.lang.System") && method.matches("currentTimeMillis|nanoTime"));
+        });
+    }
+}

@@ -1,0 +1,15 @@
+package dev.stayfixed.platform;
+
+import java.lang.annotation.ElementType;
+import java.lang.annotation.Retention;
+import java.lang.annotation.RetentionPolicy;
+import java.lang.annotation.Target;
+import org.springframework.boot.test.context.SpringBootTest;
+import org.springframework.context.annotation.Import;
+
+/** The whole service on a random port, with an H2 file database as in production. */
+@Target(ElementType.TYPE)
+@Retention(RetentionPolicy.RUNTIME)
+@SpringBootTest(webEnvironment = SpringBootTest.WebEnvironment.RANDOM_PORT)
+@Import({H2InFile.class, SetClock.class, PlantedFailure.class, HeardVerdicts.class})
+public @interface OnH2 {}

@@ -1,0 +1,172 @@
+package dev.stayfixed.simulator;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.stayfixed.drive.DriveQuantity;
+import dev.stayfixed.drive.DriveRecord;
+import dev.stayfixed.drive.DriveSummary;
+import dev.stayfixed.drive.OperatingPoint;
+import dev.stayfixed.obd.Ignition;
+import dev.stayfixed.obd.MonitorGroup;
+import dev.stayfixed.obd.Scan;
+import dev.stayfixed.obd.TroubleCode;
+import dev.stayfixed.verification.EvidenceGrade;
+import dev.stayfixed.verification.RepairAttempt;
+import dev.stayfixed.verification.RepairedFault;
+import dev.stayfixed.verification.RuleSet;
+import dev.stayfixed.verification.Trips;
+import dev.stayfixed.verification.Verification;
+import dev.stayfixed.verification.VerificationState;
+import java.util.EnumMap;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.LongStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DisplayName;
+import org.junit.jupiter.api.Test;
+
+/** Seeded cars through the rule, held against the observer who knows every driving cycle (13 CCR 1968.2 (d)(2.2)). */
+class VerdictsAgreeTest {
+
+    private static final int CARS = Integer.getInteger("stayfixed.cars", 80);
+
+    @Test
+    @DisplayName("with the status byte of every code the verdict is the observer's, on every car")
+    void withStatusBytes() {
+        int hidden = 0;
+        for (long seed = 0; seed < CARS; seed++) {
+            CarHistory history = CarHistory.of(seed, Ask.EVERYTHING);
+            if (history.isHidden()) {
+                hidden++;
+                continue;
+            }
+            assertThat(where(verdict(history)))
+                    .as("car %d, %s", seed, history.code())
+                    .isEqualTo(where(history.proof(history.trips())));
+        }
+        assertThat(hidden).as("cars whose failures nobody can know of").isLessThan(CARS / 8);
+    }
+
+    @Test
+    @DisplayName("without them nothing is called fixed that the observer would not call fixed")
+    void withoutStatusBytes() {
+        Set<Ask> asked = EnumSet.copyOf(Ask.EVERYTHING);
+        asked.remove(Ask.STATUS);
+        asked.remove(Ask.SUPPORTED_CODES);
+        assertThat(fixedByBoth(asked)).isGreaterThan(CARS / 5);
+    }
+
+    @Test
+    @DisplayName("PID $01 turns complete once: it cannot prove two trips, so a plain code reader proves none")
+    void withACodeReader() {
+        assertThat(fixedByBoth(Ask.POCKET_READER)).isZero();
+    }
+
+    private static long fixedByBoth(Set<Ask> asked) {
+        return LongStream.range(0, CARS)
+                .filter(seed -> {
+                    CarHistory history = CarHistory.of(seed, asked);
+                    boolean fixed = verdict(history) instanceof VerificationState.ConfirmedFixed;
+                    assertThat(fixed && !history.proof(history.trips()).proven())
+                            .as("car %d, %s: called fixed, and the observer would not", seed, history.code())
+                            .isFalse();
+                    return fixed;
+                })
+                .count();
+    }
+
+    private static String where(PerfectObserver.Proof proof) {
+        if (proof.back()) {
+            return "back";
+        }
+        if (proof.failedOnce()) {
+            return "failed once";
+        }
+        return proof.proven() ? "fixed" : proof.cleanRun() + " clean";
+    }
+
+    private static String where(VerificationState state) {
+        if (state instanceof VerificationState.Recurred) {
+            return "back";
+        }
+        if (state instanceof VerificationState.FailedOnce) {
+            return "failed once";
+        }
+        if (state instanceof VerificationState.ConfirmedFixed) {
+            return "fixed";
+        }
+        return (state instanceof VerificationState.Passing passing ? passing.passes() : 0) + " clean";
+    }
+
+    private static VerificationState verdict(CarHistory history) {
+        List<DriveRecord> drives =
+                history.delivered().stream().map(VerdictsAgreeTest::record).toList();
+        List<RepairAttempt> repairs =
+                history.repairs().stream().map(VerdictsAgreeTest::attempt).toList();
+        return new Verification(RuleSet.STANDARD)
+                .of(fault(history), repairs, drives)
+                .state();
+    }
+
+    private static RepairedFault fault(CarHistory history) {
+        Ignition ignition = history.car().combustion() == Combustion.SPARK ? Ignition.SPARK : Ignition.COMPRESSION;
+        TroubleCode code = TroubleCode.parse(history.code());
+        Trips trips = history.trips() == 1 ? Trips.ONE : Trips.TWO;
+        return new RepairedFault(
+                code,
+                ignition,
+                MonitorGroup.of(code, ignition),
+                trips,
+                trips.count(),
+                EvidenceGrade.ENABLING_CONDITIONS,
+                List.of(),
+                history.similar() ? history.frame().map(VerdictsAgreeTest::point) : Optional.empty());
+    }
+
+    private static RepairAttempt attempt(CarHistory.RepairDone repair) {
+        return new RepairAttempt(
+                repair.at().toString(),
+                repair.at(),
+                repair.cleared(),
+                Optional.of(Scan.read(repair.scanBefore())),
+                Optional.of(Scan.read(repair.scanAfter())));
+    }
+
+    private static DriveRecord record(CarHistory.Drive drive) {
+        CycleTruth truth = drive.truth();
+        List<OperatingPoint> points =
+                truth.samples().stream().map(VerdictsAgreeTest::point).toList();
+        return new DriveRecord(
+                "drive " + truth.number(),
+                truth.start(),
+                Optional.of(truth.end()),
+                new DriveSummary(values(truth.summary()), points, Optional.empty()),
+                drive.toldCleared(),
+                Stream.of(
+                                new DriveRecord.TimedScan(DriveRecord.Moment.BEFORE, Scan.read(drive.scanBefore())),
+                                new DriveRecord.TimedScan(DriveRecord.Moment.AFTER, Scan.read(drive.scanAfter())))
+                        .toList());
+    }
+
+    private static Map<DriveQuantity, Double> values(Summary summary) {
+        Map<DriveQuantity, Double> values = new EnumMap<>(DriveQuantity.class);
+        values.put(DriveQuantity.START_COOLANT, (double) summary.startCoolant());
+        values.put(DriveQuantity.PEAK_COOLANT, (double) summary.peakCoolant());
+        values.put(DriveQuantity.RUN_TIME, (double) summary.runTime());
+        values.put(DriveQuantity.FAST_TIME, (double) summary.fastTime());
+        values.put(DriveQuantity.LONGEST_IDLE, (double) summary.longestIdle());
+        values.put(DriveQuantity.AMBIENT, (double) summary.ambient());
+        values.put(DriveQuantity.BAROMETER, (double) summary.barometer());
+        values.put(DriveQuantity.FUEL_LEVEL, summary.fuelLevel());
+        values.put(DriveQuantity.SOAK, summary.soak());
+        values.put(DriveQuantity.DISTANCE, summary.distance());
+        return values;
+    }
+
+    private static OperatingPoint point(Sample sample) {
+        return new OperatingPoint(sample.rpm(), sample.load(), sample.coolant());
+    }
+}

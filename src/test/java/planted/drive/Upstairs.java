@@ -1,0 +1,4 @@
+package planted.drive;
+
+/** Something above obd. */
+public class Upstairs {}
