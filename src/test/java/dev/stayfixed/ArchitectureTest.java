@@ -137,9 +137,57 @@ class ArchitectureTest {
                                 .dependOnClassesThat()
                                 .resideInAPackage(STATISTICS)),
                 new Named(
-                        "intake stands on jobs, the platform and the pure packages",
+                        "recording knows the signals of a drive, a CSV library and a unit library",
+                        root -> classes()
+                                .that()
+                                .resideInAPackage(root + ".recording..")
+                                .should()
+                                .onlyDependOnClassesThat(primitiveOr(resideInAnyPackage(
+                                        root + ".recording",
+                                        root + ".drive.signal",
+                                        "java..",
+                                        "javax.measure..",
+                                        "tech.units..",
+                                        "systems.uom..",
+                                        "de.siegmar.fastcsv..",
+                                        "org.jspecify.annotations..")))),
+                new Named(
+                        "intake stands on jobs, the log reader, the platform and the pure packages",
                         root -> knowsOnly(
-                                root, "intake", "intake", "jobs", "platform", "obd", "drive", "verification")),
+                                root,
+                                "intake",
+                                "intake",
+                                "jobs",
+                                "recording",
+                                "platform",
+                                "obd",
+                                "drive",
+                                "verification")),
+                new Named(
+                        "reports are made of stored facts: jobs and verdicts",
+                        root -> knowsOnly(
+                                root,
+                                "reports",
+                                "reports",
+                                "intake",
+                                "jobs",
+                                "platform",
+                                "obd",
+                                "drive",
+                                "verification",
+                                "driver")),
+                new Named(
+                        "the driver's link stands on jobs and intake",
+                        root -> knowsOnly(
+                                root,
+                                "driver",
+                                "driver",
+                                "intake",
+                                "jobs",
+                                "platform",
+                                "obd",
+                                "drive",
+                                "verification")),
                 new Named("demo knows jobs", root -> knowsOnly(root, "demo", "demo", "jobs")),
                 new Named(
                         "nobody knows the web",

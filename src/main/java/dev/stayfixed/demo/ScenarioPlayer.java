@@ -20,6 +20,7 @@ final class ScenarioPlayer {
 
     private static final String FOLDER = "sample-logs/";
     private static final String FILE = "file:";
+    private static final String BOUNDARY = "part-of-a-step-of-the-demo";
 
     private final HttpClient http =
             HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(5)).build();
@@ -72,8 +73,8 @@ final class ScenarioPlayer {
     private HttpResponse<String> send(Step step) {
         HttpRequest.Builder request = HttpRequest.newBuilder(URI.create(service + blanks.fill(step.path())))
                 .timeout(Duration.ofSeconds(60))
-                .header("Content-Type", isJson(step) ? "application/json" : "text/plain; charset=utf-8")
-                .method(step.method(), HttpRequest.BodyPublishers.ofString(blanks.fill(body(step))));
+                .header("Content-Type", type(step))
+                .method(step.method(), HttpRequest.BodyPublishers.ofString(content(step)));
         if (!step.method().equals("GET")) {
             request.header("If-Match", "*");
         }
@@ -85,6 +86,27 @@ final class ScenarioPlayer {
             Thread.currentThread().interrupt();
             throw new IllegalStateException("stopped while playing the scenario", e);
         }
+    }
+
+    private static String type(Step step) {
+        if (step.logFile() != null) {
+            return "multipart/form-data; boundary=" + BOUNDARY;
+        }
+        return isJson(step) ? "application/json" : "text/plain; charset=utf-8";
+    }
+
+    private String content(Step step) {
+        String body = blanks.fill(body(step));
+        return step.logFile() == null
+                ? body
+                : part("name=\"drive\"", "application/json", body)
+                        + part("name=\"file\"; filename=\"log.csv\"", "text/csv", read(step.logFile()))
+                        + "--" + BOUNDARY + "--\r\n";
+    }
+
+    private static String part(String disposition, String type, String content) {
+        return "--%s\r\nContent-Disposition: form-data; %s\r\nContent-Type: %s\r\n\r\n%s\r\n"
+                .formatted(BOUNDARY, disposition, type, content);
     }
 
     private static boolean isJson(Step step) {

@@ -11,6 +11,7 @@ import tools.jackson.databind.JsonNode;
  *     "file:a/b.txt" for the content of that file beside the scenario
  * @param bodyText plain text
  * @param bodyFile a file beside the scenario: .json is JSON, anything else plain text
+ * @param logFile a recorded log beside the scenario; it goes with the JSON body, both as parts of a form
  * @param saveAs the name under which the id of the answer is kept
  * @param expectStatus any 2xx, if missing
  */
@@ -20,6 +21,7 @@ record Step(
         @Nullable JsonNode body,
         @Nullable String bodyText,
         @Nullable String bodyFile,
+        @Nullable String logFile,
         @Nullable String saveAs,
         @Nullable Integer expectStatus,
         @Nullable String comment) {

@@ -33,6 +33,11 @@ public enum DriveQuantity {
         return unit;
     }
 
+    /** The unit of a difference between two values: a temperature is missed by kelvins. */
+    public String differenceUnit() {
+        return unit.equals("°C") ? "K" : unit;
+    }
+
     public double lowest() {
         return lowest;
     }

@@ -28,14 +28,19 @@ public record EnablingCondition(DriveQuantity quantity, OptionalDouble min, Opti
         String facts =
                 "%s %s %s, needed %s".formatted(quantity.words(), DriveFacts.number(value), quantity.unit(), limits());
         if (min.isPresent() && value < min.getAsDouble()) {
-            return Finding.no(
-                    facts + ": " + DriveFacts.number(min.getAsDouble() - value) + " " + quantity.unit() + " short");
+            return Finding.no(facts + ": " + DriveFacts.number(min.getAsDouble() - value) + " "
+                    + quantity.differenceUnit() + " short");
         }
         if (max.isPresent() && value > max.getAsDouble()) {
-            return Finding.no(
-                    facts + ": " + DriveFacts.number(value - max.getAsDouble()) + " " + quantity.unit() + " over");
+            return Finding.no(facts + ": " + DriveFacts.number(value - max.getAsDouble()) + " "
+                    + quantity.differenceUnit() + " over");
         }
         return Finding.yes(facts);
+    }
+
+    /** "engine run time at least 600 s". */
+    public String words() {
+        return quantity.words() + " " + limits();
     }
 
     private String limits() {

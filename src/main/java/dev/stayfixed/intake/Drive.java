@@ -4,6 +4,7 @@ import dev.stayfixed.drive.DriveFacts;
 import dev.stayfixed.drive.DriveRecord;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 
 /**
@@ -11,6 +12,9 @@ import java.util.UUID;
  *
  * @param revision 1 for the first submission, one more with each correction
  * @param receivedAt when the first submission came in
+ * @param leftOut why it does not count; empty where it counts
+ * @param log what its log tells; empty where it has none
+ * @param conditions what its log made of the conditions of the vehicle's faults
  */
 public record Drive(
         UUID id,
@@ -19,4 +23,7 @@ public record Drive(
         DriveRecord record,
         DriveFacts facts,
         Instant receivedAt,
-        List<String> warnings) {}
+        Optional<LeftOut> leftOut,
+        List<String> warnings,
+        Optional<LogFacts> log,
+        List<FaultReport> conditions) {}

@@ -7,6 +7,8 @@ import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import java.time.Instant;
 import java.util.List;
+import java.util.OptionalDouble;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -16,6 +18,10 @@ import org.jspecify.annotations.Nullable;
  * @param end engine shut-off
  * @param takenAt when the last scan was read; when it came in, if missing
  * @param codesClearedBefore somebody cleared codes or disconnected the battery before this drive
+ * @param sameVehicleConfirmed somebody made sure that this is the vehicle, although its odometer or its monitors say otherwise
+ * @param mappingId beside a log: the saved mapping to read it by; the one of its headers if missing
+ * @param zone beside a log whose times do not name their offset from UTC: a time zone, such as Europe/Berlin
+ * @param date beside a log with a time of day only: the date of its first row, such as 2026-03-14
  */
 public record DriveSubmission(
         @Nullable Instant start,
@@ -25,7 +31,23 @@ public record DriveSubmission(
         @Nullable Boolean codesClearedBefore,
 
         @Nullable @Size(max = 20, message = "at most 20 scans")
-        List<@Valid PastedScan> scans) {
+        List<@Valid PastedScan> scans,
+
+        @Nullable Boolean sameVehicleConfirmed,
+        @Nullable UUID mappingId,
+        @Nullable @Size(max = 100) String zone,
+        @Nullable @Size(max = 20) String date) {
+
+    /** What a person says of a drive in a form, without a log. */
+    public static DriveSubmission said(
+            @Nullable Instant start,
+            @Nullable Instant end,
+            @Nullable Instant takenAt,
+            @Nullable Summary summary,
+            @Nullable Boolean codesClearedBefore,
+            @Nullable List<PastedScan> scans) {
+        return new DriveSubmission(start, end, takenAt, summary, codesClearedBefore, scans, null, null, null, null);
+    }
 
     /**
      * What is known of the drive in numbers.
@@ -87,6 +109,20 @@ public record DriveSubmission(
 
     /** Characters. */
     static final int LONGEST_SCAN = 1_000_000;
+
+    /** The same for two submissions that say the same of the drive, however the log beside it is to be read. */
+    DriveSubmission withoutMapping() {
+        return new DriveSubmission(
+                start, end, takenAt, summary, codesClearedBefore, scans, sameVehicleConfirmed, null, zone, date);
+    }
+
+    OptionalDouble soakHours() {
+        return summary == null || summary.soak() == null ? OptionalDouble.empty() : OptionalDouble.of(summary.soak());
+    }
+
+    boolean isSameVehicleConfirmed() {
+        return Boolean.TRUE.equals(sameVehicleConfirmed);
+    }
 
     List<PastedScan> scansOrNone() {
         return scans == null ? List.of() : scans;

@@ -1,10 +1,8 @@
 package dev.stayfixed.intake;
 
 import dev.stayfixed.drive.DriveFacts;
-import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.jobs.Vehicle;
 import dev.stayfixed.jobs.Vehicles;
-import dev.stayfixed.obd.Vin;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.Page;
 import dev.stayfixed.platform.problem.ProblemType;
@@ -15,11 +13,13 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.springframework.data.domain.Limit;
 import org.springframework.stereotype.Service;
 
@@ -31,8 +31,11 @@ public class Intake {
 
     private final StoredSubmissions submissions;
     private final StoredDrives drives;
+    private final StoredLogs logs;
+    private final StoredLeftOuts leftOuts;
     private final SubmissionReader reader;
     private final Originals originals;
+    private final DriveConditions conditions;
     private final Judging judging;
     private final Vehicles vehicles;
     private final Durably durably;
@@ -41,16 +44,22 @@ public class Intake {
     Intake(
             StoredSubmissions submissions,
             StoredDrives drives,
+            StoredLogs logs,
+            StoredLeftOuts leftOuts,
             SubmissionReader reader,
             Originals originals,
+            DriveConditions conditions,
             Judging judging,
             Vehicles vehicles,
             Durably durably,
             Clock clock) {
         this.submissions = submissions;
         this.drives = drives;
+        this.logs = logs;
+        this.leftOuts = leftOuts;
         this.reader = reader;
         this.originals = originals;
+        this.conditions = conditions;
         this.judging = judging;
         this.vehicles = vehicles;
         this.durably = durably;
@@ -65,32 +74,56 @@ public class Intake {
      */
     public Received receive(UUID vehicleId, Original original) {
         DriveSubmission submission = reader.read(original);
-        String digest = reader.digest(submission);
+        return receive(vehicleId, new Submitted(original, submission, reader.digest(submission), Optional.empty()));
+    }
+
+    Received receive(UUID vehicleId, Submitted submitted) {
         return durably.write(() -> {
             Vehicle vehicle = vehicles.hold(vehicleId);
-            Optional<UUID> same =
-                    submissions.drivesWith(vehicleId, digest).stream().findFirst();
-            return same.isPresent()
-                    ? again(same.get(), vehicle)
-                    : first(vehicle, UUID.randomUUID(), original, submission, digest);
+            Optional<UUID> same = submissions.drivesWith(vehicleId, submitted.digest()).stream()
+                    .findFirst();
+            return same.isPresent() ? again(same.get(), vehicle) : taken(vehicle, UUID.randomUUID(), 1, submitted);
         });
     }
 
-    private Received first(
-            Vehicle vehicle, UUID driveId, Original original, DriveSubmission submission, String digest) {
+    private Received taken(Vehicle vehicle, UUID driveId, int revision, Submitted submitted) {
         Instant now = clock.instant();
-        ReadDrive read = SubmittedDrive.read(driveId, submission, now);
-        check(vehicle, driveId, submission, read, now);
-        submissions.save(new StoredSubmission(vehicle.id(), driveId, 1, now, original, digest));
-        StoredDrive row = drives.save(new StoredDrive(driveId, vehicle.id(), now, read));
+        ReadDrive read = SubmittedDrive.read(
+                driveId,
+                revision,
+                submitted.said(),
+                submitted.log().map(log -> log.judged().facts()),
+                now);
+        check(vehicle, driveId, submitted, read, now);
+        StoredSubmission stored = submissions.saveAndFlush(new StoredSubmission(
+                vehicle.id(), driveId, revision, now, submitted.original(), submitted.digest(), submitted.storedLog()));
+        submitted.log().ifPresent(log -> {
+            logs.save(stored.id(), log.bytes(), log.mediaType());
+            conditions.keep(driveId, revision, log.judged().reports());
+        });
+        StoredDrive row = drives.findById(driveId)
+                .orElseGet(() -> drives.save(new StoredDrive(driveId, vehicle.id(), now, read)));
+        row.file(read, revision);
         drives.flush();
-        return new Received(drive(row, read, vehicle), true, Effects.of(driveId, judging.replay(vehicle.id())));
+        return new Received(
+                drive(row, read, vehicle),
+                true,
+                Effects.of(driveId, judging.replay(vehicle.id(), cause(driveId, revision))));
+    }
+
+    private static VehicleJudged.Cause cause(UUID driveId, int revision) {
+        return revision == 1
+                ? new VehicleJudged.Cause.NewDrive(driveId)
+                : new VehicleJudged.Cause.CorrectedDrive(driveId);
     }
 
     private Received again(UUID driveId, Vehicle vehicle) {
         StoredDrive row = drives.findById(driveId).orElseThrow();
         ReadDrive read = originals.drive(driveId, row.revision());
-        return new Received(drive(row, read, vehicle), false, Effects.of(driveId, judging.replay(vehicle.id())));
+        return new Received(
+                drive(row, read, vehicle),
+                false,
+                Effects.of(driveId, judging.replay(vehicle.id(), new VehicleJudged.Cause.Replayed())));
     }
 
     /**
@@ -100,30 +133,83 @@ public class Intake {
      */
     public Received correct(UUID driveId, IfMatch ifMatch, Original original) {
         DriveSubmission submission = reader.read(original);
-        String digest = reader.digest(submission);
+        return correct(
+                driveId, ifMatch, new Submitted(original, submission, reader.digest(submission), Optional.empty()));
+    }
+
+    Received correct(UUID driveId, IfMatch ifMatch, Submitted submitted) {
         return durably.write(() -> {
             Vehicle vehicle = vehicles.hold(vehicleOf(driveId));
             StoredDrive row = drives.findById(driveId).orElseThrow();
             ifMatch.check(row.revision());
-            Instant now = clock.instant();
-            ReadDrive read = SubmittedDrive.read(driveId, submission, now);
-            check(vehicle, driveId, submission, read, now);
-            int revision = row.revision() + 1;
-            submissions.save(new StoredSubmission(vehicle.id(), driveId, revision, now, original, digest));
-            row.file(read, revision);
-            drives.flush();
-            return new Received(drive(row, read, vehicle), true, Effects.of(driveId, judging.replay(vehicle.id())));
+            return taken(vehicle, driveId, row.revision() + 1, submitted);
         });
     }
 
-    private void check(Vehicle vehicle, UUID driveId, DriveSubmission submission, ReadDrive read, Instant now) {
+    /**
+     * Leaves a drive out of the count: it stays stored, and everything is judged as if it had not come in. A second reason replaces
+     * the first.
+     *
+     * @throws Refused when there is no such drive, or the reason is empty or longer than 500 characters
+     */
+    public Drive leaveOut(UUID driveId, String reason) {
+        LeftOut leftOut = Refused.unless("#/reason", () -> new LeftOut(reason, clock.instant()));
+        return durably.write(() -> {
+            Vehicle vehicle = vehicles.hold(vehicleOf(driveId));
+            leftOuts.ofDrive(driveId).ifPresent(earlier -> earlier.takenIn(leftOut.at()));
+            leftOuts.saveAndFlush(new StoredLeftOut(vehicle.id(), driveId, leftOut));
+            judging.replay(vehicle.id(), new VehicleJudged.Cause.DriveLeftOut(driveId, reason));
+            return get(driveId);
+        });
+    }
+
+    /**
+     * Takes a drive in again that was left out; nothing changes for one that was not.
+     *
+     * @throws Refused when there is no such drive, or another one has taken its time
+     */
+    public Drive takeIn(UUID driveId) {
+        return durably.write(() -> {
+            Vehicle vehicle = vehicles.hold(vehicleOf(driveId));
+            Optional<StoredLeftOut> leftOut = leftOuts.ofDrive(driveId);
+            if (leftOut.isPresent()) {
+                StoredDrive row = drives.findById(driveId).orElseThrow();
+                refuseOverlap(vehicle, driveId, originals.drive(driveId, row.revision()));
+                leftOut.get().takenIn(clock.instant());
+                leftOuts.flush();
+                judging.replay(vehicle.id(), new VehicleJudged.Cause.CorrectedDrive(driveId));
+            }
+            return get(driveId);
+        });
+    }
+
+    /** The drives of a vehicle that are left out, the earliest start first. */
+    public List<Drive> leftOut(UUID vehicleId) {
+        return durably.read(() -> leftOuts.ofVehicle(vehicleId).stream()
+                .map(row -> get(row.driveId()))
+                .sorted(Comparator.comparing(drive -> drive.record().start()))
+                .toList());
+    }
+
+    private void check(Vehicle vehicle, UUID driveId, Submitted submitted, ReadDrive read, Instant now) {
         refuseFuture("start", read.record().start(), now);
         read.record().end().ifPresent(end -> refuseFuture("end", end, now));
-        if (submission.takenAt() != null) {
-            refuseFuture("takenAt", submission.takenAt(), now);
+        if (submitted.said().takenAt() != null) {
+            refuseFuture("takenAt", submitted.said().takenAt(), now);
         }
-        refuseOtherVehicle(vehicle, read.record());
+        SameVehicle.checkNumber(
+                vehicle,
+                Stream.concat(
+                        read.record().scans().stream().flatMap(timed -> timed.scan().vin().stream()),
+                        submitted.log().flatMap(LogSubmission::vin).stream()));
         refuseOverlap(vehicle, driveId, read);
+        if (!submitted.said().isSameVehicleConfirmed()) {
+            SameVehicle.checkHistory(
+                    read,
+                    originals.drivesOf(vehicle.id()).stream()
+                            .filter(other -> !other.record().id().equals(driveId.toString()))
+                            .toList());
+        }
     }
 
     private static void refuseFuture(String field, Instant time, Instant now) {
@@ -132,20 +218,6 @@ public class Intake {
                     ProblemType.TIME_IN_FUTURE,
                     field + ": found " + time + ", expected a time up to now, " + now + "; check the offset from UTC");
         }
-    }
-
-    private static void refuseOtherVehicle(Vehicle vehicle, DriveRecord drive) {
-        Optional<Vin> known = vehicle.details().vin();
-        drive.scans().stream()
-                .flatMap(timed -> timed.scan().vin().stream())
-                .filter(read -> known.isPresent() && !known.get().text().equals(read.text()))
-                .findFirst()
-                .ifPresent(read -> {
-                    throw new Refused(
-                            ProblemType.OTHER_VEHICLE,
-                            "a scan names the vehicle " + read.text() + ", expected "
-                                    + known.get().text() + "; send the drive to its own vehicle");
-                });
     }
 
     private void refuseOverlap(Vehicle vehicle, UUID driveId, ReadDrive read) {
@@ -183,20 +255,45 @@ public class Intake {
         });
     }
 
+    /** What the log of a drive made of the conditions of each fault of its vehicle. */
+    public List<FaultReport> conditions(UUID driveId) {
+        return get(driveId).conditions();
+    }
+
     /**
-     * A submission as it came.
+     * The log of a submission as it came.
+     *
+     * @param revision the latest where empty
+     * @return empty where no log was sent
+     */
+    public Optional<SentLog> log(UUID driveId, OptionalInt revision) {
+        return durably.read(() -> {
+            StoredDrive row = drives.findById(driveId).orElseThrow(() -> Refused.notFound("drive", driveId));
+            return stored(row, revision)
+                    .log()
+                    .flatMap(kind -> originals.log(driveId, revision.orElse(row.revision())))
+                    .map(opened ->
+                            new SentLog(opened.mediaType(), opened.bytes().bytes()));
+        });
+    }
+
+    private StoredSubmission stored(StoredDrive row, OptionalInt revision) {
+        int wanted = revision.orElse(row.revision());
+        return submissions
+                .findByDriveIdAndRevision(row.getId(), wanted)
+                .orElseThrow(() -> new Refused(
+                        ProblemType.NOT_FOUND, "revision: found " + wanted + ", expected 1 to " + row.revision()));
+    }
+
+    /**
+     * A submission as it came; of a log, what was said beside it.
      *
      * @param revision the latest where empty
      */
     public Original original(UUID driveId, OptionalInt revision) {
         return durably.read(() -> {
             StoredDrive row = drives.findById(driveId).orElseThrow(() -> Refused.notFound("drive", driveId));
-            int wanted = revision.orElse(row.revision());
-            return submissions
-                    .findByDriveIdAndRevision(driveId, wanted)
-                    .orElseThrow(() -> new Refused(
-                            ProblemType.NOT_FOUND, "revision: found " + wanted + ", expected 1 to " + row.revision()))
-                    .original();
+            return stored(row, revision).original();
         });
     }
 
@@ -204,7 +301,7 @@ public class Intake {
         return drives.vehicleOf(driveId).orElseThrow(() -> Refused.notFound("drive", driveId));
     }
 
-    private static Drive drive(StoredDrive row, ReadDrive read, Vehicle vehicle) {
+    private Drive drive(StoredDrive row, ReadDrive read, Vehicle vehicle) {
         return new Drive(
                 row.getId(),
                 row.revision(),
@@ -212,6 +309,9 @@ public class Intake {
                 read.record(),
                 DriveFacts.of(read.record().summary(), vehicle.details().ignition(), RuleSet.STANDARD.drive()),
                 row.receivedAt(),
-                read.warnings());
+                leftOuts.ofDrive(row.getId()).map(StoredLeftOut::facts),
+                read.warnings(),
+                read.log(),
+                conditions.of(vehicle.id(), read));
     }
 }

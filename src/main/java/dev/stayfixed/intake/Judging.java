@@ -5,6 +5,8 @@ import dev.stayfixed.jobs.EvidenceChanged;
 import dev.stayfixed.jobs.FaultCase;
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.jobs.Standings;
+import dev.stayfixed.verification.Judgement;
+import dev.stayfixed.verification.Outcome;
 import dev.stayfixed.verification.RuleSet;
 import dev.stayfixed.verification.Verification;
 import java.time.Clock;
@@ -24,19 +26,31 @@ class Judging {
     private final Verification verification = new Verification(RuleSet.STANDARD);
     private final Standings standings;
     private final Originals originals;
+    private final DriveConditions conditions;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    Judging(Standings standings, Originals originals, ApplicationEventPublisher events, Clock clock) {
+    Judging(
+            Standings standings,
+            Originals originals,
+            DriveConditions conditions,
+            ApplicationEventPublisher events,
+            Clock clock) {
         this.standings = standings;
         this.originals = originals;
+        this.conditions = conditions;
         this.events = events;
         this.clock = clock;
     }
 
     List<FaultVerdict> judge(List<FaultCase> cases, UUID vehicleId) {
-        List<DriveRecord> drives =
-                originals.drivesOf(vehicleId).stream().map(ReadDrive::record).toList();
+        return judge(cases, vehicleId, originals.drivesOf(vehicleId));
+    }
+
+    private List<FaultVerdict> judge(List<FaultCase> cases, UUID vehicleId, List<ReadDrive> read) {
+        List<DriveRecord> drives = conditions.applied(vehicleId, read).stream()
+                .map(ReadDrive::record)
+                .toList();
         Map<String, Instant> starts = drives.stream().collect(Collectors.toMap(DriveRecord::id, DriveRecord::start));
         return cases.stream()
                 .map(c -> new FaultVerdict(c, verification.of(c.fault(), c.repairs(), drives), starts))
@@ -44,16 +58,20 @@ class Judging {
     }
 
     /** Judges every fault of the vehicle and keeps where each stands. Needs a transaction that holds the vehicle. */
-    List<FaultVerdict> replay(UUID vehicleId) {
-        List<FaultVerdict> verdicts = judge(standings.ofVehicle(vehicleId), vehicleId);
+    List<FaultVerdict> replay(UUID vehicleId, VehicleJudged.Cause cause) {
+        List<ReadDrive> drives = originals.drivesOf(vehicleId);
+        conditions.complete(vehicleId, drives);
+        List<FaultVerdict> verdicts = judge(standings.ofVehicle(vehicleId), vehicleId, drives);
         verdicts.forEach(verdict -> keep(vehicleId, verdict));
+        List<DriveRecord> records = drives.stream().map(ReadDrive::record).toList();
+        events.publishEvent(new VehicleJudged(vehicleId, cause, records, verdicts, clock.instant()));
         return verdicts;
     }
 
     private void keep(UUID vehicleId, FaultVerdict verdict) {
         FaultCase judged = verdict.faultCase();
         Standing now = verdict.standing();
-        if (standings.keep(judged, now)) {
+        if (standings.keep(judged, now, isContradictory(verdict))) {
             events.publishEvent(new VerdictChanged(
                     vehicleId,
                     judged.jobId(),
@@ -65,8 +83,13 @@ class Judging {
         }
     }
 
+    private static boolean isContradictory(FaultVerdict verdict) {
+        List<Judgement> judgements = verdict.verdict().judgements();
+        return !judgements.isEmpty() && judgements.get(judgements.size() - 1).outcome() == Outcome.CONTRADICTORY;
+    }
+
     @EventListener
     void on(EvidenceChanged changed) {
-        replay(changed.vehicleId());
+        replay(changed.vehicleId(), new VehicleJudged.Cause.JobChanged());
     }
 }

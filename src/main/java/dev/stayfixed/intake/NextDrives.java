@@ -2,15 +2,16 @@ package dev.stayfixed.intake;
 
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.condition.Condition;
+import dev.stayfixed.drive.condition.DriveStep;
 import dev.stayfixed.drive.condition.NextDrive;
-import dev.stayfixed.drive.condition.TypicalCondition;
 import dev.stayfixed.drive.condition.TypicalConditions;
+import dev.stayfixed.jobs.AgreedConditions;
+import dev.stayfixed.jobs.ConditionsOfFaults;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.obd.MonitorGroup;
 import dev.stayfixed.platform.storage.Durably;
 import java.util.List;
-import java.util.Optional;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
 
@@ -31,20 +32,28 @@ public class NextDrives {
      *
      * @param faults that it serves
      * @param lines what to do, in order
+     * @param conditions that these lines meet, in the same order
      * @param sources where the figures are from
      * @param likelihood how often this car's past drives would have met it, in words
      */
     public record Plan(
-            List<String> faults, List<String> lines, List<String> cautions, List<String> sources, String likelihood) {}
+            List<String> faults,
+            List<String> lines,
+            List<Condition> conditions,
+            List<String> cautions,
+            List<String> sources,
+            String likelihood) {}
 
     private final Jobs jobs;
     private final Verdicts verdicts;
+    private final ConditionsOfFaults conditions;
     private final Originals originals;
     private final Durably durably;
 
-    NextDrives(Jobs jobs, Verdicts verdicts, Originals originals, Durably durably) {
+    NextDrives(Jobs jobs, Verdicts verdicts, ConditionsOfFaults conditions, Originals originals, Durably durably) {
         this.jobs = jobs;
         this.verdicts = verdicts;
+        this.conditions = conditions;
         this.originals = originals;
         this.durably = durably;
     }
@@ -54,7 +63,7 @@ public class NextDrives {
             Job job = jobs.get(jobId);
             List<Open> open = verdicts.ofJob(jobId).stream()
                     .filter(verdict -> verdict.verdict().next().isPresent())
-                    .map(Open::of)
+                    .map(verdict -> open(jobId, verdict))
                     .toList();
             List<NextDrive.Need> needs = open.stream()
                     .filter(fault -> !fault.conditions().isEmpty())
@@ -64,31 +73,38 @@ public class NextDrives {
         });
     }
 
-    private record Open(String code, MonitorGroup group, Optional<TypicalCondition> typical) {
-
-        static Open of(FaultVerdict verdict) {
-            MonitorGroup group = verdict.faultCase().fault().group();
-            return new Open(
-                    verdict.faultCase().fault().code().text(),
-                    group,
-                    TypicalConditions.of(group).stream().findFirst());
-        }
-
-        List<Condition> conditions() {
-            return typical.map(t -> t.set().conditions()).orElse(List.of());
-        }
+    /** What the shop agreed for the fault comes before what is typical of its monitor. */
+    private Open open(UUID jobId, FaultVerdict verdict) {
+        String code = verdict.faultCase().fault().code().text();
+        MonitorGroup group = verdict.faultCase().fault().group();
+        return conditions
+                .get(jobId, verdict.faultCase().faultId())
+                .agreed()
+                .map(agreed -> new Open(code, group, agreed.set().conditions(), source(code, agreed)))
+                .or(() -> TypicalConditions.of(group).stream()
+                        .findFirst()
+                        .map(typical -> new Open(code, group, typical.set().conditions(), typical.caution())))
+                .orElseGet(() -> new Open(code, group, List.of(), ""));
     }
+
+    private static String source(String code, AgreedConditions agreed) {
+        return "For " + code + ": " + agreed.origin().words()
+                + (agreed.source().isBlank() ? "." : " (" + agreed.source() + ").");
+    }
+
+    /** A fault that is not decided yet, with what its monitor needs and where that stands. */
+    private record Open(String code, MonitorGroup group, List<Condition> conditions, String source) {}
 
     private static List<Plan> plans(List<NextDrive.Need> needs, List<Open> open, List<DriveSummary> past) {
         return NextDrive.of(needs).plans().stream()
                 .map(plan -> new Plan(
                         plan.faults(),
                         plan.lines(),
+                        plan.steps().stream().map(DriveStep::condition).toList(),
                         plan.cautions(),
                         open.stream()
                                 .filter(fault -> plan.faults().contains(fault.code()))
-                                .flatMap(fault -> fault.typical().stream())
-                                .map(TypicalCondition::caution)
+                                .map(Open::source)
                                 .distinct()
                                 .toList(),
                         plan.frequency(past).words()))
@@ -97,7 +113,7 @@ public class NextDrives {
 
     private static List<String> unplanned(List<Open> open) {
         return open.stream()
-                .filter(fault -> fault.typical().isEmpty())
+                .filter(fault -> fault.conditions().isEmpty())
                 .map(fault ->
                         "%s: the enabling conditions of its %s monitor stand in the service information of the vehicle."
                                 .formatted(fault.code(), fault.group().label()))

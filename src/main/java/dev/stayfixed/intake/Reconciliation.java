@@ -8,15 +8,17 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.springframework.beans.factory.DisposableBean;
 import org.springframework.boot.ApplicationArguments;
 import org.springframework.boot.ApplicationRunner;
-import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Component;
 
-/** At start-up, makes everything that is derived agree with the submissions again, whatever a crash or a new rule set left behind. */
+/**
+ * After a start, makes everything that is derived agree with the submissions again, whatever a crash or a new rule set left behind.
+ * Goes on beside the service: until a vehicle's turn has come, what was kept of it before stands.
+ */
 @Component
-@Order(1)
-class Reconciliation implements ApplicationRunner {
+class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
 
     private static final Logger LOG = LoggerFactory.getLogger(Reconciliation.class);
 
@@ -26,6 +28,8 @@ class Reconciliation implements ApplicationRunner {
     private final Originals originals;
     private final Judging judging;
     private final Durably durably;
+    private final Thread worker = new Thread(this, "reconciliation");
+    private volatile boolean stopped;
 
     Reconciliation(
             Vehicles vehicles,
@@ -44,7 +48,25 @@ class Reconciliation implements ApplicationRunner {
 
     @Override
     public void run(ApplicationArguments arguments) {
-        vehicles.all().forEach(this::reconcile);
+        worker.setDaemon(true);
+        worker.start();
+    }
+
+    @Override
+    public void destroy() throws InterruptedException {
+        stopped = true;
+        worker.join();
+    }
+
+    /** All of it, at once. */
+    @Override
+    public void run() {
+        for (UUID vehicleId : vehicles.all()) {
+            if (stopped) {
+                return;
+            }
+            reconcile(vehicleId);
+        }
     }
 
     /** A vehicle that cannot be read must not keep the others from being served. */
@@ -53,7 +75,7 @@ class Reconciliation implements ApplicationRunner {
             durably.write(() -> {
                 vehicles.hold(vehicleId);
                 fileDrives(vehicleId);
-                judging.replay(vehicleId);
+                judging.replay(vehicleId, new VehicleJudged.Cause.Replayed());
             });
         } catch (RuntimeException e) {
             LOG.error("the standing of the faults of vehicle {} could not be computed again", vehicleId, e);

@@ -8,15 +8,19 @@ import jakarta.persistence.PostPersist;
 import jakarta.persistence.Table;
 import jakarta.persistence.Transient;
 import java.time.Instant;
+import java.util.Optional;
 import java.util.UUID;
 import org.hibernate.annotations.TenantId;
 import org.jspecify.annotations.Nullable;
 import org.springframework.data.domain.Persistable;
+import tools.jackson.databind.json.JsonMapper;
 
 /** The row by which a drive is found; all of it can be computed from the submissions. */
 @Entity
 @Table(name = "drive")
 class StoredDrive implements Persistable<UUID> {
+
+    private static final JsonMapper JSON = JsonMapper.shared();
 
     @Id
     private UUID id;
@@ -30,6 +34,10 @@ class StoredDrive implements Persistable<UUID> {
     private Instant untilAt;
     private Instant receivedAt;
     private int revision;
+
+    private @Nullable String logFacts;
+    private @Nullable Integer logFactsVersion;
+    private @Nullable Integer logFactsRevision;
 
     @Transient
     private boolean stored;
@@ -48,6 +56,20 @@ class StoredDrive implements Persistable<UUID> {
         startAt = drive.record().start();
         untilAt = drive.until();
         revision = latestRevision;
+        logFacts = drive.log().map(JSON::writeValueAsString).orElse(null);
+        logFactsVersion = drive.log().isPresent() ? LogFacts.VERSION : null;
+        logFactsRevision = drive.log().isPresent() ? latestRevision : null;
+    }
+
+    /** What was read from the log of this revision, where that was kept and is still what we would read today. */
+    Optional<LogFacts> logFacts(int wanted) {
+        return logFacts != null
+                        && logFactsVersion != null
+                        && logFactsVersion == LogFacts.VERSION
+                        && logFactsRevision != null
+                        && logFactsRevision == wanted
+                ? Optional.of(JSON.readValue(logFacts, LogFacts.class))
+                : Optional.empty();
     }
 
     @PostPersist

@@ -15,10 +15,11 @@ interface StoredDrives extends JpaRepository<StoredDrive, UUID> {
 
     List<StoredDrive> findByVehicleId(UUID vehicleId);
 
-    /** Drives that touch the time from start to until. */
+    /** Drives that count and touch the time from start to until. */
     @Query("""
             select d from StoredDrive d
             where d.vehicleId = :vehicleId and d.startAt <= :until and d.untilAt >= :start
+              and not exists (select 1 from StoredLeftOut l where l.driveId = d.id and l.takenInAt is null)
             order by d.startAt, d.id""")
     List<StoredDrive> near(UUID vehicleId, Instant start, Instant until);
 

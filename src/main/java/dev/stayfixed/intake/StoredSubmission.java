@@ -1,5 +1,6 @@
 package dev.stayfixed.intake;
 
+import dev.stayfixed.recording.LogMapping;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.GeneratedValue;
@@ -12,16 +13,21 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.GZIPOutputStream;
 import org.hibernate.annotations.TenantId;
 import org.jspecify.annotations.Nullable;
+import tools.jackson.databind.json.JsonMapper;
 
 /** The row of a submission: written once, complete in itself, never changed. */
 @Entity
 @Table(name = "submission")
 class StoredSubmission {
+
+    private static final JsonMapper JSON = JsonMapper.shared();
 
     @Id
     @GeneratedValue(strategy = GenerationType.UUID)
@@ -43,9 +49,22 @@ class StoredSubmission {
     /** gzip */
     private byte[] original;
 
+    private @Nullable String logType;
+    private @Nullable String logMapping;
+
     protected StoredSubmission() {}
 
-    StoredSubmission(UUID vehicleId, UUID driveId, int revision, Instant receivedAt, Original original, String digest) {
+    /** A log and how it was read. */
+    record Log(String mediaType, LogMapping mapping) {}
+
+    StoredSubmission(
+            UUID vehicleId,
+            UUID driveId,
+            int revision,
+            Instant receivedAt,
+            Original original,
+            String digest,
+            Optional<Log> log) {
         this.vehicleId = vehicleId;
         this.driveId = driveId;
         this.revision = revision;
@@ -53,6 +72,22 @@ class StoredSubmission {
         this.contentType = original.contentType();
         this.digest = digest;
         this.original = packed(original.text());
+        this.logType = log.map(Log::mediaType).orElse(null);
+        this.logMapping = log.map(l -> JSON.writeValueAsString(LogMappingForm.of(l.mapping())))
+                .orElse(null);
+    }
+
+    UUID id() {
+        return Objects.requireNonNull(id);
+    }
+
+    /** Empty where no log was sent. */
+    Optional<Log> log() {
+        return logType == null || logMapping == null
+                ? Optional.empty()
+                : Optional.of(new Log(
+                        logType,
+                        JSON.readValue(logMapping, LogMappingForm.class).facts("#/mapping")));
     }
 
     UUID vehicleId() {

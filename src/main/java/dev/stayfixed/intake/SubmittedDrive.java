@@ -38,10 +38,12 @@ final class SubmittedDrive {
 
     private final DriveSubmission submission;
     private final List<DriveRecord.TimedScan> scans;
+    private final Optional<LogFacts> log;
     private final List<String> warnings = new ArrayList<>();
 
-    private SubmittedDrive(DriveSubmission submission) {
+    private SubmittedDrive(DriveSubmission submission, Optional<LogFacts> log) {
         this.submission = submission;
+        this.log = log;
         this.scans = submission.scansOrNone().stream()
                 .map(s ->
                         new DriveRecord.TimedScan(s.moment() == null ? Moment.AFTER : s.moment(), Scan.read(s.text())))
@@ -51,17 +53,22 @@ final class SubmittedDrive {
     /**
      * Reads it.
      *
+     * @param log what the log beside it tells
      * @throws Refused where it contradicts itself, or says too little
      */
-    static ReadDrive read(UUID id, DriveSubmission submission, Instant receivedAt) {
-        return new SubmittedDrive(submission).read(id, receivedAt);
+    static ReadDrive read(
+            UUID id, int revision, DriveSubmission submission, Optional<LogFacts> log, Instant receivedAt) {
+        return new SubmittedDrive(submission, log).read(id, revision, receivedAt);
     }
 
-    private ReadDrive read(UUID id, Instant receivedAt) {
+    private ReadDrive read(UUID id, int revision, Instant receivedAt) {
         refuseNonsense();
-        DriveSummary summary = completed(Refused.unless("#/summary", () -> summary(submission.summary())));
-        Instant start = start(summary, submission.takenAt() == null ? receivedAt : submission.takenAt());
-        Optional<Instant> end = Optional.ofNullable(submission.end());
+        DriveSummary stated = Refused.unless("#/summary", () -> summary(submission.summary()));
+        DriveSummary summary =
+                completed(log.map(facts -> recorded(facts, stated)).orElse(stated));
+        Instant start = log.map(LogFacts::start)
+                .orElseGet(() -> start(summary, submission.takenAt() == null ? receivedAt : submission.takenAt()));
+        Optional<Instant> end = Optional.ofNullable(submission.end()).or(() -> log.flatMap(LogFacts::end));
         DriveRecord drive = Refused.unless(
                 "#/end",
                 () -> new DriveRecord(
@@ -71,7 +78,27 @@ final class SubmittedDrive {
                         summary,
                         Boolean.TRUE.equals(submission.codesClearedBefore()),
                         scans));
-        return new ReadDrive(drive, end.orElseGet(() -> start.plus(runTime(summary))), List.copyOf(warnings));
+        return new ReadDrive(
+                drive, revision, end.orElseGet(() -> start.plus(runTime(summary))), log, List.copyOf(warnings));
+    }
+
+    /** The log counts; what it lacks is taken from what was said. A log that cannot be a drive tells nothing. */
+    private DriveSummary recorded(LogFacts facts, DriveSummary stated) {
+        if (!facts.report().isScorable()) {
+            facts.report().implausible().forEach(reason -> warnings.add("the log is stored and not judged: " + reason));
+            return stated;
+        }
+        DriveSummary read = facts.signals().summary();
+        DriveSummary both = new DriveSummary(
+                read.values(),
+                read.operatingPoints().isEmpty() ? stated.operatingPoints() : read.operatingPoints(),
+                read.milOn().or(stated::milOn));
+        try {
+            return both.completedBy(stated.values());
+        } catch (IllegalArgumentException e) {
+            warnings.add("the log and the summary disagree, the log counts: " + e.getMessage());
+            return both;
+        }
     }
 
     private void refuseNonsense() {
@@ -81,7 +108,7 @@ final class SubmittedDrive {
                 continue;
             }
             String first = lines.isEmpty() ? "nothing" : lines.get(0).explanation();
-            if (submission.summary() == null && scans.size() == 1) {
+            if (submission.summary() == null && scans.size() == 1 && log.isEmpty()) {
                 throw new Refused(
                         ProblemType.SCAN_NOT_UNDERSTOOD, "no line of the scan was understood; the first: " + first);
             }
@@ -127,7 +154,9 @@ final class SubmittedDrive {
         try {
             return stated.completedBy(read);
         } catch (IllegalArgumentException e) {
-            warnings.add("the scan and the summary disagree, the summary counts: " + e.getMessage());
+            warnings.add("the scan and the "
+                    + (log.isPresent() ? "log" : "summary") + " disagree, the " + (log.isPresent() ? "log" : "summary")
+                    + " counts: " + e.getMessage());
             return stated;
         }
     }

@@ -32,6 +32,11 @@ public class Verdicts {
         });
     }
 
+    /** Every fault of every job of the vehicle. */
+    public List<FaultVerdict> ofVehicle(UUID vehicleId) {
+        return durably.read(() -> judging.judge(standings.ofVehicle(vehicleId), vehicleId));
+    }
+
     public FaultVerdict ofFault(UUID jobId, UUID faultId) {
         return ofJob(jobId).stream()
                 .filter(v -> v.faultCase().faultId().equals(faultId))

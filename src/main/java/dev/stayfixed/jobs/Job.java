@@ -36,8 +36,9 @@ public record Job(
      *
      * @param reference the shop's own number
      * @param complaint in the customer's words
+     * @param customer whose vehicle it is; seen in the shop only
      */
-    public record Labels(Optional<String> reference, Optional<String> complaint) {}
+    public record Labels(Optional<String> reference, Optional<String> complaint, Optional<String> customer) {}
 
     /**
      * What opens a job.

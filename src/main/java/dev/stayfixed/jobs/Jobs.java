@@ -8,6 +8,8 @@ import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.verification.RepairedFault;
 import java.time.Clock;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -47,7 +49,10 @@ public class Jobs {
             StoredVehicle vehicle = vehicles.lock(opening.vehicleId())
                     .orElseThrow(() -> Refused.content(
                             new Mistake("#/vehicleId", opening.vehicleId(), "the id of a vehicle of this shop")));
-            return jobs.save(new StoredJob(vehicle, withScan(opening, vehicle))).facts();
+            StoredJob job = jobs.save(new StoredJob(vehicle, withScan(opening, vehicle)));
+            jobs.flush();
+            moved(job, JobMoved.Step.OPENED);
+            return job.facts();
         });
     }
 
@@ -92,6 +97,16 @@ public class Jobs {
                 .map(StoredJob::facts));
     }
 
+    /** Jobs of a vehicle, the latest first. */
+    public List<Job> ofVehicle(UUID vehicleId) {
+        return durably.read(() -> {
+            List<Job> found = new ArrayList<>(
+                    jobs.ofVehicle(vehicleId).stream().map(StoredJob::facts).toList());
+            Collections.reverse(found);
+            return found;
+        });
+    }
+
     public Job relabel(UUID id, IfMatch ifMatch, Job.Labels labels) {
         return change(id, ifMatch, job -> {
             job.refuseWhenClosed();
@@ -105,6 +120,7 @@ public class Jobs {
             StoredJob job = held(id);
             StoredFault fault = job.addFault(terms);
             jobs.flush();
+            moved(job, JobMoved.Step.FAULT_ADDED);
             return fault.facts(job.ignition());
         });
     }
@@ -151,6 +167,7 @@ public class Jobs {
     public Job close(UUID id, IfMatch ifMatch, Optional<String> reason) {
         return change(id, ifMatch, job -> {
             job.close(reason, clock.instant());
+            moved(job, JobMoved.Step.CLOSED);
             return job.facts();
         });
     }
@@ -158,8 +175,13 @@ public class Jobs {
     public Job reopen(UUID id, IfMatch ifMatch, String reason) {
         return change(id, ifMatch, job -> {
             job.reopen(reason, clock.instant());
+            moved(job, JobMoved.Step.REOPENED);
             return job.facts();
         });
+    }
+
+    private void moved(StoredJob job, JobMoved.Step step) {
+        events.publishEvent(new JobMoved(job.vehicle().id(), job.id(), step, clock.instant()));
     }
 
     private Job change(UUID id, IfMatch ifMatch, Function<StoredJob, Job> change) {
@@ -171,7 +193,7 @@ public class Jobs {
     }
 
     /** The job, read after its vehicle was locked, so that nobody changes it meanwhile. */
-    private StoredJob held(UUID id) {
+    StoredJob held(UUID id) {
         UUID vehicleId = jobs.vehicleOf(id).orElseThrow(() -> Refused.notFound("job", id));
         if (vehicles.lock(vehicleId).isEmpty()) {
             throw Refused.notFound("vehicle", vehicleId);

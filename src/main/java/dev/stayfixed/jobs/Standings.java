@@ -48,10 +48,16 @@ public class Standings {
                 .toList();
     }
 
-    /** Keeps where a fault stands now; says whether that is new. */
-    public boolean keep(FaultCase judged, Standing now) {
+    /**
+     * Keeps where a fault stands now; says whether that is new.
+     *
+     * @param contradictory the latest drive that was judged for it disagrees with itself
+     */
+    public boolean keep(FaultCase judged, Standing now, boolean contradictory) {
         StoredJob job = jobs.findById(judged.jobId()).orElseThrow();
-        boolean changed = job.fault(judged.faultId()).stand(now);
+        StoredFault fault = job.fault(judged.faultId());
+        boolean changed = fault.stand(now);
+        fault.markContradictory(contradictory);
         if (changed) {
             job.changed();
         }

@@ -5,6 +5,7 @@ import dev.stayfixed.obd.Ignition;
 import dev.stayfixed.obd.MonitorGroup;
 import dev.stayfixed.obd.TroubleCode;
 import dev.stayfixed.verification.EvidenceGrade;
+import dev.stayfixed.verification.RecordedConditions;
 import dev.stayfixed.verification.RepairedFault;
 import dev.stayfixed.verification.Trips;
 import dev.stayfixed.verification.VerificationState;
@@ -72,8 +73,20 @@ class StoredFault {
     @OrderColumn(name = "position")
     private List<StoredCondition> conditions = new ArrayList<>();
 
+    private @Nullable String conditionsKey;
+
+    @Enumerated(EnumType.STRING)
+    private RecordedConditions.@Nullable Origin conditionsOrigin;
+
+    private @Nullable String conditionsSource;
+    private @Nullable String conditionsText;
+
     @Embedded
     private StoredStanding standing;
+
+    /** Read by the query for the list of open jobs. */
+    @SuppressWarnings("UnusedVariable")
+    private boolean standingContradictory;
 
     protected StoredFault() {}
 
@@ -98,6 +111,24 @@ class StoredFault {
         terms.enablingConditions().forEach(c -> conditions.add(StoredCondition.of(c)));
     }
 
+    /** What recorded signals are held against from now on. */
+    void agree(AgreedConditions agreed) {
+        conditionsKey = AgreedConditions.key(agreed.set());
+        conditionsOrigin = agreed.origin();
+        conditionsSource = agreed.source();
+        conditionsText = AgreedConditions.text(agreed.set());
+    }
+
+    FaultConditions conditions() {
+        Optional<AgreedConditions> agreed = conditionsText == null || conditionsOrigin == null
+                ? Optional.empty()
+                : Optional.of(new AgreedConditions(
+                        AgreedConditions.read(code, conditionsText),
+                        conditionsOrigin,
+                        conditionsSource == null ? "" : conditionsSource));
+        return new FaultConditions(job.id(), job.version(), id(), code(), monitorGroup, agreed);
+    }
+
     /** Records where it stands; says whether that is new. */
     boolean stand(Standing now) {
         boolean changed = !standing().equals(now);
@@ -105,6 +136,10 @@ class StoredFault {
             standing = StoredStanding.of(now);
         }
         return changed;
+    }
+
+    void markContradictory(boolean contradictory) {
+        standingContradictory = contradictory;
     }
 
     UUID id() {
@@ -124,7 +159,7 @@ class StoredFault {
     }
 
     RepairedFault terms(Ignition ignition) {
-        return new RepairedFault(
+        RepairedFault terms = new RepairedFault(
                 code(),
                 ignition,
                 monitorGroup,
@@ -135,6 +170,9 @@ class StoredFault {
                 freezeSpeed == null || freezeLoad == null || freezeCoolant == null
                         ? Optional.empty()
                         : Optional.of(new OperatingPoint(freezeSpeed, freezeLoad, freezeCoolant)));
+        return conditionsKey == null || conditionsOrigin == null
+                ? terms
+                : terms.with(new RecordedConditions(conditionsKey, conditionsOrigin));
     }
 
     Fault facts(Ignition ignition) {

@@ -51,6 +51,7 @@ class StoredJob {
 
     private @Nullable String reference;
     private @Nullable String complaint;
+    private @Nullable String customer;
     private Instant openedAt;
 
     @Enumerated(EnumType.STRING)
@@ -88,6 +89,7 @@ class StoredJob {
     final void label(Job.Labels labels) {
         reference = labels.reference().orElse(null);
         complaint = labels.complaint().orElse(null);
+        customer = labels.customer().orElse(null);
         changed();
     }
 
@@ -205,7 +207,8 @@ class StoredJob {
                 id(),
                 version,
                 vehicle.id(),
-                new Job.Labels(Optional.ofNullable(reference), Optional.ofNullable(complaint)),
+                new Job.Labels(
+                        Optional.ofNullable(reference), Optional.ofNullable(complaint), Optional.ofNullable(customer)),
                 state,
                 openedAt,
                 Optional.ofNullable(closedAt),

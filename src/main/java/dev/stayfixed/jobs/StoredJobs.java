@@ -21,6 +21,7 @@ interface StoredJobs extends JpaRepository<StoredJob, UUID> {
             where (j.openedAt < :at or (j.openedAt = :at and j.id < :id))
               and j.state in :states
               and (:like = '%%' or lower(j.reference) like :like escape '!' or lower(j.complaint) like :like escape '!'
+                   or lower(j.customer) like :like escape '!'
                    or lower(j.vehicle.description) like :like escape '!' or lower(j.vehicle.plate) like :like escape '!'
                    or lower(j.vehicle.vin) like :like escape '!'
                    or exists (select f.id from StoredFault f where f.job = j and lower(f.code) like :like escape '!'))

@@ -214,7 +214,7 @@ public final class Scan {
         return answers(Answer.CodesCleared.class).findAny().isPresent();
     }
 
-    /** Where the record disagrees with itself (MIL on with no code, failed but not completed), each in one sentence. */
+    /** Where the record disagrees with itself (MIL on with no code, failed but not completed), each in the words of a reason. */
     public List<String> contradictions() {
         return Stream.concat(reports(false).map(this::contradiction).flatMap(Optional::stream), statusContradictions())
                 .distinct()
@@ -226,7 +226,7 @@ public final class Scan {
         if (!report.readiness().milCommanded() || report.readiness().confirmedCount() > 0) {
             return Optional.empty();
         }
-        return Optional.of("The MIL is commanded on, but no confirmed code is counted" + by(report.unit()) + ".");
+        return Optional.of("the MIL is commanded on, but no confirmed code is counted" + by(report.unit()));
     }
 
     private Stream<String> statusContradictions() {
@@ -235,7 +235,7 @@ public final class Scan {
                 .flatMap(reading -> ((Answer.CodeStatuses) reading.answer())
                         .statuses().entrySet().stream()
                                 .filter(entry -> entry.getValue().isContradictory())
-                                .map(entry -> "%s: status %s says failed and not completed in the same cycle%s."
+                                .map(entry -> "%s: status %s says failed and not completed in the same cycle%s"
                                         .formatted(
                                                 entry.getKey().text(),
                                                 Bytes.hex(entry.getValue().value()),

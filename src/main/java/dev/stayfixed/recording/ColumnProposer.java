@@ -43,20 +43,34 @@ final class ColumnProposer {
         double last = values.length == 0 ? 0 : values[values.length - 1];
         if (before6 || !whole) {
             String why = before6 ? "other names are older than version 6" : "the values are broken numbers";
-            return judged(column, name.signal(), SourceUnit.KILOMETRES, Confidence.LIKELY, "km: " + why);
+            return told(judged(column, name.signal(), SourceUnit.KILOMETRES, Confidence.LIKELY, "km: " + why));
         }
         if (last > FARTHEST_CAR) {
-            return judged(column, name.signal(), SourceUnit.METRES, Confidence.LIKELY, "m: no car has gone so many km");
+            return told(judged(
+                    column, name.signal(), SourceUnit.METRES, Confidence.LIKELY, "m: no car has gone so many km"));
         }
         boolean leaps = values.length > 1 && (last - values[0]) > values.length * 2.0;
         return leaps
-                ? judged(column, name.signal(), SourceUnit.METRES, Confidence.LIKELY, "m: it grows by metres a row")
+                ? told(judged(
+                        column, name.signal(), SourceUnit.METRES, Confidence.LIKELY, "m: it grows by metres a row"))
                 : judged(
                         column,
                         name.signal(),
                         SourceUnit.KILOMETRES,
                         Confidence.GUESS,
                         "km up to version 5 of the vocabulary, m from version 6: please say which");
+    }
+
+    /** The name is published and the rest of the log tells which of its two units is meant: nobody need be asked. */
+    private static ColumnProposal told(ColumnProposal proposal) {
+        return proposal.confidence() == Confidence.LIKELY
+                ? new ColumnProposal(
+                        proposal.header(),
+                        proposal.mapping(),
+                        proposal.confidence(),
+                        Confidence.CERTAIN,
+                        proposal.reason())
+                : proposal;
     }
 
     private ColumnProposal worded(LogSample.Column column, Signal signal) {
@@ -130,6 +144,7 @@ final class ColumnProposer {
                     header,
                     Optional.of(mapping),
                     Confidence.GUESS,
+                    confidence,
                     reason + "; but " + (readable - plausible) + " of " + readable + " values are out of its range");
         }
         return numbers.length == 0
@@ -137,6 +152,7 @@ final class ColumnProposer {
                         header,
                         Optional.of(mapping),
                         confidence == Confidence.CERTAIN ? Confidence.LIKELY : confidence,
+                        confidence,
                         reason + "; no values at the beginning of the log")
                 : new ColumnProposal(header, Optional.of(mapping), confidence, reason);
     }

@@ -76,12 +76,12 @@ final class LimitedStream extends FilterInputStream {
 
     private void check() {
         if (delivered > limits.bytes()) {
-            throw LogFormatException.ofFile(
+            throw LogFormatException.tooLarge(
                     "more than " + limits.bytes() + " bytes when unpacked",
                     "at most " + limits.bytes() + " bytes; split the log into drives");
         }
         if (delivered > FREE && delivered > packed.count * limits.ratio()) {
-            throw LogFormatException.ofFile(
+            throw LogFormatException.tooLarge(
                     "compressed data that unpack to more than " + limits.ratio() + " times their size",
                     "a log of a drive, which packs less; send it unpacked");
         }

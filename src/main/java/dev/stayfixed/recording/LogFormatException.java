@@ -10,13 +10,23 @@ public final class LogFormatException extends RuntimeException {
     private final OptionalInt column;
     private final String found;
     private final String expected;
+    private final boolean tooLarge;
 
     private LogFormatException(OptionalLong line, OptionalInt column, String found, String expected) {
+        this(line, column, found, expected, false);
+    }
+
+    private LogFormatException(OptionalLong line, OptionalInt column, String found, String expected, boolean tooLarge) {
         super(where(line, column) + "found " + found + ", expected " + expected);
         this.line = line;
         this.column = column;
         this.found = found;
         this.expected = expected;
+        this.tooLarge = tooLarge;
+    }
+
+    static LogFormatException tooLarge(String found, String expected) {
+        return new LogFormatException(OptionalLong.empty(), OptionalInt.empty(), found, expected, true);
     }
 
     static LogFormatException ofFile(String found, String expected) {
@@ -45,6 +55,11 @@ public final class LogFormatException extends RuntimeException {
     /** From 1; empty where the line as a whole is meant. */
     public OptionalInt column() {
         return column;
+    }
+
+    /** The log, or what it unpacks to, is more than the limits allow. */
+    public boolean isTooLarge() {
+        return tooLarge;
     }
 
     public String found() {

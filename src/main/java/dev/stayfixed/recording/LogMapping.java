@@ -4,18 +4,34 @@ import dev.stayfixed.drive.signal.Signal;
 import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /**
  * How to read one kind of log: confirmed once by a person, then used for every log with these headers.
  *
+ * @param dateColumn where the date stands beside the time of day in a column of its own; both together are in the time format
  * @param columns at least one; each column and each signal at most once
  */
 public record LogMapping(
-        String timeColumn, TimeFormat timeFormat, DecimalMark decimalMark, List<ColumnMapping> columns) {
+        String timeColumn,
+        Optional<String> dateColumn,
+        TimeFormat timeFormat,
+        DecimalMark decimalMark,
+        List<ColumnMapping> columns) {
+
+    public LogMapping(String timeColumn, TimeFormat timeFormat, DecimalMark decimalMark, List<ColumnMapping> columns) {
+        this(timeColumn, Optional.empty(), timeFormat, decimalMark, columns);
+    }
 
     public LogMapping {
         timeColumn = HeaderText.clean(timeColumn);
+        dateColumn = dateColumn.map(HeaderText::clean);
+        if (dateColumn.isPresent() && !timeFormat.hasDate()) {
+            throw new IllegalArgumentException(
+                    "time format: found \"%s\" with a column for the date, expected one with a date"
+                            .formatted(timeFormat.words()));
+        }
         columns = List.copyOf(columns);
         if (columns.isEmpty()) {
             throw new IllegalArgumentException("columns: found none, expected at least one with a signal");

@@ -32,6 +32,16 @@ public final class LogReader {
         return propose(LogSource.open(in, limits));
     }
 
+    /**
+     * The columns of this log, whether or not we know any of them; looks at its first 64 KiB.
+     *
+     * @throws LogFormatException where it has no header
+     * @throws IOException from the stream itself
+     */
+    public LogHead head(InputStream in) throws IOException {
+        return LogHead.of(LogSample.of(LogSource.open(in, limits), limits));
+    }
+
     private Proposal propose(LogSource source) throws IOException {
         return Proposer.propose(LogSample.of(source, limits));
     }

@@ -1,6 +1,7 @@
 package dev.stayfixed.recording;
 
 import java.util.List;
+import java.util.function.Function;
 
 /**
  * How the reader would read a log, to be confirmed by a person.
@@ -16,9 +17,18 @@ public record Proposal(LogMapping mapping, ColumnProposal time, List<ColumnPropo
 
     /** The least sure of all that is used. */
     public Confidence confidence() {
+        return leastSure(ColumnProposal::confidence);
+    }
+
+    /** The same, whatever the values say: a broken sensor does not change what a header means. */
+    public Confidence byHeaders() {
+        return leastSure(ColumnProposal::byHeader);
+    }
+
+    private Confidence leastSure(Function<ColumnProposal, Confidence> confidence) {
         return columns.stream()
                 .filter(column -> column.mapping().isPresent())
-                .map(ColumnProposal::confidence)
+                .map(confidence)
                 .reduce(time.confidence(), (a, b) -> a.compareTo(b) > 0 ? a : b);
     }
 }

@@ -19,7 +19,10 @@ final class Proposer {
         ColumnProposer proposer = new ColumnProposer(sample);
         List<ColumnProposal> proposals = new ArrayList<>();
         for (int i = 0; i < sample.columns().size(); i++) {
-            if (i != time.column()) {
+            if (time.date().orElse(-1) == i) {
+                proposals.add(ColumnProposal.unused(
+                        sample.columns().get(i).header().text(), "the date, beside the time of day"));
+            } else if (i != time.column()) {
                 proposals.add(proposer.propose(sample.columns().get(i)));
             }
         }
@@ -37,7 +40,14 @@ final class Proposer {
                     "vehicle speed, engine speed, coolant temperature or the like; or a mapping that says which they are");
         }
         return new Proposal(
-                new LogMapping(timeHeader, time.format(), sample.mark(), used),
+                new LogMapping(
+                        timeHeader,
+                        time.date().stream()
+                                .mapToObj(i -> sample.columns().get(i).header().text())
+                                .findFirst(),
+                        time.format(),
+                        sample.mark(),
+                        used),
                 new ColumnProposal(timeHeader, Optional.empty(), time.confidence(), time.reason()),
                 each);
     }

@@ -21,6 +21,7 @@ final class RowReader {
     private final NoteLog notes;
     private final Consumer<SignalRow> sink;
     private final int timeIndex;
+    private final Optional<Integer> dateIndex;
     private final List<CellReader> cells = new ArrayList<>();
     private final List<String> missing = new ArrayList<>();
     private final LogClock clock;
@@ -37,6 +38,7 @@ final class RowReader {
         this.sink = sink;
         this.clock = new LogClock(mapping.timeFormat(), notes);
         this.timeIndex = headers.indexOf(mapping.timeColumn());
+        this.dateIndex = mapping.dateColumn().map(headers::indexOf);
         for (ColumnMapping column : mapping.columns()) {
             int index = headers.indexOf(column.header());
             if (index < 0) {
@@ -45,10 +47,13 @@ final class RowReader {
                 cells.add(new CellReader(column, index, mapping.decimalMark(), notes));
             }
         }
-        if (timeIndex < 0 || cells.isEmpty()) {
+        boolean lacksDate = dateIndex.filter(index -> index < 0).isPresent();
+        if (timeIndex < 0 || lacksDate || cells.isEmpty()) {
             String lacking = timeIndex < 0
                     ? mapping.timeColumn()
-                    : mapping.columns().get(0).header();
+                    : mapping.dateColumn()
+                            .filter(date -> lacksDate)
+                            .orElse(mapping.columns().get(0).header());
             throw LogFormatException.atLine(
                     headerLine,
                     "columns " + Shown.of(String.join(", ", headers)),
@@ -59,7 +64,7 @@ final class RowReader {
     void read(CsvRecord row, boolean last) {
         long line = row.getStartingLineNumber();
         if (isUsable(row, line, last)) {
-            String time = cell(row, timeIndex);
+            String time = time(row);
             OptionalLong millis = mapping.timeFormat().millis(time, mapping.decimalMark());
             if (millis.isPresent()) {
                 take(row, line, clock.advance(millis.getAsLong(), line, time), time);
@@ -68,6 +73,14 @@ final class RowReader {
                 notes.add(blank ? NoteKind.BLANK_TIME : NoteKind.UNREADABLE_TIME, line, mapping.timeColumn(), time);
             }
         }
+    }
+
+    private String time(CsvRecord row) {
+        String time = cell(row, timeIndex);
+        return dateIndex
+                .filter(index -> !DecimalMark.isBlank(time))
+                .map(index -> cell(row, index) + " " + time)
+                .orElse(time);
     }
 
     private boolean isUsable(CsvRecord row, long line, boolean last) {
@@ -147,7 +160,7 @@ final class RowReader {
 
     private List<String> unused() {
         List<String> used = Stream.concat(
-                        Stream.of(mapping.timeColumn()),
+                        Stream.concat(Stream.of(mapping.timeColumn()), mapping.dateColumn().stream()),
                         mapping.columns().stream().map(ColumnMapping::header))
                 .toList();
         return headers.stream().filter(header -> !used.contains(header)).toList();

@@ -36,18 +36,18 @@ public enum SourceUnit {
     KILOMETRES_PER_HOUR(KILOMETRE_PER_HOUR, "km/h", "kmh", "kph", "kmph", "km/hr"),
     MILES_PER_HOUR(USCustomary.MILE_PER_HOUR, "mph", "mi/h", "miles/hour"),
     METRES_PER_SECOND(METRE_PER_SECOND, "m/s", "mps"),
-    DEGREES_CELSIUS(CELSIUS, "°c", "c", "celsius", "degc", "deg c", "gradc"),
-    DEGREES_FAHRENHEIT(USCustomary.FAHRENHEIT, "°f", "f", "fahrenheit", "degf", "deg f"),
-    KELVINS(KELVIN, "k", "kelvin"),
+    DEGREES_CELSIUS(CELSIUS, "°C", "c", "celsius", "degc", "deg c", "gradc"),
+    DEGREES_FAHRENHEIT(USCustomary.FAHRENHEIT, "°F", "f", "fahrenheit", "degf", "deg f"),
+    KELVINS(KELVIN, "K", "kelvin"),
     PER_CENT(PERCENT, "%", "percent", "pct", "prozent"),
     FRACTION(AbstractUnit.ONE, "fraction", "0-1", "ratio"),
-    PASCALS(PASCAL, "pa"),
-    KILOPASCALS(KILO(PASCAL), "kpa"),
-    HECTOPASCALS(HECTO(PASCAL), "hpa", "mbar", "mb"),
+    PASCALS(PASCAL, "Pa"),
+    KILOPASCALS(KILO(PASCAL), "kPa"),
+    HECTOPASCALS(HECTO(PASCAL), "hPa", "mbar", "mb"),
     BARS(PASCAL.multiply(100_000), "bar"),
     POUNDS_PER_SQUARE_INCH(PASCAL.multiply(6_894.757293168), "psi", "psia"),
-    INCHES_OF_MERCURY(PASCAL.multiply(3_386.389), "inhg", "in.hg", "in hg", "in-hg"),
-    INCHES_OF_WATER(PASCAL.multiply(249.08891), "inh2o", "in h2o", "in.h2o"),
+    INCHES_OF_MERCURY(PASCAL.multiply(3_386.389), "inHg", "in.hg", "in hg", "in-hg"),
+    INCHES_OF_WATER(PASCAL.multiply(249.08891), "inH2O", "in h2o", "in.h2o"),
     GRAMS_PER_SECOND(GRAM.divide(SECOND), "g/s", "g/sec", "gps", "gm/s"),
     KILOGRAMS_PER_HOUR(KILOGRAM.divide(HOUR), "kg/h", "kg/hr"),
     POUNDS_PER_MINUTE(USCustomary.POUND.divide(MINUTE), "lb/min", "lbs/min"),
@@ -58,8 +58,8 @@ public enum SourceUnit {
     SECONDS(SECOND, "s", "sec", "secs", "second", "seconds"),
     MINUTES(MINUTE, "min", "minutes"),
     HOURS(HOUR, "h", "hr", "hours"),
-    VOLTS(VOLT, "v", "volt", "volts"),
-    MILLIVOLTS(MILLI(VOLT), "mv"),
+    VOLTS(VOLT, "V", "volt", "volts"),
+    MILLIVOLTS(MILLI(VOLT), "mV"),
     COUNT(AbstractUnit.ONE, "count"),
     /** on/off, true/false, yes/no, 1/0. */
     SWITCH(AbstractUnit.ONE, "bool", "boolean", "on"),
@@ -83,7 +83,7 @@ public enum SourceUnit {
     static Optional<SourceUnit> spelled(String text) {
         String plain = HeaderText.clean(text).toLowerCase(Locale.ROOT);
         return Arrays.stream(values())
-                .filter(unit -> unit.spellings.contains(plain))
+                .filter(unit -> unit.spellings.stream().anyMatch(plain::equalsIgnoreCase))
                 .findFirst();
     }
 

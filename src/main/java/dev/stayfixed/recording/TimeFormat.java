@@ -56,6 +56,11 @@ public enum TimeFormat {
         return this == ISO_WITH_OFFSET || this == EPOCH_MILLIS || this == EPOCH_SECONDS;
     }
 
+    /** Whether date and time of day stand in it, as people write them. */
+    boolean hasDate() {
+        return this == ISO_WITH_OFFSET || this == ISO_LOCAL || this == DOTTED_LOCAL;
+    }
+
     /** Whether a time of this format is only a number. */
     boolean isNumber() {
         return compareTo(EPOCH_MILLIS) >= 0;

@@ -6,8 +6,10 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 
 /** Finds the column that carries the log's time, and how it is written. */
 final class TimeProposer {
@@ -15,8 +17,17 @@ final class TimeProposer {
     private static final Pattern TIME_WORDS =
             Pattern.compile("time|zeit|\\bdate\\b|datum|clock|elapsed|seconds|\\bsec\\b|^t$|^t s$|^s$|^ms$");
 
-    /** One column read in one format; the lowest rank is the best. */
-    record Candidate(int column, TimeFormat format, Confidence confidence, String reason, int rank) {}
+    /**
+     * One column read in one format; the lowest rank is the best.
+     *
+     * @param date the column of the date, where it stands apart from the time of day
+     */
+    record Candidate(int column, OptionalInt date, TimeFormat format, Confidence confidence, String reason, int rank) {
+
+        Candidate(int column, TimeFormat format, Confidence confidence, String reason, int rank) {
+            this(column, OptionalInt.empty(), format, confidence, reason, rank);
+        }
+    }
 
     private TimeProposer() {}
 
@@ -27,6 +38,7 @@ final class TimeProposer {
         }
         return candidates.stream()
                 .min(Comparator.comparingInt(Candidate::rank).thenComparingInt(Candidate::column))
+                .map(best -> best.format() == TimeFormat.TIME_OF_DAY ? withDate(sample, best) : best)
                 .orElseThrow(() -> LogFormatException.atLine(
                         sample.layout().headerLine(),
                         "no column with a time among "
@@ -67,6 +79,34 @@ final class TimeProposer {
             return named || isRunTime(column) ? Optional.of(clock(sample, index)) : Optional.empty();
         }
         return Optional.empty();
+    }
+
+    /** The first column whose cells, put before the time of day, give a date and time. */
+    private static Candidate withDate(LogSample sample, Candidate time) {
+        List<String> times = sample.columns().get(time.column()).cells();
+        for (int i = 0; i < sample.columns().size(); i++) {
+            List<String> dates = sample.columns().get(i).cells();
+            if (i == time.column() || dates.size() != times.size()) {
+                continue;
+            }
+            List<String> joined = IntStream.range(0, times.size())
+                    .mapToObj(row -> dates.get(row) + " " + times.get(row))
+                    .toList();
+            LogSample.Column both = new LogSample.Column(sample.columns().get(i).header(), joined);
+            for (TimeFormat format : List.of(TimeFormat.ISO_LOCAL, TimeFormat.DOTTED_LOCAL)) {
+                if (isWritten(both, format, sample.mark())) {
+                    return new Candidate(
+                            time.column(),
+                            OptionalInt.of(i),
+                            format,
+                            Confidence.CERTAIN,
+                            time.reason() + ", and the date stands in column "
+                                    + Shown.of(both.header().text()),
+                            time.rank());
+                }
+            }
+        }
+        return time;
     }
 
     private static int rank(TimeFormat format) {

@@ -1,11 +1,8 @@
 package dev.stayfixed.verification;
 
 import dev.stayfixed.drive.DriveFacts;
-import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.drive.DriveRecord.Moment;
-import dev.stayfixed.obd.MonitorGroup;
-import dev.stayfixed.obd.Readiness;
 import dev.stayfixed.obd.Scan;
 import dev.stayfixed.obd.Scan.Presence;
 import dev.stayfixed.obd.StatusByte;
@@ -32,6 +29,10 @@ final class AttemptFold {
     private VerificationState state = new VerificationState.AwaitingRepair();
     private List<Verdict.Step> steps = new ArrayList<>();
     private int cyclesWithoutSimilarConditions;
+    private Optional<Open> open = Optional.empty();
+
+    /** A drive that only the next start can decide, and where its step stands. */
+    private record Open(DriveRecord drive, int step, Judgement onceErased) {}
 
     AttemptFold(RepairedFault fault, RuleSet rules) {
         this.fault = fault;
@@ -52,12 +53,13 @@ final class AttemptFold {
         state = new WaitingForFirstTrip();
         steps = new ArrayList<>();
         cyclesWithoutSimilarConditions = 0;
+        open = Optional.empty();
         repair.scanBefore().ifPresent(this::learn);
         if (repair.codesCleared()) {
             forget();
         }
         repair.scanAfter().ifPresent(scan -> {
-            if (!memoryLoss(scan).isEmpty()) {
+            if (!known.lossesTo(scan, fault).isEmpty()) {
                 forget();
             }
             learn(scan);
@@ -83,6 +85,7 @@ final class AttemptFold {
         }
         decision.unseen().ifPresent(unseen -> unseenFailure(drive, unseen));
         score(drive, decision.judgement());
+        open = decision.onceErased().map(passed -> new Open(drive, steps.size() - 1, passed));
         if (sound) {
             after.forEach(this::learn);
             forgetBaselines(decision.judgement(), after);
@@ -106,10 +109,11 @@ final class AttemptFold {
         if (TwoTripRule.contradiction(known, scan).isPresent()) {
             return;
         }
-        List<String> losses = memoryLoss(scan);
+        List<String> losses = known.lossesTo(scan, fault);
         if (!losses.isEmpty()) {
             restart(drive, String.join("; ", losses));
         }
+        open.filter(o -> wasErasedByTheCar(scan)).ifPresent(this::passedAfterAll);
         gapBefore(drive, scan, since);
         if (came(known.confirmed(), scan.confirmed(fault.code()))) {
             unseenFailure(drive, beforeTheStart("confirmed", Left.CONFIRMED_CODE));
@@ -132,6 +136,19 @@ final class AttemptFold {
         since = RecordedSince.NOTHING;
     }
 
+    private boolean wasErasedByTheCar(Scan scan) {
+        return known.pending() == Presence.PRESENT
+                && scan.pending(fault.code()) == Presence.ABSENT
+                && known.counters().leaveNoDriveTo(Counters.read(scan));
+    }
+
+    private void passedAfterAll(Open drive) {
+        state = state.passed(count, drive.drive().start());
+        trail.passedAfterAll();
+        steps.set(drive.step(), new Verdict.Step.Judged(drive.drive().id(), drive.onceErased(), state));
+        open = Optional.empty();
+    }
+
     private TwoTripRule.Unseen beforeTheStart(String what, Left left) {
         return new TwoTripRule.Unseen(fault.code().text() + " was " + what + " before this drive began", left);
     }
@@ -142,37 +159,12 @@ final class AttemptFold {
 
     /** Restarts the count where memory was lost, and says whether it was lost in the middle of this drive. */
     private boolean lossBefore(DriveRecord drive, Scan scan) {
-        List<String> losses = memoryLoss(scan);
+        List<String> losses = known.lossesTo(scan, fault);
         if (losses.isEmpty()) {
             return false;
         }
         restart(drive, String.join("; ", losses));
         return !drive.scans(Moment.BEFORE).isEmpty();
-    }
-
-    private List<String> memoryLoss(Scan scan) {
-        List<String> losses = new ArrayList<>(known.counters().fallsTo(Counters.read(scan)));
-        scan.sinceClear()
-                .ifPresent(now -> fellBack(now)
-                        .map(group -> "readiness of the " + group.label() + " monitor fell back to not complete")
-                        .ifPresent(losses::add));
-        boolean wasCompleted =
-                known.status().filter(s -> !s.notCompletedSinceClear()).isPresent();
-        if (wasCompleted
-                && known.statusIn(scan, fault)
-                        .filter(StatusByte::notCompletedSinceClear)
-                        .isPresent()) {
-            losses.add("the status byte of " + fault.code().text()
-                    + " says not completed since the clear, and it had been");
-        }
-        return losses;
-    }
-
-    private Optional<MonitorGroup> fellBack(Readiness now) {
-        return known.complete().stream()
-                .flatMap(complete -> complete.stream())
-                .filter(group -> !group.isContinuous() && now.incomplete().contains(group))
-                .min(Comparator.naturalOrder());
     }
 
     /** Several scans of one drive: a fail in any is a fail, and a record that contradicts itself scores nothing. */
@@ -238,6 +230,7 @@ final class AttemptFold {
     }
 
     private void forget() {
+        open = Optional.empty();
         known = known.cleared();
         since = RecordedSince.NOTHING;
         trail.cleared();
@@ -254,38 +247,6 @@ final class AttemptFold {
                     after.stream().anyMatch(s -> s.sinceClear().isPresent()),
                     after.stream().anyMatch(s -> s.inUse().isPresent()),
                     after.stream().anyMatch(s -> !s.testResults().isEmpty()));
-        }
-    }
-
-    /**
-     * What was recorded since the counters were last read.
-     *
-     * @param distance km; empty once a drive without a distance is among them
-     */
-    private record RecordedSince(int drives, Optional<Double> distance) {
-
-        static final RecordedSince NOTHING = new RecordedSince(0, Optional.of(0.0));
-
-        RecordedSince with(DriveRecord drive) {
-            var driven = drive.summary().value(DriveQuantity.DISTANCE);
-            return new RecordedSince(
-                    drives + 1, driven.isPresent() ? distance.map(d -> d + driven.getAsDouble()) : Optional.empty());
-        }
-
-        Optional<String> gap(Counters from, Counters to) {
-            var cycles = from.ignitionCyclesTo(to);
-            if (cycles.isPresent() && cycles.getAsInt() > drives) {
-                int missing = cycles.getAsInt() - drives;
-                return Optional.of(missing + " ignition " + (missing == 1 ? "cycle was" : "cycles were")
-                        + " not recorded before this point");
-            }
-            var driven = from.distanceTo(to);
-            return driven.isPresent()
-                            && distance.isPresent()
-                            && driven.getAsDouble() - distance.get() > Counters.ROUNDING_KM
-                    ? Optional.of("%.0f km were not recorded before this point"
-                            .formatted(driven.getAsDouble() - distance.get()))
-                    : Optional.empty();
         }
     }
 }

@@ -35,8 +35,8 @@ record Counters(
     private static final int MINUTES_SINCE_CLEAR = 0x4E;
     private static final int ODOMETER = 0xA6;
 
-    /** PID $31 stays at this value and does not wrap (SAE J1979). */
-    private static final double DISTANCE_HOLDS_AT = 65_535;
+    /** PIDs $31 and $4E stay at this value and do not wrap (SAE J1979). */
+    private static final double HOLDS_AT = 65_535;
 
     /** Whole-kilometre counters are off by up to one at either end. */
     static final double ROUNDING_KM = 2;
@@ -78,7 +78,7 @@ record Counters(
         OptionalDouble counted = difference(distance, later.distance);
         if (driven.isPresent()
                 && counted.isPresent()
-                && later.distance.getAsDouble() < DISTANCE_HOLDS_AT
+                && later.distance.getAsDouble() < HOLDS_AT
                 && driven.getAsDouble() - counted.getAsDouble() > ROUNDING_KM) {
             falls.add("distance since clear grew by %.0f km while the odometer grew by %.0f km"
                     .formatted(counted.getAsDouble(), driven.getAsDouble()));
@@ -109,6 +109,21 @@ record Counters(
     OptionalDouble distanceTo(Counters later) {
         OptionalDouble byOdometer = difference(odometer, later.odometer);
         return byOdometer.isPresent() ? byOdometer : difference(distance, later.distance);
+    }
+
+    /** The counters leave no room for a drive between the two. */
+    boolean leaveNoDriveTo(Counters later) {
+        OptionalInt cycles = ignitionCyclesTo(later);
+        if (cycles.isPresent()) {
+            return cycles.getAsInt() == 0;
+        }
+        OptionalDouble driven = distanceTo(later);
+        OptionalDouble run = difference(minutes, later.minutes);
+        return driven.isPresent()
+                && driven.getAsDouble() == 0
+                && run.isPresent()
+                && run.getAsDouble() == 0
+                && later.minutes.getAsDouble() < HOLDS_AT;
     }
 
     OptionalInt ignitionCyclesTo(Counters later) {

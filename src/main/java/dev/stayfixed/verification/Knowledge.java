@@ -7,8 +7,11 @@ import dev.stayfixed.obd.Scan;
 import dev.stayfixed.obd.Scan.Presence;
 import dev.stayfixed.obd.StatusByte;
 import dev.stayfixed.obd.TestResult;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -108,6 +111,31 @@ record Knowledge(
     Optional<StatusByte> statusIn(Scan scan, RepairedFault fault) {
         Optional<StatusByte> stated = scan.status(fault.code());
         return stated.isPresent() || !listed ? stated : scan.unlistedStatus(fault.code());
+    }
+
+    /** The signs, each in words, that codes were cleared or memory was lost between what is known and this scan. */
+    List<String> lossesTo(Scan scan, RepairedFault fault) {
+        List<String> losses = new ArrayList<>(counters.fallsTo(Counters.read(scan)));
+        scan.sinceClear()
+                .flatMap(this::fellBack)
+                .map(group -> "readiness of the " + group.label() + " monitor fell back to not complete")
+                .ifPresent(losses::add);
+        boolean wasCompleted = status.filter(s -> !s.notCompletedSinceClear()).isPresent();
+        if (wasCompleted
+                && statusIn(scan, fault)
+                        .filter(StatusByte::notCompletedSinceClear)
+                        .isPresent()) {
+            losses.add("the status byte of " + fault.code().text()
+                    + " says not completed since the clear, and it had been");
+        }
+        return losses;
+    }
+
+    private Optional<MonitorGroup> fellBack(Readiness now) {
+        return complete.stream()
+                .flatMap(Set::stream)
+                .filter(group -> !group.isContinuous() && now.incomplete().contains(group))
+                .min(Comparator.naturalOrder());
     }
 
     /** The result of this test before; empty where it is not known. */

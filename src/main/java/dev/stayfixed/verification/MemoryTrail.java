@@ -44,6 +44,12 @@ final class MemoryTrail {
         followPermanent(judgement.outcome(), facts.minimumCycle().isYes());
     }
 
+    /** A drive that had been left open turned out to have passed. */
+    void passedAfterAll() {
+        passesInARow++;
+        passedSinceClear = true;
+    }
+
     void failedUnseen() {
         passesInARow = 0;
         warmUpsWithoutMil = 0;

@@ -13,7 +13,6 @@ import static dev.stayfixed.verification.MonitorReading.Says.RAN;
 import static dev.stayfixed.verification.MonitorReading.Says.RAN_AND_PASSED;
 
 import dev.stayfixed.drive.DriveRecord;
-import dev.stayfixed.drive.EnablingCondition;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.obd.Ignition;
 import dev.stayfixed.obd.MonitorGroup;
@@ -176,13 +175,15 @@ record MonitorEvidence(RepairedFault fault, Knowledge before, DriveRecord drive)
                 || (fault.ignition() == Ignition.SPARK && fault.group().isContinuous());
     }
 
+    /** Those of a whole drive and those of recorded signals have to be met together; one that was missed decides. */
     private Optional<MonitorReading> enablingConditions() {
-        if (fault.enablingConditions().isEmpty()) {
+        List<Finding> findings = Stream.concat(
+                        fault.enablingConditions().stream().map(condition -> condition.heldIn(drive.summary())),
+                        fault.recorded().stream().map(this::heldInSignals))
+                .toList();
+        if (findings.isEmpty()) {
             return Optional.empty();
         }
-        List<Finding> findings = fault.enablingConditions().stream()
-                .map(condition -> heldIn(condition))
-                .toList();
         Optional<Finding> missed = findings.stream().filter(Finding::isNo).findFirst();
         if (missed.isPresent()) {
             return Optional.of(MonitorReading.of(
@@ -192,15 +193,28 @@ record MonitorEvidence(RepairedFault fault, Knowledge before, DriveRecord drive)
                 ? Optional.of(MonitorReading.of(
                         RAN,
                         EvidenceGrade.ENABLING_CONDITIONS,
-                        "its enabling conditions were met: "
+                        conditionWords() + " were met: "
                                 + String.join(
                                         "; ",
                                         findings.stream().map(Finding::reason).toList())))
                 : Optional.empty();
     }
 
-    private Finding heldIn(EnablingCondition condition) {
-        return condition.heldIn(drive.summary());
+    private String conditionWords() {
+        return fault.recorded()
+                .map(RecordedConditions::origin)
+                .orElse(RecordedConditions.Origin.SERVICE_INFORMATION)
+                .words();
+    }
+
+    private Finding heldInSignals(RecordedConditions conditions) {
+        Finding found = drive.conditions().get(conditions.key());
+        if (found == null) {
+            return Finding.unknown("no signals of this drive were recorded");
+        }
+        return found.isNo() && conditions.origin() == RecordedConditions.Origin.TYPICAL_ADOPTED
+                ? Finding.no(conditions.origin().words() + ": " + found.reason())
+                : found;
     }
 
     private Optional<MonitorReading> milOff(Scan scan) {

@@ -16,6 +16,7 @@ import java.util.Optional;
  * @param weakestAccepted evidence weaker than this is recorded and counts for nothing
  * @param enablingConditions from service information; empty where none were given
  * @param freezeFrame conditions stored with the code: misfire and fuel-system faults pass only under similar ones
+ * @param recorded further conditions, which only recorded signals can meet
  */
 public record RepairedFault(
         TroubleCode code,
@@ -25,7 +26,8 @@ public record RepairedFault(
         int requiredPasses,
         EvidenceGrade weakestAccepted,
         List<EnablingCondition> enablingConditions,
-        Optional<OperatingPoint> freezeFrame) {
+        Optional<OperatingPoint> freezeFrame,
+        Optional<RecordedConditions> recorded) {
 
     /** The highest number of passes that can be asked for. */
     public static final int MOST_PASSES = 1000;
@@ -41,6 +43,42 @@ public record RepairedFault(
                     + " that it was driven and the lamp stayed off is recorded and counts for nothing");
         }
         enablingConditions = List.copyOf(enablingConditions);
+    }
+
+    /** A fault without conditions that only recorded signals can meet. */
+    public RepairedFault(
+            TroubleCode code,
+            Ignition ignition,
+            MonitorGroup group,
+            Trips trips,
+            int requiredPasses,
+            EvidenceGrade weakestAccepted,
+            List<EnablingCondition> enablingConditions,
+            Optional<OperatingPoint> freezeFrame) {
+        this(
+                code,
+                ignition,
+                group,
+                trips,
+                requiredPasses,
+                weakestAccepted,
+                enablingConditions,
+                freezeFrame,
+                Optional.empty());
+    }
+
+    /** The same fault with conditions that recorded signals are held against. */
+    public RepairedFault with(RecordedConditions conditions) {
+        return new RepairedFault(
+                code,
+                ignition,
+                group,
+                trips,
+                requiredPasses,
+                weakestAccepted,
+                enablingConditions,
+                freezeFrame,
+                Optional.of(conditions));
     }
 
     /** A fault with the defaults: group by code, as many passes as trips, evidence down to the enabling conditions. */

@@ -29,8 +29,15 @@ final class TwoTripRule {
      * An outcome, and what the record says beside it.
      *
      * @param unseen a failed trip before this drive that nobody recorded
+     * @param onceErased what the drive turns out to have been, should the pending code be gone at the next start with nothing driven
+     *     in between: it is erased only at the end of a cycle that ran and passed
      */
-    record Decision(Judgement judgement, Optional<Unseen> unseen) {}
+    record Decision(Judgement judgement, Optional<Unseen> unseen, Optional<Judgement> onceErased) {
+
+        Decision(Judgement judgement, Optional<Unseen> unseen) {
+            this(judgement, unseen, Optional.empty());
+        }
+    }
 
     /** A failed trip that shows only in what it left behind. */
     record Unseen(String reason, Left left) {
@@ -178,7 +185,7 @@ final class TwoTripRule {
                 return only(decided(FAILED, failedTest.get().evidence().says()));
             }
             if (read.pending(fault.code()) == Presence.PRESENT) {
-                return only(stillPending(read));
+                return stillPending(read);
             }
             return only(first().filter(MonitorReading::ran).isPresent() ? ran() : didNotRun());
         }
@@ -213,29 +220,37 @@ final class TwoTripRule {
          * The pending code was there before and is there still. It is erased only at the end of a cycle that ran and passed
          * (1968.2 (d)(2.2.2)), while a second failure of a two-trip fault would have confirmed it within ten seconds.
          */
-        private Judgement stillPending(Scan read) {
-            Optional<MonitorReading> ran =
-                    first().filter(MonitorReading::ran).filter(r -> r.grade().suffices(EvidenceGrade.CYCLE_READINESS));
+        private Decision stillPending(Scan read) {
+            Optional<MonitorReading> ran = first().filter(MonitorReading::ran)
+                    .filter(r -> r.grade().suffices(EvidenceGrade.CYCLE_READINESS))
+                    .filter(r -> r.grade().suffices(fault.weakestAccepted()));
             Evidence code = Evidence.code(fault.code().text() + " is still pending");
             if (before.pending() == Presence.UNKNOWN) {
-                return decided(
+                return only(decided(
                         ran.isPresent() ? RAN_UNPROVEN : CARRIED_OVER,
                         "the code is pending, but no earlier scan says whether it came in this drive",
-                        code);
+                        code));
             }
             boolean notConfirmed = fault.trips() == Trips.TWO && read.confirmed(fault.code()) == Presence.ABSENT;
             if (ran.isPresent() && notConfirmed) {
-                return passed(ran.get().evidence().says()
+                return only(passed(ran.get().evidence().says()
                         + "; a second failure would have confirmed the code, so the pending code only waits for the end of"
-                        + " the cycle");
+                        + " the cycle"));
             }
-            return decided(
+            Judgement carriedOver = decided(
                     CARRIED_OVER,
                     ran.isPresent()
                             ? "the pending code is still stored and the monitor ran, but the code was confirmed before, so"
                                     + " nothing tells a new failure from the old one; scan again at the next start"
                             : "the pending code is still stored, but nothing says that the monitor ran: no second failure",
                     code);
+            return new Decision(
+                    carriedOver,
+                    Optional.empty(),
+                    ran.map(r -> passed(r.evidence().says()
+                                    + "; the pending code was gone at the next start, and it is erased only at the end of a cycle that"
+                                    + " ran and passed"))
+                            .filter(judgement -> judgement.outcome() == PASSED));
         }
 
         Judgement ran() {

@@ -164,7 +164,7 @@ class DriveFactsTest {
         EnablingCondition cold =
                 new EnablingCondition(DriveQuantity.START_COOLANT, OptionalDouble.empty(), OptionalDouble.of(35));
         assertThat(cold.heldIn(summary(Map.of(DriveQuantity.START_COOLANT, 36.0))))
-                .isEqualTo(Finding.no("coolant temperature at engine start 36 °C, needed at most 35 °C: 1 °C over"));
+                .isEqualTo(Finding.no("coolant temperature at engine start 36 °C, needed at most 35 °C: 1 K over"));
     }
 
     @Test

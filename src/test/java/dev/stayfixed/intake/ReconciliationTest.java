@@ -9,7 +9,6 @@ import dev.stayfixed.web.Shop;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.boot.DefaultApplicationArguments;
 import org.springframework.boot.test.web.server.LocalServerPort;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
@@ -45,7 +44,7 @@ class ReconciliationTest {
                 .update();
         client.get("/api/v1/drives/" + drive.id()).isProblem(404, "not-found");
 
-        reconciliation.run(new DefaultApplicationArguments());
+        reconciliation.run();
 
         assertThat(shop.standing(job)).isEqualTo("1 of 2 clean trips");
         Answer after = client.get("/api/v1/drives/" + drive.id());

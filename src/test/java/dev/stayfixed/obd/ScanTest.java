@@ -423,8 +423,8 @@ class ScanTest {
     void noticesWhereTheRecordDisagreesWithItself() {
         assertEquals(
                 List.of(
-                        "The MIL is commanded on, but no confirmed code is counted (control unit 7E8).",
-                        "P0420-00: status 42 says failed and not completed in the same cycle."),
+                        "the MIL is commanded on, but no confirmed code is counted (control unit 7E8)",
+                        "P0420-00: status 42 says failed and not completed in the same cycle"),
                 Scan.read("7E8 06 41 01 80 07 65 00\n7E9 06 41 01 00 04 00 00\n59 02 FF 04 20 00 42 04 42 00 02")
                         .contradictions());
         assertEquals(

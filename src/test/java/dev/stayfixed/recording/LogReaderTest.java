@@ -353,7 +353,7 @@ class LogReaderTest {
     @Test
     void mappings_that_make_no_sense_are_refused() {
         assertThatThrownBy(() -> new ColumnMapping("a", Signal.COOLANT, SourceUnit.KILOPASCALS))
-                .hasMessage("column \"a\": found unit kpa for coolant temperature, expected a unit like °C");
+                .hasMessage("column \"a\": found unit kPa for coolant temperature, expected a unit like °C");
         assertThatThrownBy(() -> new LogMapping("t", TimeFormat.CLOCK_SECONDS, DecimalMark.POINT, List.of()))
                 .hasMessage("columns: found none, expected at least one with a signal");
         ColumnMapping one = new ColumnMapping("a", Signal.COOLANT, SourceUnit.DEGREES_CELSIUS);
@@ -386,5 +386,45 @@ class LogReaderTest {
     })
     void units_are_converted(SourceUnit unit, Signal signal, double value, double expected) {
         assertThat(unit.to(signal).apply(value)).isCloseTo(expected, within(6e-5));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "Date;Time, 2024-02-29;23:59:59.5, 2024-03-01;00:00:00.5, ISO_LOCAL",
+        "Time;Date, 23:59:59;29.02.2024, 00:00:00;01.03.2024, DOTTED_LOCAL",
+    })
+    void aDateInAColumnOfItsOwnIsPutBeforeTheTimeOfDay(String head, String first, String second, TimeFormat format)
+            throws IOException {
+        String log = (head + ";01-0C\n" + first + ";800\n" + second + ";900\n").replace(';', '\t');
+        Proposal proposal =
+                new LogReader(LogLimits.USUAL).propose(new ByteArrayInputStream(log.getBytes(StandardCharsets.UTF_8)));
+        assertThat(proposal.mapping().timeColumn()).isEqualTo("Time");
+        assertThat(proposal.mapping().dateColumn()).contains("Date");
+        assertThat(proposal.mapping().timeFormat()).isEqualTo(format);
+        LogReport report = read(log);
+        assertThat(rows.get(1).millis() - rows.get(0).millis()).isEqualTo(1_000);
+        assertThat(report.firstTime()).startsWith("2");
+        assertThat(report.unused()).isEmpty();
+        assertThat(report.notes()).isEmpty();
+    }
+
+    @Test
+    void aTimeOfDayBesideWhatIsNoDateStaysATimeOfDay() throws IOException {
+        String log = "Date,Time,01-0C\nMonday,10:00:00,800\nMonday,10:00:01,900\n";
+        LogReport report = read(log);
+        assertThat(report.firstTime()).isEqualTo("10:00:00");
+        assertThat(report.unused()).containsExactly("Date");
+    }
+
+    @Test
+    void aColumnForTheDateAsksForATimeWithADate() {
+        assertThatThrownBy(() -> new LogMapping(
+                        "Time",
+                        java.util.Optional.of("Date"),
+                        TimeFormat.TIME_OF_DAY,
+                        DecimalMark.POINT,
+                        MAPPING.columns()))
+                .hasMessage("time format: found \"time of day, 08:15:00.250\" with a column for the date, expected one"
+                        + " with a date");
     }
 }

@@ -103,9 +103,9 @@ class ProposalTest {
         assertThat(column("Coolant temp", "68", "195").mapping().orElseThrow().unit())
                 .isEqualTo(SourceUnit.DEGREES_FAHRENHEIT);
         assertThat(column("Coolant temp", "20", "95").reason())
-                .isEqualTo("the header says coolant temperature, no unit; °c assumed");
+                .isEqualTo("the header says coolant temperature, no unit; °C assumed");
         assertThat(column("Coolant temp [°C]", "20", "400").reason())
-                .isEqualTo("the header says coolant temperature in °c; but 1 of 2 values are out of its range");
+                .isEqualTo("the header says coolant temperature in °C; but 1 of 2 values are out of its range");
     }
 
     /** Kilometres in COVESA VSS 4.0 and 5.1, metres in 6.0, under the same name. */

@@ -71,7 +71,7 @@ class SmallDrivesTest {
                         "6 rows from 0,0 to 12,5",
                         "Geschwindigkeit [km/h]: vehicle speed in km/h, 6 values, 0 blank, 0 unreadable, 0 implausible",
                         "Drehzahl [1/min]: engine speed in rpm, 6 values, 0 blank, 0 unreadable, 0 implausible",
-                        "Kühlmitteltemperatur [°C]: coolant temperature in °c, 5 values, 1 blank, 0 unreadable, 0 implausible",
+                        "Kühlmitteltemperatur [°C]: coolant temperature in °C, 5 values, 1 blank, 0 unreadable, 0 implausible",
                         "1 × line before the header, not used: line 1: \"# written by hand\"",
                         "1 × last row cut off, dropped: line 9: \"13,0,0\"",
                         "1 × time before that of the row before: values taken, no time added: line 6: \"4,0\"",

@@ -187,6 +187,18 @@ public final class CarHistory {
         return hidden;
     }
 
+    /** Whether this code's test ran in a recorded drive that another test of its group did without: the bits speak for the group. */
+    public boolean isSlowedByItsGroup() {
+        List<MonitoredCode> group = Catalogue.of(car.combustion()).stream()
+                .filter(other -> other.group() == code.group())
+                .toList();
+        return drives.stream()
+                .filter(drive ->
+                        drive.recorded() && drive.truth().of(code.code()).ran())
+                .anyMatch(drive -> group.stream()
+                        .anyMatch(other -> !drive.truth().of(other.code()).ran()));
+    }
+
     private int lastRecorded() {
         return drives.stream()
                 .filter(Drive::recorded)

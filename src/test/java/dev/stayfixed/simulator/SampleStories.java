@@ -175,8 +175,11 @@ final class SampleStories {
                 List.of("ignition coil", "spark plug"),
                 List.of(measured("secondary resistance", "coil of cylinder 2", "kΩ", 8, 12, "OVER_LIMIT", 9.8)));
         car.drives("drive-1", "Idling in the yard", idleOnly(at(13, "07:30")));
-        CycleTruth second = car.drives("drive-2", "Country road", longDrive(at(12, "07:30")));
-        shop.save("logs/misfire-drive-2-pids.csv", SignalLog.pids(second.samples()));
+        Customer.Driven second = car.driven("drive-2", "Country road", longDrive(at(12, "07:30")), body -> body);
+        String log = "logs/misfire-drive-2-pids.csv";
+        shop.save(log, SignalLog.pids(second.truth().samples()));
+        second.step().put("logFile", log);
+        shop.play(second.step());
         car.drives("drive-3", "Country road", longDrive(at(11, "07:25")));
         car.drives("drive-4", "Shakes again", longDrive(at(5, "07:30")));
     }

@@ -15,8 +15,10 @@ import dev.stayfixed.verification.RepairAttempt;
 import dev.stayfixed.verification.RepairedFault;
 import dev.stayfixed.verification.RuleSet;
 import dev.stayfixed.verification.Trips;
+import dev.stayfixed.verification.Verdict;
 import dev.stayfixed.verification.Verification;
 import dev.stayfixed.verification.VerificationState;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
@@ -51,7 +53,48 @@ class VerdictsAgreeTest {
     }
 
     @Test
-    @DisplayName("without them nothing is called fixed that the observer would not call fixed")
+    @DisplayName(
+            "with PID $41, $03, $07 and the counters the verdict is the observer's wherever readiness bits can prove anything")
+    void withCycleReadiness() {
+        int compared = 0;
+        List<String> differing = new ArrayList<>();
+        for (long seed = 0; seed < CARS; seed++) {
+            CarHistory history = CarHistory.of(seed, Ask.CODES_AND_READINESS);
+            Verdict verdict = judged(history);
+            if (isShownByReadiness(history, verdict)) {
+                compared++;
+                differing(seed, history, verdict).ifPresent(differing::add);
+            }
+        }
+        assertThat(differing).isEmpty();
+        assertThat(compared).isGreaterThan(CARS / 3);
+    }
+
+    /**
+     * Whether PID $41, $03, $07 and the counters can tell all that the observer knows: not of a failure that left no trace, nor of a
+     * continuous monitor, nor of a group that was slower than the code, nor of what only another scan would have told.
+     */
+    static boolean isShownByReadiness(CarHistory history, Verdict verdict) {
+        PerfectObserver.Proof proof = history.proof(history.trips());
+        boolean leftNoTrace = proof.onceProven() && !proof.proven();
+        return !history.isHidden()
+                && !leftNoTrace
+                && !fault(history).group().isContinuous()
+                && !history.isSlowedByItsGroup()
+                && !isLeftOpen(verdict);
+    }
+
+    /** Both verdicts in words, where they are not the same. */
+    static Optional<String> differing(long seed, CarHistory history, Verdict verdict) {
+        String judged = where(verdict.state());
+        String observed = where(history.proof(history.trips()));
+        return judged.equals(observed)
+                ? Optional.empty()
+                : Optional.of("car %d, %s: %s, observed %s".formatted(seed, history.code(), judged, observed));
+    }
+
+    @Test
+    @DisplayName("without them nothing is called fixed that the observer did not call fixed too")
     void withoutStatusBytes() {
         Set<Ask> asked = EnumSet.copyOf(Ask.EVERYTHING);
         asked.remove(Ask.STATUS);
@@ -70,7 +113,8 @@ class VerdictsAgreeTest {
                 .filter(seed -> {
                     CarHistory history = CarHistory.of(seed, asked);
                     boolean fixed = verdict(history) instanceof VerificationState.ConfirmedFixed;
-                    assertThat(fixed && !history.proof(history.trips()).proven())
+                    PerfectObserver.Proof proof = history.proof(history.trips());
+                    assertThat(fixed && !proof.proven() && !proof.onceProven())
                             .as("car %d, %s: called fixed, and the observer would not", seed, history.code())
                             .isFalse();
                     return fixed;
@@ -78,7 +122,7 @@ class VerdictsAgreeTest {
                 .count();
     }
 
-    private static String where(PerfectObserver.Proof proof) {
+    static String where(PerfectObserver.Proof proof) {
         if (proof.back()) {
             return "back";
         }
@@ -88,7 +132,7 @@ class VerdictsAgreeTest {
         return proof.proven() ? "fixed" : proof.cleanRun() + " clean";
     }
 
-    private static String where(VerificationState state) {
+    static String where(VerificationState state) {
         if (state instanceof VerificationState.Recurred) {
             return "back";
         }
@@ -101,17 +145,25 @@ class VerdictsAgreeTest {
         return (state instanceof VerificationState.Passing passing ? passing.passes() : 0) + " clean";
     }
 
-    private static VerificationState verdict(CarHistory history) {
+    /** A code still pending, confirmed before, and no start right after that shows whether it failed again. */
+    private static boolean isLeftOpen(Verdict verdict) {
+        return verdict.judgements().stream()
+                .anyMatch(judgement -> judgement.reason().endsWith("scan again at the next start"));
+    }
+
+    static VerificationState verdict(CarHistory history) {
+        return judged(history).state();
+    }
+
+    private static Verdict judged(CarHistory history) {
         List<DriveRecord> drives =
                 history.delivered().stream().map(VerdictsAgreeTest::record).toList();
         List<RepairAttempt> repairs =
                 history.repairs().stream().map(VerdictsAgreeTest::attempt).toList();
-        return new Verification(RuleSet.STANDARD)
-                .of(fault(history), repairs, drives)
-                .state();
+        return new Verification(RuleSet.STANDARD).of(fault(history), repairs, drives);
     }
 
-    private static RepairedFault fault(CarHistory history) {
+    static RepairedFault fault(CarHistory history) {
         Ignition ignition = history.car().combustion() == Combustion.SPARK ? Ignition.SPARK : Ignition.COMPRESSION;
         TroubleCode code = TroubleCode.parse(history.code());
         Trips trips = history.trips() == 1 ? Trips.ONE : Trips.TWO;
@@ -166,7 +218,7 @@ class VerdictsAgreeTest {
         return values;
     }
 
-    private static OperatingPoint point(Sample sample) {
+    static OperatingPoint point(Sample sample) {
         return new OperatingPoint(sample.rpm(), sample.load(), sample.coolant());
     }
 }

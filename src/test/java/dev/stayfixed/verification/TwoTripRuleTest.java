@@ -182,6 +182,66 @@ class TwoTripRuleTest {
         }
 
         @Test
+        void aPendingCodeGoneAtTheNextStartShowsThatTheDriveBeforeItPassed() {
+            ScanText end = scan().pending("P0420").confirmed("P0420").cycle(CYCLE_COMPLETE);
+            History history = uncleared()
+                    .drive(end.odometer(1000).minutesSinceClear(50))
+                    .drive(
+                            scan().pending().confirmed("P0420").odometer(1000).minutesSinceClear(50),
+                            scan().pending().confirmed("P0420").cycle(CYCLE_NOT_COMPLETE));
+            assertThat(history.verdict().judgements().get(0).outcome()).isEqualTo(PASSED);
+            assertThat(history.verdict().judgements().get(0).reason())
+                    .isEqualTo(
+                            "the catalyst monitor is complete in this driving cycle; the pending code was gone at the next"
+                                    + " start, and it is erased only at the end of a cycle that ran and passed");
+            assertThat(history.verdict().state()).isEqualTo(new VerificationState.Passing(1, 2));
+        }
+
+        @Test
+        void withADriveInBetweenItStaysOpen() {
+            ScanText end = scan().pending("P0420").confirmed("P0420").cycle(CYCLE_COMPLETE);
+            History history = uncleared()
+                    .drive(end.odometer(1000).minutesSinceClear(50))
+                    .drive(scan().pending().confirmed("P0420").odometer(1000).minutesSinceClear(51), noCodes());
+            assertThat(history.verdict().judgements().get(0).outcome()).isEqualTo(CARRIED_OVER);
+        }
+
+        @Test
+        void theIgnitionCounterTellsToo() {
+            ScanText end = scan().pending("P0420").confirmed("P0420").cycle(CYCLE_COMPLETE);
+            assertThat(uncleared()
+                            .drive(end.inUse(1, 500, 1))
+                            .drive(scan().pending().confirmed("P0420").inUse(1, 500, 1), noCodes())
+                            .verdict()
+                            .judgements()
+                            .get(0)
+                            .outcome())
+                    .isEqualTo(PASSED);
+            ScanText again = scan().pending("P0420").confirmed("P0420").cycle(CYCLE_COMPLETE);
+            assertThat(uncleared()
+                            .drive(again.inUse(1, 500, 1))
+                            .drive(scan().pending().confirmed("P0420").inUse(1, 501, 1), noCodes())
+                            .verdict()
+                            .judgements()
+                            .get(0)
+                            .outcome())
+                    .isEqualTo(CARRIED_OVER);
+        }
+
+        @Test
+        void aClearInBetweenLeavesNothingToTell() {
+            ScanText end = scan().pending("P0420").confirmed("P0420").cycle(CYCLE_COMPLETE);
+            History history = uncleared()
+                    .drive(end.odometer(1000).minutesSinceClear(50))
+                    .drive(scan().pending().confirmed().odometer(1000).minutesSinceClear(0), noCodes());
+            assertThat(history.verdict().judgements().get(0).outcome()).isEqualTo(CARRIED_OVER);
+        }
+
+        private History uncleared() {
+            return History.of("P0420").repair(false, scan().pending("P0420").confirmed("P0420"), null);
+        }
+
+        @Test
         void anOldConfirmedCodeDoesNotHinderAPass() {
             History history = History.of("P0420")
                     .repair(false, scan().pending("P0420").confirmed("P0420"), null)

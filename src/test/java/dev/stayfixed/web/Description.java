@@ -37,6 +37,7 @@ abstract class Description extends OverHttp {
             }
             mapping.getPatternValues().stream()
                     .filter(path -> path.startsWith("/api/v1") || path.startsWith("/problems"))
+                    .map(path -> path.replaceAll(":[^}]+}", "}"))
                     .forEach(path ->
                             mapping.getMethodsCondition().getMethods().forEach(m -> served.add(m + " " + path)));
         });

@@ -28,6 +28,18 @@ abstract class Outlooks extends OverHttp {
     }
 
     @Test
+    void whatTheShopAgreedComesBeforeWhatIsTypical() {
+        Answer vehicle = shop.vehicle("2013 saloon");
+        Answer job = shop.job(vehicle);
+        shop.repair(job, "2026-06-01T10:00:00Z");
+        client.post("/api/v1/jobs/" + job.id() + "/faults/" + job.at("/faults/0/id") + "/conditions", LogStories.STEADY)
+                .is(201);
+        Answer plan = client.get("/api/v1/jobs/" + job.id() + "/next-drive").is(200);
+        assertThat(plan.json().at("/plans/0/lines").toString()).contains("70 to 110 km/h");
+        assertThat(plan.at("/plans/0/sources/0")).startsWith("For P0420: its enabling conditions");
+    }
+
+    @Test
     void aDecidedJobNeedsNoDrive() {
         Answer vehicle = shop.vehicle("2013 saloon");
         Answer job = shop.job(vehicle);

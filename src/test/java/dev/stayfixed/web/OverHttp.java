@@ -23,7 +23,11 @@ abstract class OverHttp {
             "repair_part",
             "measurement",
             "submission",
+            "submission_part",
+            "log_mapping",
+            "drive_condition",
             "drive",
+            "drive_left_out",
             "idempotency_key");
 
     @LocalServerPort

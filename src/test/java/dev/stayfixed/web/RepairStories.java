@@ -103,6 +103,44 @@ abstract class RepairStories extends OverHttp {
     }
 
     @Test
+    void aDriveLeftOutOfTheCountIsJudgedNoMoreUntilItIsTakenInAgain() {
+        Answer vehicle = shop.vehicle("2016 estate");
+        Answer job = shop.job(vehicle);
+        shop.repair(job, "2026-06-01T10:00:00Z");
+        shop.drive(vehicle, "2026-06-03T08:00:00Z", Shop.RAN_CLEAN).is(201);
+        Answer strange =
+                shop.drive(vehicle, "2026-06-03T18:00:00Z", Shop.RAN_AND_FAILED).is(201);
+        shop.drive(vehicle, "2026-06-04T08:00:00Z", Shop.RAN_CLEAN).is(201);
+        assertThat(shop.standing(job)).isEqualTo("1 of 2 clean trips");
+
+        String path = "/api/v1/drives/" + strange.id() + "/left-out";
+        client.put(path, "{\"reason\":\" \"}").isProblem(422, "invalid-content");
+        client.put(path, "{\"reason\":\"" + "x".repeat(501) + "\"}").isProblem(422, "invalid-content");
+        Answer out =
+                client.put(path, "{\"reason\":\"the tool was in another car\"}").is(200);
+        assertThat(out.at("/leftOut/reason")).isEqualTo("the tool was in another car");
+        assertThat(shop.standing(job)).isEqualTo("confirmed fixed");
+        assertThat(client.post("/api/v1/jobs/" + job.id() + "/report", "{}").body())
+                .contains("was left out of the count by the workshop: the tool was in another car.");
+        client.put(path, "{\"reason\":\"it was the other estate\"}").is(200);
+        shop.drive(vehicle, "2026-06-03T18:00:00Z", Shop.RAN_AND_FAILED).is(200);
+        assertThat(shop.standing(job)).as("sent again it stays left out").isEqualTo("confirmed fixed");
+
+        Answer right =
+                shop.drive(vehicle, "2026-06-03T18:05:00Z", Shop.DID_NOT_RUN).is(201);
+        client.send("DELETE", path, "", new byte[0]).isProblem(409, "drive-overlaps");
+        client.put("/api/v1/drives/" + right.id() + "/left-out", "{\"reason\":\"no\"}")
+                .is(200);
+        Answer in = client.send("DELETE", path, "", new byte[0]).is(200);
+        assertThat(in.json().has("leftOut")).isFalse();
+        assertThat(shop.standing(job)).isEqualTo("1 of 2 clean trips");
+        client.send("DELETE", path, "", new byte[0]).is(200);
+        String nowhere = "/api/v1/drives/" + job.id() + "/left-out";
+        client.put(nowhere, "{\"reason\":\"no\"}").isProblem(404, "not-found");
+        client.send("DELETE", nowhere, "", new byte[0]).isProblem(404, "not-found");
+    }
+
+    @Test
     void aJobWithAnUndecidedFaultIsClosedOnlyForAReason() {
         Answer vehicle = shop.vehicle("2009 pick-up");
         Answer job = shop.job(vehicle, "{\"code\":\"P0420\"},{\"code\":\"P0135\",\"trips\":\"ONE\"}");

@@ -3,6 +3,7 @@ package dev.stayfixed.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.stayfixed.platform.storage.Durably;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
@@ -14,6 +15,8 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 
@@ -44,6 +47,33 @@ abstract class Repetition extends OverHttp {
         client.post(V, "{\"description\":\"another\"}", "Idempotency-Key", key)
                 .isProblem(422, "idempotency-key-reused");
         client.post("/api/v1/scans", body, "Idempotency-Key", key).isProblem(422, "idempotency-key-reused");
+    }
+
+    @Test
+    void aFormOfThePagesSentSeveralTimesAtOnceOpensOneJob() throws Exception {
+        String page = client.get("/jobs/new").is(200).body();
+        String token = hidden(page, "formToken");
+        String once = hidden(page, "once");
+        String name = "Coach " + once;
+        byte[] fields = "formToken=%s&once=%s&description=%s&code0=P0420"
+                .formatted(token, once, name.replace(' ', '+'))
+                .getBytes(StandardCharsets.US_ASCII);
+        Callable<Answer> send = () -> client.send(
+                "POST", "/jobs/new", "application/x-www-form-urlencoded", fields, "Cookie", "stayfixed-form=" + token);
+        List<Answer> answers = new ArrayList<>(atOnce(5, send));
+        answers.add(send.call());
+        assertThat(answers)
+                .allSatisfy(a -> assertThat(a.is(302).header("Location")).contains("/jobs/"));
+        assertThat(answers.stream().map(a -> a.header("Location")))
+                .containsOnly(answers.get(0).header("Location"));
+        assertThat(client.get(V + "?q=" + once).json().at("/items")).hasSize(1);
+    }
+
+    private static String hidden(String page, String field) {
+        Matcher value = Pattern.compile("name=\"" + field + "\" value=\"([0-9a-f]{32})\"")
+                .matcher(page);
+        assertThat(value.find()).as(field).isTrue();
+        return value.group(1);
     }
 
     @Test

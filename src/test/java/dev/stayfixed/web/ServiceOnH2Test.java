@@ -23,6 +23,12 @@ class ServiceOnH2Test {
     class Beside extends Outlooks {}
 
     @Nested
+    class Recorded extends LogStories {}
+
+    @Nested
+    class BadLogs extends BadLogInput {}
+
+    @Nested
     class Refusals extends BadInput {}
 
     @Nested
@@ -32,7 +38,13 @@ class ServiceOnH2Test {
     class Stored extends StandingIsTheFold {}
 
     @Nested
+    class DriversLink extends DriverLinkStories {}
+
+    @Nested
     class Described extends Description {}
+
+    @Nested
+    class Listed extends OpenJobList {}
 
     /** Runs after the others: together they have met every type of problem that the catalogue holds. */
     @Nested

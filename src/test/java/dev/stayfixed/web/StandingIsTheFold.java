@@ -59,6 +59,11 @@ abstract class StandingIsTheFold extends OverHttp {
             if (random.nextInt(4) == 0) {
                 shop.drive(vehicle, start.toString(), truth.get(start)).is(200);
             }
+            if (random.nextInt(4) == 0) {
+                client.put("/api/v1/drives/" + drive.id() + "/left-out", "{\"reason\":\"random\"}")
+                        .is(200);
+                truth.remove(start);
+            }
             assertThat(shop.standing(job)).as("after day " + day).isEqualTo(byTheRule(trips, repairs, truth));
         }
         assertThat(shop.verdicts(job).at("/faults/0/standing/words")).isEqualTo(shop.standing(job));

@@ -1,5 +1,6 @@
 package dev.stayfixed.drive.condition;
 
+import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
 import java.util.List;
 
@@ -8,6 +9,12 @@ public record ConditionReport(ConditionSet set, List<ConditionResult> results) {
 
     public ConditionReport {
         results = List.copyOf(results);
+    }
+
+    /** The same, where what was stated beside the log tells what the log cannot: what stood before the drive began. */
+    public ConditionReport with(DriveSummary stated) {
+        return new ConditionReport(
+                set, results.stream().map(result -> result.with(stated)).toList());
     }
 
     /** All met, or what was missed; what cannot be told decides only where nothing was missed. */

@@ -1,5 +1,6 @@
 package dev.stayfixed.drive.condition;
 
+import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
 import java.util.List;
 import java.util.Optional;
@@ -16,6 +17,15 @@ public record ConditionResult(Condition condition, Finding finding, OptionalLong
 
     public ConditionResult {
         held = List.copyOf(held);
+    }
+
+    ConditionResult with(DriveSummary stated) {
+        return finding.held() != Finding.Held.UNKNOWN || !condition.isBeforeDriving()
+                ? this
+                : condition
+                        .inSummary(stated)
+                        .map(told -> new ConditionResult(condition, told, metAt, held))
+                        .orElse(this);
     }
 
     /** What a driver would have to do; empty where the condition was met. */

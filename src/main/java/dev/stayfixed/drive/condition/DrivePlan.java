@@ -49,7 +49,10 @@ public record DrivePlan(List<String> faults, List<DriveStep> steps, String apart
     public List<String> lines() {
         Stream<String> apart =
                 apartBecause.isEmpty() ? Stream.empty() : Stream.of("A drive of its own: " + apartBecause + ".");
-        return Stream.of(apart, steps.stream().map(DriveStep::words), Stream.of(KEY_OFF))
+        return Stream.of(
+                        apart,
+                        steps.stream().map(faults.size() == 1 ? DriveStep::plainWords : DriveStep::words),
+                        Stream.of(KEY_OFF))
                 .flatMap(lines -> lines)
                 .toList();
     }

@@ -20,6 +20,11 @@ public record DriveStep(Condition condition, List<String> faults) {
 
     /** "Cruise: Keep vehicle speed 70 to 110 km/h for at least 60 s without a break. (for P0420)". */
     public String words() {
-        return phase().words() + ": " + condition.toDo() + " (for " + String.join(", ", faults) + ")";
+        return plainWords() + " (for " + String.join(", ", faults) + ")";
+    }
+
+    /** The same where the plan serves one fault only. */
+    String plainWords() {
+        return phase().words() + ": " + condition.toDo();
     }
 }

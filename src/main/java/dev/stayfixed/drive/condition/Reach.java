@@ -56,8 +56,7 @@ public record Reach(
 
     String goal() {
         return isRise
-                ? signal.words() + " up by " + Words.number(amount)
-                        + (signal.unit().equals("°C") ? " K" : " " + signal.unit())
+                ? signal.words() + " up by " + Words.number(amount) + " " + signal.differenceUnit()
                 : signal.words() + " of " + Words.number(amount) + " " + signal.unit();
     }
 

@@ -109,7 +109,7 @@ final class ReachTracker implements Tracker {
                         reach.goal(),
                         Words.number(highest),
                         reach.signal().unit(),
-                        Words.number(target - highest) + (reach.signal().unit().equals("°C") ? " K" : ""),
+                        Words.number(target - highest) + " " + reach.signal().differenceUnit(),
                         Words.time(now - start.orElse(0)));
     }
 

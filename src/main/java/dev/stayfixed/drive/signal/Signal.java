@@ -70,6 +70,11 @@ public enum Signal {
         return unit;
     }
 
+    /** The unit of a difference between two values: a temperature is missed by kelvins. */
+    public String differenceUnit() {
+        return unit.equals("°C") ? "K" : unit;
+    }
+
     public double lowest() {
         return lowest;
     }

@@ -2,6 +2,7 @@ package dev.stayfixed.platform.http;
 
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -17,7 +18,7 @@ record IdempotencyKey(String name, String fingerprint) {
 
     static final String HEADER = "Idempotency-Key";
 
-    static IdempotencyKey of(RequestWithBody request) {
+    static IdempotencyKey of(ReadRequest request) throws IOException {
         String header = request.getHeader(HEADER).strip();
         String name = header.length() >= 2 && header.startsWith("\"") && header.endsWith("\"")
                 ? header.substring(1, header.length() - 1)
@@ -31,16 +32,17 @@ record IdempotencyKey(String name, String fingerprint) {
         return new IdempotencyKey(name, fingerprint(request));
     }
 
-    private static String fingerprint(RequestWithBody request) {
+    private static String fingerprint(ReadRequest request) throws IOException {
         try {
             MessageDigest digest = MessageDigest.getInstance("SHA-256");
             for (String part : new String[] {
-                request.getMethod(), request.getRequestURI(), request.getQueryString(), request.getContentType()
+                request.getMethod(), request.getRequestURI(), request.getQueryString(), request.mediaType()
             }) {
                 digest.update(String.valueOf(part).getBytes(StandardCharsets.UTF_8));
                 digest.update((byte) 0);
             }
-            return HexFormat.of().formatHex(digest.digest(request.body()));
+            request.digest(digest);
+            return HexFormat.of().formatHex(digest.digest());
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("every Java runtime has SHA-256", e);
         }

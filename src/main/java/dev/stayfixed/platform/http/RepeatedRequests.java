@@ -35,35 +35,40 @@ final class RepeatedRequests extends OncePerRequestFilter {
 
     @Override
     protected boolean shouldNotFilter(HttpServletRequest request) {
-        return !"POST".equals(request.getMethod()) || request.getHeader(IdempotencyKey.HEADER) == null;
+        return !"POST".equals(request.getMethod())
+                || request.getHeader(IdempotencyKey.HEADER) == null
+                || !(request instanceof ReadRequest);
     }
 
     @Override
     protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
             throws ServletException, IOException {
         try {
-            IdempotencyKey key = IdempotencyKey.of((RequestWithBody) request);
+            IdempotencyKey key = IdempotencyKey.of((ReadRequest) request);
             if (!running.add(key.name())) {
                 throw stillRunning(key);
             }
+            ContentCachingResponseWrapper held = new ContentCachingResponseWrapper(response);
             try {
-                answer(key, request, response, chain);
+                answer(key, request, held, chain);
             } finally {
                 running.remove(key.name());
             }
+            // Only now: whoever has the answer may repeat the request at once.
+            held.copyBodyToResponse();
         } catch (Refused refused) {
             ProblemAnswer.write(refused, request, response);
         }
     }
 
-    private void answer(IdempotencyKey key, HttpServletRequest request, HttpServletResponse response, FilterChain chain)
+    private void answer(
+            IdempotencyKey key, HttpServletRequest request, ContentCachingResponseWrapper held, FilterChain chain)
             throws IOException {
         Optional<StoredAnswers.Stored> earlier = durably.read(() -> answers.find(key.name()));
         if (earlier.isPresent()) {
-            replay(key, earlier.get(), response);
+            replay(key, earlier.get(), held);
             return;
         }
-        ContentCachingResponseWrapper held = new ContentCachingResponseWrapper(response);
         try {
             durably.write(() -> firstTime(key, request, held, chain));
         } catch (NotAccepted refusedByController) {
@@ -71,7 +76,6 @@ final class RepeatedRequests extends OncePerRequestFilter {
         } catch (DuplicateKeyException takenByAnotherInstance) {
             throw stillRunning(key);
         }
-        held.copyBodyToResponse();
     }
 
     private void firstTime(

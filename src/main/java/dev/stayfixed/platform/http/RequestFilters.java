@@ -18,8 +18,9 @@ class RequestFilters {
     }
 
     @Bean
-    FilterRegistrationBean<WholeBody> wholeBody(@Value("${stayfixed.body-limit}") DataSize limit) {
-        return at(2, new WholeBody(limit.toBytes()));
+    FilterRegistrationBean<WholeBody> wholeBody(
+            @Value("${stayfixed.body-limit}") DataSize limit, @Value("${stayfixed.log-limit}") DataSize logLimit) {
+        return at(2, new WholeBody(limit.toBytes(), new LongBody(logLimit.toBytes())));
     }
 
     @Bean

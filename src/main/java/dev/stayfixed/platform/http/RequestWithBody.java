@@ -1,16 +1,15 @@
 package dev.stayfixed.platform.http;
 
-import jakarta.servlet.ReadListener;
 import jakarta.servlet.ServletInputStream;
 import jakarta.servlet.http.HttpServletRequest;
-import jakarta.servlet.http.HttpServletRequestWrapper;
 import java.io.BufferedReader;
 import java.io.ByteArrayInputStream;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
 
-/** A request whose body was already read, and can be read again. */
-final class RequestWithBody extends HttpServletRequestWrapper {
+/** A request with a short body of text. */
+final class RequestWithBody extends ReadRequest {
 
     private final byte[] body;
 
@@ -19,39 +18,14 @@ final class RequestWithBody extends HttpServletRequestWrapper {
         this.body = body;
     }
 
-    byte[] body() {
-        return body;
+    @Override
+    void digest(MessageDigest digest) {
+        digest.update(body);
     }
 
     @Override
     public ServletInputStream getInputStream() {
-        ByteArrayInputStream bytes = new ByteArrayInputStream(body);
-        return new ServletInputStream() {
-            @Override
-            public int read() {
-                return bytes.read();
-            }
-
-            @Override
-            public int read(byte[] target, int from, int length) {
-                return bytes.read(target, from, length);
-            }
-
-            @Override
-            public boolean isFinished() {
-                return bytes.available() == 0;
-            }
-
-            @Override
-            public boolean isReady() {
-                return true;
-            }
-
-            @Override
-            public void setReadListener(ReadListener listener) {
-                throw new UnsupportedOperationException("bodies are read at once");
-            }
-        };
+        return new ReplayedBody(new ByteArrayInputStream(body));
     }
 
     @Override

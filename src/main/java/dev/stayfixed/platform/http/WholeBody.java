@@ -25,24 +25,52 @@ final class WholeBody extends OncePerRequestFilter {
     private static final char REPLACEMENT = '\uFFFD';
 
     private final long limit;
+    private final LongBody longBody;
 
-    /** @param limit bytes */
-    WholeBody(long limit) {
+    /**
+     * Takes bodies.
+     *
+     * @param limit bytes
+     * @param longBody for logs, which go to the disk
+     */
+    WholeBody(long limit, LongBody longBody) {
         this.limit = limit;
+        this.longBody = longBody;
     }
 
     @Override
     protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
             throws ServletException, IOException {
-        HttpServletRequest checked;
         try {
             checkQuery(request);
-            checked = new RequestWithBody(request, body(request));
+            taken(request, chain, response);
         } catch (Refused refused) {
             ProblemAnswer.write(refused, request, response);
-            return;
         }
-        chain.doFilter(checked, response);
+    }
+
+    private void taken(HttpServletRequest request, FilterChain chain, HttpServletResponse response)
+            throws ServletException, IOException {
+        String type = request.getContentType();
+        if (LongBody.isFile(type)) {
+            checkEncoding(request);
+            longBody.inFile(request, checked -> chain.doFilter(checked, response));
+        } else if (isPageForm(request)) {
+            chain.doFilter(request, response);
+        } else if (LongBody.isForm(type)) {
+            checkEncoding(request);
+            chain.doFilter(longBody.inParts(request), response);
+        } else {
+            chain.doFilter(new RequestWithBody(request, body(request)), response);
+        }
+    }
+
+    /** Forms are read, limited and decoded by the servlet container; the pages look at each field. */
+    private static boolean isPageForm(HttpServletRequest request) {
+        String type = request.getContentType();
+        return type != null
+                && !request.getRequestURI().startsWith("/api/")
+                && (type.startsWith("application/x-www-form-urlencoded") || type.startsWith("multipart/form-data"));
     }
 
     private byte[] body(HttpServletRequest request) throws IOException {
@@ -66,12 +94,16 @@ final class WholeBody extends OncePerRequestFilter {
                         + " stayfixed.body-limit");
     }
 
-    private static void checkEncoding(HttpServletRequest request, byte[] body) {
+    private static void checkEncoding(HttpServletRequest request) {
         String encoding = request.getHeader("Content-Encoding");
         if (encoding != null && !encoding.equalsIgnoreCase("identity")) {
             throw new Refused(
                     ProblemType.UNSUPPORTED_MEDIA_TYPE, "Content-Encoding: found " + encoding + ", expected none");
         }
+    }
+
+    private static void checkEncoding(HttpServletRequest request, byte[] body) {
+        checkEncoding(request);
         checkCharset(request.getContentType());
         for (byte one : body) {
             if (one == 0) {

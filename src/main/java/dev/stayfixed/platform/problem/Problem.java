@@ -17,7 +17,7 @@ public record Problem(
         String detail,
         String instance,
         List<Mistake> errors,
-        @JsonAnyGetter Map<String, String> properties) {
+        @JsonAnyGetter Map<String, Object> properties) {
 
     public static final String MEDIA_TYPE = "application/problem+json";
 

@@ -45,9 +45,35 @@ public enum ProblemType {
                     + " /api/v1/scans says what becomes of each line, without storing anything."),
     OTHER_VEHICLE(
             422,
-            "Scan of another vehicle",
-            "The vehicle identification number in a scan differs from that of this vehicle.",
-            "Send the drive to the vehicle that it belongs to, or correct the vehicle's number first."),
+            "Drive of another vehicle",
+            "The vehicle identification number in a scan or a log differs from that of this vehicle, or the monitors that a scan"
+                    + " lists or the odometer cannot be those of this vehicle.",
+            "Send the drive to the vehicle that it belongs to. If it is this vehicle, correct its number first, or send"
+                    + " \"sameVehicleConfirmed\": true where another control unit or another odometer was fitted."),
+    LOG_NOT_UNDERSTOOD(
+            422,
+            "Log not understood",
+            "The log is no CSV text that can be read: empty, binary, damaged or cut off, without a header, without a time or without a"
+                    + " signal.",
+            "Correct the file at the place that the detail names, or save a mapping for its headers (\"headers\" lists them): POST"
+                    + " /api/v1/log-mappings. Nothing was stored."),
+    LOG_MAPPING_NEEDED(
+            422,
+            "Log mapping needed",
+            "The headers of the log are not all known for certain, and no mapping was saved for them. \"proposal\" says how the log"
+                    + " would be read, and why. Nothing was stored.",
+            "Look through the proposal, correct it where it is wrong, send it to POST /api/v1/log-mappings once, and send the log"
+                    + " again."),
+    LOG_MAPPING_EXISTS(
+            409,
+            "Log mapping exists",
+            "A mapping for these headers was saved before; its id is in \"existingId\".",
+            "Use it, or delete it before another one is saved."),
+    CONDITIONS_EXIST(
+            409,
+            "Conditions exist",
+            "The fault already has conditions.",
+            "Replace them: PUT to the same address with the ETag of the job as If-Match."),
     NOT_FOUND(
             404,
             "Not found",
@@ -120,6 +146,16 @@ public enum ProblemType {
             "A vehicle cannot be on two drives at the same time, and the other one is already recorded; its id is in \"existingId\".",
             "If this is a better record of the same drive, correct the recorded one: PUT /api/v1/drives/{id} with its ETag as"
                     + " If-Match. If not, check start and end."),
+    LINK_ENDED(
+            410,
+            "Link has ended",
+            "The driver's link was good once: it was withdrawn, has run out, or its job is closed.",
+            "Ask the workshop for a new link."),
+    TOO_MANY_REQUESTS(
+            429,
+            "Too many requests",
+            "More requests came through one link, or from one address, than a person makes.",
+            "Wait for as many seconds as the header Retry-After says, then go on."),
     INTERNAL_ERROR(
             500,
             "Internal error",

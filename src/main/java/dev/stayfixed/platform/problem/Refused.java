@@ -9,7 +9,7 @@ public final class Refused extends RuntimeException {
 
     private final ProblemType type;
     private final transient List<Mistake> mistakes;
-    private final transient Map<String, String> properties;
+    private final transient Map<String, Object> properties;
 
     public Refused(ProblemType type, String detail) {
         this(type, detail, List.of(), Map.of());
@@ -20,11 +20,11 @@ public final class Refused extends RuntimeException {
      *
      * @param properties further members of the problem, such as the id of what already exists
      */
-    public Refused(ProblemType type, String detail, Map<String, String> properties) {
+    public Refused(ProblemType type, String detail, Map<String, ?> properties) {
         this(type, detail, List.of(), properties);
     }
 
-    private Refused(ProblemType type, String detail, List<Mistake> mistakes, Map<String, String> properties) {
+    private Refused(ProblemType type, String detail, List<Mistake> mistakes, Map<String, ?> properties) {
         super(detail);
         this.type = type;
         this.mistakes = List.copyOf(mistakes);
@@ -65,7 +65,7 @@ public final class Refused extends RuntimeException {
         return mistakes;
     }
 
-    public Map<String, String> properties() {
+    public Map<String, Object> properties() {
         return properties;
     }
 }

@@ -1,6 +1,8 @@
 package dev.stayfixed.platform.storage;
 
 import java.util.function.Supplier;
+import javax.sql.DataSource;
+import org.springframework.jdbc.datasource.TransactionAwareDataSourceProxy;
 
 /** The only way to write: when it returns, the work is on the disk; when it throws, nothing of it is. */
 public interface Durably {
@@ -17,4 +19,12 @@ public interface Durably {
 
     /** Runs the work against one state of the database, without changing it. */
     <T> T read(Supplier<T> work);
+
+    /**
+     * Connections for a library that writes by itself, one short statement or transaction at a time. They take part in a running
+     * write; what is written outside of one is not synced, so it may be lost in a power cut.
+     */
+    default DataSource connections(DataSource dataSource) {
+        return new TransactionAwareDataSourceProxy(dataSource);
+    }
 }

@@ -2,6 +2,7 @@ package dev.stayfixed.platform.storage;
 
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Supplier;
+import javax.sql.DataSource;
 import org.springframework.transaction.PlatformTransactionManager;
 
 /**
@@ -30,6 +31,11 @@ final class OneWriterSynced extends Transactions {
         T result = alone(() -> super.write(work));
         sync.await();
         return result;
+    }
+
+    @Override
+    public DataSource connections(DataSource dataSource) {
+        return new OneWriterConnections(super.connections(dataSource), writer);
     }
 
     private <T> T alone(Supplier<T> work) {

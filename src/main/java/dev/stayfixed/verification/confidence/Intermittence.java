@@ -23,16 +23,22 @@ public record Intermittence(int failed, int monitored) {
 
     /** Clopper-Pearson interval of the failure rate, two-sided; 0 to 1 where no trip was monitored. */
     public Rate rate(double confidence) {
-        CleanTrips.requireProbability("confidence", confidence);
-        if (monitored == 0) {
-            return new Rate(0, 1);
-        }
-        Interval interval = BinomialConfidenceInterval.CLOPPER_PEARSON.fromErrorRate(monitored, failed, 1 - confidence);
-        return new Rate(interval.getLowerBound(), interval.getUpperBound());
+        return Rate.of(failed, monitored, confidence);
     }
 
     /** Both ends of an interval of failure rates per monitored trip. */
-    public record Rate(double low, double high) {}
+    public record Rate(double low, double high) {
+
+        /** Clopper-Pearson interval of the rate behind {@code part} of {@code whole}, two-sided; 0 to 1 where there is no whole. */
+        public static Rate of(int part, int whole, double confidence) {
+            CleanTrips.requireProbability("confidence", confidence);
+            if (whole == 0) {
+                return new Rate(0, 1);
+            }
+            Interval interval = BinomialConfidenceInterval.CLOPPER_PEARSON.fromErrorRate(whole, part, 1 - confidence);
+            return new Rate(interval.getLowerBound(), interval.getUpperBound());
+        }
+    }
 
     /** The chance that all n trips are clean although the fault is as it was: the chance of a false all-clear. */
     public double chanceOfFalseAllClear(int trips) {

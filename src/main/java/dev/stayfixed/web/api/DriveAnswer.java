@@ -6,19 +6,26 @@ import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.intake.Drive;
 import dev.stayfixed.intake.Effect;
+import dev.stayfixed.intake.LeftOut;
 import dev.stayfixed.intake.Received;
 import dev.stayfixed.obd.Scan;
+import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.verification.Outcome;
+import java.net.URI;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.ResponseEntity;
 
 /**
  * A drive, what it was by definition, and what became of its scans.
  *
  * @param warnings what could not be used
+ * @param leftOut why it does not count; missing where it counts
+ * @param log what was understood of its log, what was dropped and why; missing where it has none
+ * @param conditions what its log made of the conditions of each fault; missing where it has no log
  * @param effects what a submission did to each fault; only in the answer to a submission
  */
 record DriveAnswer(
@@ -28,9 +35,12 @@ record DriveAnswer(
         Instant start,
         @Nullable Instant end,
         Instant receivedAt,
+        @Nullable LeftOut leftOut,
         Facts facts,
         List<MomentLines> scans,
         List<String> warnings,
+        @Nullable LogAnswer log,
+        @Nullable List<ConditionsAnswer.Report> conditions,
         @Nullable List<Consequence> effects,
         @JsonProperty("_links") Map<String, Link> links) {
 
@@ -82,6 +92,16 @@ record DriveAnswer(
         }
     }
 
+    /** The answer to a drive that was sent: created, or known already. */
+    static ResponseEntity<DriveAnswer> received(Received received) {
+        Drive drive = received.drive();
+        URI address = URI.create(Link.to("drives", drive.id()).href());
+        ResponseEntity.BodyBuilder answer = received.isNew()
+                ? ResponseEntity.created(address)
+                : ResponseEntity.ok().location(address);
+        return answer.eTag(IfMatch.tag(drive.revision())).body(of(received));
+    }
+
     static DriveAnswer of(Received received) {
         return of(
                 received.drive(),
@@ -100,9 +120,16 @@ record DriveAnswer(
                 drive.record().start(),
                 drive.record().end().orElse(null),
                 drive.receivedAt(),
+                drive.leftOut().orElse(null),
                 Facts.of(drive.facts()),
                 drive.record().scans().stream().map(MomentLines::of).toList(),
                 drive.warnings(),
+                drive.log().map(LogAnswer::of).orElse(null),
+                drive.log().isPresent()
+                        ? drive.conditions().stream()
+                                .map(ConditionsAnswer.Report::of)
+                                .toList()
+                        : null,
                 effects,
                 Map.of(
                         "self", Link.to("drives", drive.id()),

@@ -5,6 +5,7 @@ import dev.stayfixed.intake.DriveSubmission;
 import dev.stayfixed.intake.Intake;
 import dev.stayfixed.intake.Original;
 import dev.stayfixed.intake.Received;
+import dev.stayfixed.intake.SentLog;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.Page;
 import io.swagger.v3.oas.annotations.Operation;
@@ -13,14 +14,23 @@ import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
-import java.net.URI;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.Size;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.springframework.core.io.ByteArrayResource;
+import org.springframework.core.io.InputStreamResource;
+import org.springframework.core.io.Resource;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.DeleteMapping;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
@@ -66,14 +76,7 @@ class DriveController {
             @PathVariable UUID vehicleId,
             @Parameter(hidden = true) @RequestHeader(HttpHeaders.CONTENT_TYPE) MediaType contentType,
             @RequestBody(required = false) byte @Nullable [] body) {
-        Received received = intake.receive(vehicleId, original(contentType, body));
-        Drive drive = received.drive();
-        ResponseEntity.BodyBuilder answer = received.isNew()
-                ? ResponseEntity.created(
-                        URI.create(Link.to("drives", drive.id()).href()))
-                : ResponseEntity.ok()
-                        .location(URI.create(Link.to("drives", drive.id()).href()));
-        return answer.eTag(IfMatch.tag(drive.revision())).body(DriveAnswer.of(received));
+        return DriveAnswer.received(intake.receive(vehicleId, original(contentType, body)));
     }
 
     @Operation(summary = "Drives of a vehicle, the latest first")
@@ -117,17 +120,53 @@ class DriveController {
                 .body(DriveAnswer.of(received));
     }
 
-    @Operation(summary = "A submission exactly as it came")
+    /** Why a drive does not count. */
+    record LeaveOutRequest(
+            @NotBlank(message = "why the drive does not count") @Size(max = 500, message = "at most 500 characters")
+            String reason) {}
+
+    @Operation(summary = "Leave a drive out of the count, with a reason; it stays stored, and the report names it")
+    @PutMapping(path = "/drives/{id}/left-out", consumes = MediaType.APPLICATION_JSON_VALUE)
+    DriveAnswer leaveOut(@PathVariable UUID id, @Valid @RequestBody LeaveOutRequest request) {
+        return DriveAnswer.of(intake.leaveOut(id, request.reason().strip()));
+    }
+
+    @Operation(summary = "Take a drive in again that was left out")
+    @DeleteMapping("/drives/{id}/left-out")
+    DriveAnswer takeIn(@PathVariable UUID id) {
+        return DriveAnswer.of(intake.takeIn(id));
+    }
+
+    @Operation(summary = "A submission exactly as it came; of a log with JSON beside it, part=drive is the JSON")
     @GetMapping("/drives/{id}/original")
-    ResponseEntity<byte[]> original(@PathVariable UUID id, @RequestParam(required = false) @Nullable Integer revision) {
-        Original original = intake.original(id, revision == null ? OptionalInt.empty() : OptionalInt.of(revision));
+    ResponseEntity<Resource> original(
+            @PathVariable UUID id,
+            @RequestParam(required = false) @Nullable Integer revision,
+            @RequestParam(required = false) @Nullable String part) {
+        OptionalInt wanted = revision == null ? OptionalInt.empty() : OptionalInt.of(revision);
+        Optional<SentLog> log = "drive".equals(part) ? Optional.empty() : intake.log(id, wanted);
+        return log.map(DriveController::original).orElseGet(() -> original(intake.original(id, wanted)));
+    }
+
+    private static ResponseEntity<Resource> original(SentLog log) {
+        try {
+            // a resource of a stream is read once, while the answer is written
+            return ResponseEntity.ok()
+                    .contentType(MediaType.parseMediaType(log.mediaType()))
+                    .body(new InputStreamResource(log.bytes().getInputStream()));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static ResponseEntity<Resource> original(Original original) {
         MediaType type = MediaType.parseMediaType(original.contentType());
         return ResponseEntity.ok()
                 .contentType(
                         original.contentType().equals(Original.PLAIN)
                                 ? new MediaType(type, StandardCharsets.UTF_8)
                                 : type)
-                .body(original.text().getBytes(StandardCharsets.UTF_8));
+                .body(new ByteArrayResource(original.text().getBytes(StandardCharsets.UTF_8)));
     }
 
     private static Original original(MediaType type, byte @Nullable [] body) {

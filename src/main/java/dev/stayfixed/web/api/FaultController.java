@@ -6,6 +6,7 @@ import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.jobs.Vehicles;
+import dev.stayfixed.learning.Comebacks;
 import dev.stayfixed.obd.Ignition;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.problem.Refused;
@@ -15,6 +16,7 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
 import java.net.URI;
 import java.time.Clock;
+import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.ResponseEntity;
@@ -35,12 +37,14 @@ class FaultController {
     private final Jobs jobs;
     private final Vehicles vehicles;
     private final Verdicts verdicts;
+    private final Comebacks comebacks;
     private final Clock clock;
 
-    FaultController(Jobs jobs, Vehicles vehicles, Verdicts verdicts, Clock clock) {
+    FaultController(Jobs jobs, Vehicles vehicles, Verdicts verdicts, Comebacks comebacks, Clock clock) {
         this.jobs = jobs;
         this.vehicles = vehicles;
         this.verdicts = verdicts;
+        this.comebacks = comebacks;
         this.clock = clock;
     }
 
@@ -71,7 +75,9 @@ class FaultController {
                 faultId,
                 IfMatch.of(ifMatch),
                 request.of("#", fault.terms().code(), ignition(before)));
-        return ResponseEntity.ok().eTag(IfMatch.tag(job.version())).body(JobAnswer.of(job));
+        return ResponseEntity.ok()
+                .eTag(IfMatch.tag(job.version()))
+                .body(JobAnswer.of(job, !comebacks.among(List.of(job.id())).isEmpty()));
     }
 
     @Operation(summary = "Record a repair; it opens a new attempt for each of its faults")

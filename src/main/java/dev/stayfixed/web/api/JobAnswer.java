@@ -16,7 +16,9 @@ record JobAnswer(
         UUID vehicleId,
         @Nullable String reference,
         @Nullable String complaint,
+        @Nullable String customer,
         Job.State state,
+        boolean comeback,
         Instant openedAt,
         @Nullable Instant closedAt,
         @Nullable String closeReason,
@@ -25,13 +27,16 @@ record JobAnswer(
         @Nullable ScanLines scan,
         @JsonProperty("_links") Map<String, Link> links) {
 
-    static JobAnswer of(Job job) {
+    /** @param comeback whether a repair that did not last shows in it */
+    static JobAnswer of(Job job, boolean comeback) {
         return new JobAnswer(
                 job.id(),
                 job.vehicleId(),
                 job.labels().reference().orElse(null),
                 job.labels().complaint().orElse(null),
+                job.labels().customer().orElse(null),
                 job.state(),
+                comeback,
                 job.openedAt(),
                 job.closedAt().orElse(null),
                 job.closeReason().orElse(null),

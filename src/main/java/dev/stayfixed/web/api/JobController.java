@@ -3,6 +3,7 @@ package dev.stayfixed.web.api;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Vehicles;
+import dev.stayfixed.learning.Comebacks;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.Page;
 import dev.stayfixed.platform.problem.Mistake;
@@ -14,7 +15,9 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
 import java.net.URI;
 import java.time.Clock;
+import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.ResponseEntity;
@@ -35,11 +38,13 @@ class JobController {
 
     private final Jobs jobs;
     private final Vehicles vehicles;
+    private final Comebacks comebacks;
     private final Clock clock;
 
-    JobController(Jobs jobs, Vehicles vehicles, Clock clock) {
+    JobController(Jobs jobs, Vehicles vehicles, Comebacks comebacks, Clock clock) {
         this.jobs = jobs;
         this.vehicles = vehicles;
+        this.comebacks = comebacks;
         this.clock = clock;
     }
 
@@ -50,7 +55,7 @@ class JobController {
         Job job = jobs.open(request.opening(vehicle(request.vehicleId()), clock.instant()));
         return ResponseEntity.created(URI.create(Link.to("jobs", job.id()).href()))
                 .eTag(IfMatch.tag(job.version()))
-                .body(JobAnswer.of(job));
+                .body(seen(job));
     }
 
     private dev.stayfixed.obd.Ignition vehicle(UUID id) {
@@ -71,7 +76,9 @@ class JobController {
             @RequestParam(required = false) @Nullable String q,
             @RequestParam(required = false) @Nullable Integer limit,
             @RequestParam(required = false) @Nullable String cursor) {
-        return PageAnswer.of(jobs.search(Optional.ofNullable(state), q, Page.Request.of(limit, cursor)), JobAnswer::of);
+        Page<Job> found = jobs.search(Optional.ofNullable(state), q, Page.Request.of(limit, cursor));
+        Set<UUID> back = comebacks.among(found.items().stream().map(Job::id).toList());
+        return PageAnswer.of(found, job -> JobAnswer.of(job, back.contains(job.id())));
     }
 
     @Operation(summary = "One job: faults, where each stands, repairs")
@@ -108,7 +115,11 @@ class JobController {
         return answer(jobs.reopen(id, IfMatch.of(ifMatch), request.reason().strip()));
     }
 
-    private static ResponseEntity<JobAnswer> answer(Job job) {
-        return ResponseEntity.ok().eTag(IfMatch.tag(job.version())).body(JobAnswer.of(job));
+    private JobAnswer seen(Job job) {
+        return JobAnswer.of(job, !comebacks.among(List.of(job.id())).isEmpty());
+    }
+
+    private ResponseEntity<JobAnswer> answer(Job job) {
+        return ResponseEntity.ok().eTag(IfMatch.tag(job.version())).body(seen(job));
     }
 }

@@ -10,9 +10,12 @@ record JobLabels(
         String reference,
 
         @Nullable @Size(max = 2000, message = "at most 2000 characters")
-        String complaint) {
+        String complaint,
+
+        @Nullable @Size(max = 100, message = "at most 100 characters")
+        String customer) {
 
     Job.Labels labels() {
-        return new Job.Labels(Words.optional(reference), Words.optional(complaint));
+        return new Job.Labels(Words.optional(reference), Words.optional(complaint), Words.optional(customer));
     }
 }

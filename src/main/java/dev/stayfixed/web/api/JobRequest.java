@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param reference the shop's own number
  * @param complaint in the customer's words
+ * @param customer whose vehicle it is
  * @param openedAt now, if missing
  * @param scan pasted answers of the control units
  * @param faults taken from the confirmed codes of the scan, else its pending ones, if missing
@@ -30,6 +31,9 @@ record JobRequest(
         @Nullable @Size(max = 2000, message = "at most 2000 characters")
         String complaint,
 
+        @Nullable @Size(max = 100, message = "at most 100 characters")
+        String customer,
+
         @Nullable Instant openedAt,
 
         @Nullable @Size(max = 1_000_000, message = "at most 1000000 characters")
@@ -41,7 +45,7 @@ record JobRequest(
     Job.Opening opening(Ignition ignition, Instant now) {
         return new Job.Opening(
                 vehicleId,
-                new Job.Labels(Words.optional(reference), Words.optional(complaint)),
+                new Job.Labels(Words.optional(reference), Words.optional(complaint), Words.optional(customer)),
                 Words.past("#/openedAt", openedAt, now),
                 scan == null || scan.isBlank() ? java.util.Optional.empty() : java.util.Optional.of(scan),
                 terms(ignition));

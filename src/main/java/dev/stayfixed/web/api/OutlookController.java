@@ -28,6 +28,30 @@ class OutlookController {
         this.inspections = inspections;
     }
 
+    /**
+     * What to drive.
+     *
+     * @param plans in order; empty once every fault is decided, or where no conditions are known for those that are open
+     * @param unplanned faults for which no conditions are known, each with what is needed instead
+     */
+    record NextDriveAnswer(List<PlanAnswer> plans, List<String> unplanned) {}
+
+    /**
+     * One drive.
+     *
+     * @param faults that it serves
+     * @param lines what to do, in order
+     * @param sources where the figures are from
+     * @param likelihood how often this car's past drives would have met it, in words
+     */
+    record PlanAnswer(
+            List<String> faults, List<String> lines, List<String> cautions, List<String> sources, String likelihood) {
+
+        static PlanAnswer of(NextDrives.Plan plan) {
+            return new PlanAnswer(plan.faults(), plan.lines(), plan.cautions(), plan.sources(), plan.likelihood());
+        }
+    }
+
     /** What each rule would likely say. */
     record InspectionAnswer(String caution, List<OutlookAnswer> outlooks) {}
 
@@ -35,8 +59,9 @@ class OutlookController {
 
     @Operation(summary = "One merged plan for all faults still open, in plain words, with cautions")
     @GetMapping("/jobs/{jobId}/next-drive")
-    NextDrives.Outline nextDrive(@PathVariable UUID jobId) {
-        return nextDrives.of(jobId);
+    NextDriveAnswer nextDrive(@PathVariable UUID jobId) {
+        NextDrives.Outline outline = nextDrives.of(jobId);
+        return new NextDriveAnswer(outline.plans().stream().map(PlanAnswer::of).toList(), outline.unplanned());
     }
 
     @Operation(summary = "Likely ready or not for an inspection, under each rule, because of what")

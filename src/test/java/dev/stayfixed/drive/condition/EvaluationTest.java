@@ -10,6 +10,8 @@ import static dev.stayfixed.drive.signal.Signal.VEHICLE_SPEED;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import dev.stayfixed.drive.DriveQuantity;
+import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.drive.signal.Rows;
 import dev.stayfixed.drive.signal.Signal;
@@ -17,6 +19,7 @@ import dev.stayfixed.drive.signal.SignalRow;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
@@ -47,6 +50,26 @@ class EvaluationTest {
 
     private static Finding finding(Condition condition, String... rows) {
         return result(condition, rows).finding();
+    }
+
+    @Test
+    void what_was_stated_beside_the_log_tells_what_the_log_cannot() {
+        AtStart fuel = new AtStart(SignalRange.atLeast(FUEL_LEVEL, 15));
+        ConditionSet set = ConditionSet.anyOrder("one", fuel, Hold.unbroken(STEADY, MINUTE));
+        ConditionReport silent = report(set, Rows.everySecond(0, 100, "VEHICLE_SPEED=80"));
+        assertThat(silent.overall().held()).isEqualTo(Finding.Held.UNKNOWN);
+        assertThat(silent.with(DriveSummary.UNKNOWN)).isEqualTo(silent);
+        assertThat(silent.with(fuel(55)).overall().isYes()).isTrue();
+        assertThat(silent.with(fuel(10)).overall())
+                .isEqualTo(Finding.no("fuel level at the start 10 %, 5 % short; needed at least 15 %"));
+        ConditionReport heard = report(
+                set,
+                Rows.join(Rows.of("0 FUEL_LEVEL=10 VEHICLE_SPEED=80"), Rows.everySecond(1, 100, "VEHICLE_SPEED=80")));
+        assertThat(heard.with(fuel(55))).as("the log is believed").isEqualTo(heard);
+    }
+
+    private static DriveSummary fuel(double percent) {
+        return new DriveSummary(Map.of(DriveQuantity.FUEL_LEVEL, percent), List.of(), Optional.empty());
     }
 
     @Test
@@ -343,7 +366,7 @@ class EvaluationTest {
         ConditionSet set = ConditionSet.anyOrder(
                 "all", new AtStart(SignalRange.atLeast(BAROMETER, 75)), new AtStart(WARM), Reach.value(COOLANT, 30));
         assertThat(report(set, Rows.of("0 COOLANT=20", "1 COOLANT=30")).overall())
-                .isEqualTo(Finding.no("coolant temperature at the start 20 °C, 50 °C short; needed at least 70 °C"));
+                .isEqualTo(Finding.no("coolant temperature at the start 20 °C, 50 K short; needed at least 70 °C"));
         assertThat(report(set, Rows.of("0 COOLANT=70")).overall())
                 .isEqualTo(Finding.unknown("barometric pressure was not recorded; needed at least 75 kPa"));
         assertThat(report(set, Rows.of("0 COOLANT=70 BAROMETER=99")).overall().reason())

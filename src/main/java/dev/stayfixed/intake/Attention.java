@@ -1,0 +1,65 @@
+package dev.stayfixed.intake;
+
+import java.time.Instant;
+
+/** What an open job needs from a person, the most pressing first. */
+public enum Attention {
+    CAME_BACK("came back", "The fault is back. Find the cause and record the next repair."),
+    READY_TO_CLOSE("ready to close", "Every fault is confirmed fixed. Close the job and hand over the report."),
+    STALLED("stalled", "No drive has come in for a while. Call the customer, or drive it yourself."),
+    CONTRADICTORY("contradictory", "The latest drive disagrees with itself. Read its scan again."),
+    FAILED_ONCE("failed once", "It failed on one trip; the next trip decides."),
+    REPAIR_DUE("repair not recorded", "Record what was repaired; drives count from then on."),
+    WAITING("waiting for drives", "Nothing to do until the next drive comes in.");
+
+    private final String words;
+    private final String advice;
+
+    Attention(String words, String advice) {
+        this.words = words;
+        this.advice = advice;
+    }
+
+    public String words() {
+        return words;
+    }
+
+    /** What a person can do about it, in a sentence or two. */
+    public String advice() {
+        return advice;
+    }
+
+    /**
+     * How the faults of a job stand, in numbers.
+     *
+     * @param back recurred, or failed after being confirmed fixed
+     * @param failedOnce failed once, comebacks included
+     * @param lastNews the latest of the opening, the last repair and the last drive
+     */
+    public record Facts(
+            int faults, int fixed, int back, int failedOnce, int contradictory, int awaitingRepair, Instant lastNews) {}
+
+    /**
+     * What the job needs.
+     *
+     * @param silentSince news from before this are too old: the job has stalled
+     */
+    public static Attention of(Facts facts, Instant silentSince) {
+        if (facts.back() > 0) {
+            return CAME_BACK;
+        }
+        if (facts.fixed() == facts.faults()) {
+            return READY_TO_CLOSE;
+        }
+        if (facts.lastNews().isBefore(silentSince)) {
+            return STALLED;
+        }
+        if (facts.contradictory() > 0) {
+            return CONTRADICTORY;
+        }
+        if (facts.failedOnce() > 0) {
+            return FAILED_ONCE;
+        }
+        return facts.awaitingRepair() > 0 ? REPAIR_DUE : WAITING;
+    }
+}

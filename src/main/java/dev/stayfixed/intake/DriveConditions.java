@@ -1,0 +1,118 @@
+package dev.stayfixed.intake;
+
+import dev.stayfixed.drive.Finding;
+import dev.stayfixed.drive.condition.ConditionReport;
+import dev.stayfixed.drive.condition.ConditionSet;
+import dev.stayfixed.drive.condition.TypicalCondition;
+import dev.stayfixed.drive.condition.TypicalConditions;
+import dev.stayfixed.jobs.AgreedConditions;
+import dev.stayfixed.jobs.ConditionsOfFaults;
+import dev.stayfixed.jobs.FaultConditions;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.springframework.stereotype.Component;
+
+/** Holds recorded drives against the conditions of the vehicle's faults; what was computed once is kept. */
+@Component
+class DriveConditions {
+
+    private final ConditionsOfFaults conditions;
+    private final StoredConditionReports reports;
+    private final Originals originals;
+
+    DriveConditions(ConditionsOfFaults conditions, StoredConditionReports reports, Originals originals) {
+        this.conditions = conditions;
+        this.reports = reports;
+        this.originals = originals;
+    }
+
+    /** Every set that anybody may ask for: those agreed, and the typical ones where none were. */
+    Map<String, ConditionSet> setsOf(UUID vehicleId) {
+        Map<String, ConditionSet> sets = new LinkedHashMap<>();
+        for (FaultConditions fault : conditions.ofVehicle(vehicleId)) {
+            shown(fault).forEach(set -> sets.put(AgreedConditions.key(set), set));
+        }
+        return sets;
+    }
+
+    private static List<ConditionSet> shown(FaultConditions fault) {
+        return fault.agreed()
+                .map(agreed -> List.of(agreed.set()))
+                .orElseGet(() -> TypicalConditions.of(fault.group()).stream()
+                        .map(TypicalCondition::set)
+                        .toList());
+    }
+
+    private Map<String, ConditionSet> agreedOf(UUID vehicleId) {
+        return conditions.ofVehicle(vehicleId).stream()
+                .flatMap(fault -> fault.agreed().stream())
+                .map(AgreedConditions::set)
+                .collect(Collectors.toMap(AgreedConditions::key, set -> set, (one, same) -> one));
+    }
+
+    void keep(UUID driveId, int revision, Map<String, ConditionReport> found) {
+        reports.save(driveId, revision, found);
+    }
+
+    /** Computes what the agreed conditions lack. Needs a transaction that holds the vehicle. */
+    void complete(UUID vehicleId, List<ReadDrive> drives) {
+        Map<String, ConditionSet> sets = agreedOf(vehicleId);
+        for (ReadDrive drive : drives) {
+            if (drive.isScoredLog()) {
+                UUID driveId = UUID.fromString(drive.record().id());
+                Map<String, ConditionSet> lacking = new HashMap<>(sets);
+                lacking.keySet()
+                        .removeAll(reports.find(driveId, drive.revision(), sets).keySet());
+                if (!lacking.isEmpty()) {
+                    reports.save(driveId, drive.revision(), originals.reports(driveId, drive.revision(), lacking));
+                }
+            }
+        }
+    }
+
+    /** The drive with what is known of the agreed conditions of its vehicle. */
+    List<ReadDrive> applied(UUID vehicleId, List<ReadDrive> drives) {
+        Map<String, ConditionSet> sets = agreedOf(vehicleId);
+        return sets.isEmpty()
+                ? drives
+                : drives.stream().map(drive -> applied(drive, sets)).toList();
+    }
+
+    private ReadDrive applied(ReadDrive drive, Map<String, ConditionSet> sets) {
+        if (!drive.isScoredLog()) {
+            return drive;
+        }
+        Map<String, Finding> findings = new HashMap<>();
+        reports.find(UUID.fromString(drive.record().id()), drive.revision(), sets)
+                .forEach((key, report) ->
+                        findings.put(key, report.with(drive.record().summary()).overall()));
+        return drive.with(findings);
+    }
+
+    /** What a drive made of the conditions of each fault of its vehicle; nothing for a drive without a log that counts. */
+    List<FaultReport> of(UUID vehicleId, ReadDrive drive) {
+        if (!drive.isScoredLog()) {
+            return List.of();
+        }
+        UUID driveId = UUID.fromString(drive.record().id());
+        Map<String, ConditionSet> sets = setsOf(vehicleId);
+        Map<String, ConditionReport> found = new HashMap<>(reports.find(driveId, drive.revision(), sets));
+        Map<String, ConditionSet> lacking = new HashMap<>(sets);
+        lacking.keySet().removeAll(found.keySet());
+        if (!lacking.isEmpty()) {
+            found.putAll(originals.reports(driveId, drive.revision(), lacking));
+        }
+        return conditions.ofVehicle(vehicleId).stream()
+                .flatMap(fault -> shown(fault).stream()
+                        .filter(set -> found.containsKey(AgreedConditions.key(set)))
+                        .map(set -> new FaultReport(
+                                fault,
+                                java.util.Objects.requireNonNull(found.get(AgreedConditions.key(set)))
+                                        .with(drive.record().summary()))))
+                .toList();
+    }
+}

@@ -1,0 +1,93 @@
+package dev.stayfixed.intake;
+
+import dev.stayfixed.drive.condition.ConditionReport;
+import dev.stayfixed.drive.condition.ConditionSet;
+import dev.stayfixed.drive.condition.Evaluation;
+import dev.stayfixed.drive.signal.SignalFacts;
+import dev.stayfixed.drive.signal.SignalMeter;
+import dev.stayfixed.drive.signal.SignalRow;
+import dev.stayfixed.drive.signal.SignalRules;
+import dev.stayfixed.recording.LogMapping;
+import dev.stayfixed.recording.LogReader;
+import dev.stayfixed.recording.LogReport;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.time.Instant;
+import java.util.HexFormat;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.function.Consumer;
+import org.springframework.stereotype.Component;
+
+/** Reads a log row by row to all that is wanted of it; keeps no rows. */
+@Component
+class LogJudge {
+
+    private final LogReader reader;
+
+    LogJudge(LogReader reader) {
+        this.reader = reader;
+    }
+
+    JudgedLog judge(UploadedLog log, LogMapping mapping, DriveSubmission said, Map<String, ConditionSet> sets) {
+        SignalMeter meter = SignalFacts.meter(SignalRules.EXACT, OptionalDouble.empty());
+        Map<String, Evaluation> evaluations = new LinkedHashMap<>();
+        sets.forEach((key, set) -> evaluations.put(key, set.evaluation(said.soakHours())));
+        RowDigest digest = new RowDigest();
+        Consumer<SignalRow> all = digest.andThen(meter);
+        for (Evaluation evaluation : evaluations.values()) {
+            all = all.andThen(evaluation);
+        }
+        Consumer<SignalRow> sink = all;
+        LogReport report = log.read(in -> reader.read(in, mapping, sink));
+        SignalFacts facts = meter.facts();
+        Instant firstRow = new LogTime(
+                        mapping.timeFormat(), digest.first, facts.engineStart().orElse(0))
+                .firstRow(said);
+        Map<String, ConditionReport> reports = new LinkedHashMap<>();
+        if (report.isScorable()) {
+            evaluations.forEach((key, evaluation) -> reports.put(key, evaluation.report()));
+        }
+        return new JudgedLog(new LogFacts(firstRow, report, facts), reports, digest.hex());
+    }
+
+    private static final class RowDigest implements Consumer<SignalRow> {
+
+        private final MessageDigest sha;
+        private final ByteBuffer number = ByteBuffer.allocate(Long.BYTES);
+        private boolean started;
+        private long first;
+
+        RowDigest() {
+            try {
+                sha = MessageDigest.getInstance("SHA-256");
+            } catch (NoSuchAlgorithmException e) {
+                throw new IllegalStateException("every Java runtime has SHA-256", e);
+            }
+        }
+
+        @Override
+        public void accept(SignalRow row) {
+            if (!started) {
+                started = true;
+                first = row.millis();
+            }
+            add(row.millis());
+            row.values().forEach((signal, value) -> {
+                sha.update(signal.name().getBytes(StandardCharsets.US_ASCII));
+                add(Double.doubleToLongBits(value));
+            });
+        }
+
+        private void add(long value) {
+            sha.update(number.clear().putLong(value).flip());
+        }
+
+        String hex() {
+            return HexFormat.of().formatHex(sha.digest());
+        }
+    }
+}

@@ -1,0 +1,95 @@
+package dev.stayfixed.intake;
+
+import dev.stayfixed.obd.ObdFormatException;
+import dev.stayfixed.obd.Vin;
+import dev.stayfixed.platform.IfMatch;
+import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.recording.LogHead;
+import dev.stayfixed.recording.LogMapping;
+import dev.stayfixed.recording.LogReader;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.stereotype.Service;
+
+/** Takes recorded logs in. A log is read before anything is locked, and goes the way of every drive then. */
+@Service
+public class Logs {
+
+    private final Intake intake;
+    private final LogMappings mappings;
+    private final LogReader logReader;
+    private final LogJudge judge;
+    private final SubmissionReader reader;
+    private final DriveConditions conditions;
+    private final StoredDrives drives;
+    private final Durably durably;
+
+    Logs(
+            Intake intake,
+            LogMappings mappings,
+            LogReader logReader,
+            LogJudge judge,
+            SubmissionReader reader,
+            DriveConditions conditions,
+            StoredDrives drives,
+            Durably durably) {
+        this.intake = intake;
+        this.mappings = mappings;
+        this.logReader = logReader;
+        this.judge = judge;
+        this.reader = reader;
+        this.conditions = conditions;
+        this.drives = drives;
+        this.durably = durably;
+    }
+
+    /**
+     * Takes the log of a drive in.
+     *
+     * @param said a {@link DriveSubmission} as JSON; "{}" where nothing was said beside the log
+     * @throws dev.stayfixed.platform.problem.Refused as {@link Intake#receive}; where it is no log; and with a proposal where a person
+     *     has to say how to read it
+     */
+    public Received receive(UUID vehicleId, UploadedLog log, Original said) {
+        return intake.receive(vehicleId, submitted(vehicleId, log, said));
+    }
+
+    /** Replaces what is judged of a drive by a log. */
+    public Received correct(UUID driveId, IfMatch ifMatch, UploadedLog log, Original said) {
+        UUID vehicleId = intake.get(driveId).vehicleId();
+        ifMatch.check(durably.read(() -> drives.findById(driveId).orElseThrow()).revision());
+        return intake.correct(driveId, ifMatch, submitted(vehicleId, log, said));
+    }
+
+    private Submitted submitted(UUID vehicleId, UploadedLog log, Original original) {
+        DriveSubmission said = reader.readBesideLog(original);
+        LogHead head = log.read(logReader::head);
+        LogMapping mapping = mappings.of(log, head, said.mappingId());
+        JudgedLog judged = judge.judge(log, mapping, said, conditions.setsOf(vehicleId));
+        return new Submitted(
+                original,
+                said,
+                reader.digest(said, judged.digest()),
+                Optional.of(new LogSubmission(log, log.mediaType(), mapping, vin(head), judged)));
+    }
+
+    private static Optional<Vin> vin(LogHead head) {
+        return head.columns().stream()
+                .filter(column ->
+                        column.header().toLowerCase(Locale.ROOT).matches("(.*\\.)?vin|vehicle identification number"))
+                .map(LogHead.Column::samples)
+                .flatMap(List::stream)
+                .flatMap(cell -> parsed(cell).stream())
+                .findFirst();
+    }
+
+    private static Optional<Vin> parsed(String cell) {
+        try {
+            return Optional.of(Vin.parse(cell));
+        } catch (ObdFormatException notAVin) {
+            return Optional.empty();
+        }
+    }
+}

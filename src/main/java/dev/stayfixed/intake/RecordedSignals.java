@@ -1,0 +1,102 @@
+package dev.stayfixed.intake;
+
+import dev.stayfixed.drive.Finding;
+import dev.stayfixed.drive.condition.Evaluation;
+import dev.stayfixed.drive.condition.WarmUpCheck;
+import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.jobs.Jobs;
+import dev.stayfixed.platform.problem.ProblemType;
+import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.recording.LogReader;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.UUID;
+import org.springframework.stereotype.Service;
+
+/** Reads stored logs again, row by row, for what is not kept: pictures and comparisons. */
+@Service
+public class RecordedSignals {
+
+    private final Intake intake;
+    private final Originals originals;
+    private final LogReader reader;
+    private final Jobs jobs;
+    private final Durably durably;
+
+    RecordedSignals(Intake intake, Originals originals, LogReader reader, Jobs jobs, Durably durably) {
+        this.intake = intake;
+        this.originals = originals;
+        this.reader = reader;
+        this.jobs = jobs;
+        this.durably = durably;
+    }
+
+    /** What came of a warm-up check: whether the repair mended it, and each of the two runs. */
+    public record WarmUp(Finding mended, WarmUpCheck.Run before, WarmUpCheck.Run after) {}
+
+    /**
+     * The signals of a drive for a picture.
+     *
+     * @param wanted empty for all that were recorded
+     * @param points at most so many a signal
+     */
+    public SignalSeries series(UUID driveId, Set<Signal> wanted, int points) {
+        return durably.read(() -> {
+            Drive drive = intake.get(driveId);
+            LogFacts facts = log(drive);
+            Thinning thinning = new Thinning(
+                    wanted.isEmpty() ? facts.signals().extents().keySet() : wanted,
+                    facts.signals().rows().wall(),
+                    points);
+            Originals.OpenedLog opened = opened(drive);
+            opened.bytes().read(in -> reader.read(in, opened.mapping(), thinning));
+            return new SignalSeries(
+                    facts.firstRow(), facts.signals().rows().wall(), thinning.signals(), thinning.gaps());
+        });
+    }
+
+    /** Holds a drive from before the repair against one from after it; both of the vehicle of the job. */
+    public WarmUp warmUp(UUID jobId, WarmUpCheck check, UUID before, UUID after) {
+        return durably.read(() -> {
+            UUID vehicleId = jobs.get(jobId).vehicleId();
+            WarmUpCheck.Run first = run(vehicleId, check, before);
+            WarmUpCheck.Run second = run(vehicleId, check, after);
+            return new WarmUp(check.compare(first, second), first, second);
+        });
+    }
+
+    private WarmUpCheck.Run run(UUID vehicleId, WarmUpCheck check, UUID driveId) {
+        Drive drive = intake.get(driveId);
+        if (!drive.vehicleId().equals(vehicleId)) {
+            throw new Refused(
+                    ProblemType.INVALID_PARAMETER,
+                    "drive: found " + driveId + " of another vehicle, expected drives of the vehicle of this job");
+        }
+        LogFacts facts = log(drive);
+        if (!facts.report().isScorable()) {
+            throw new Refused(
+                    ProblemType.INVALID_PARAMETER,
+                    "drive: found " + driveId + ", whose log is not judged, expected one with a usable log; "
+                            + String.join("; ", facts.report().implausible()));
+        }
+        Evaluation evaluation = check.conditions().evaluation(OptionalDouble.empty());
+        Originals.OpenedLog opened = opened(drive);
+        opened.bytes().read(in -> reader.read(in, opened.mapping(), evaluation));
+        return new WarmUpCheck.Run(evaluation.report(), facts.signals());
+    }
+
+    private static LogFacts log(Drive drive) {
+        return drive.log().orElseThrow(() -> noLog(drive));
+    }
+
+    private Originals.OpenedLog opened(Drive drive) {
+        return originals.log(drive.id(), drive.revision()).orElseThrow(() -> noLog(drive));
+    }
+
+    private static Refused noLog(Drive drive) {
+        return new Refused(
+                ProblemType.NOT_FOUND,
+                "the drive " + drive.id() + " has no log; send one with PUT /api/v1/drives/" + drive.id());
+    }
+}

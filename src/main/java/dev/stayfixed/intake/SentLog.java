@@ -1,0 +1,6 @@
+package dev.stayfixed.intake;
+
+import org.springframework.core.io.InputStreamSource;
+
+/** A log as it was sent. */
+public record SentLog(String mediaType, InputStreamSource bytes) {}

@@ -1,0 +1,16 @@
+package dev.stayfixed.intake;
+
+import java.util.Optional;
+
+/**
+ * A submission that was read and not yet stored.
+ *
+ * @param digest the same for the same content
+ * @param log empty where none was sent
+ */
+record Submitted(Original original, DriveSubmission said, String digest, Optional<LogSubmission> log) {
+
+    Optional<StoredSubmission.Log> storedLog() {
+        return log.map(sent -> new StoredSubmission.Log(sent.mediaType(), sent.mapping()));
+    }
+}

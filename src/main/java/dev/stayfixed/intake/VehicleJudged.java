@@ -1,0 +1,35 @@
+package dev.stayfixed.intake;
+
+import dev.stayfixed.drive.DriveRecord;
+import java.time.Instant;
+import java.util.List;
+import java.util.UUID;
+
+/**
+ * Published in the transaction in which all faults of a vehicle were judged again, whether or not that moved one of them.
+ *
+ * @param drives everything that was judged, in no particular order
+ * @param verdicts each with the standing that was recorded before
+ */
+public record VehicleJudged(
+        UUID vehicleId, Cause cause, List<DriveRecord> drives, List<FaultVerdict> verdicts, Instant at) {
+
+    /** Why it was judged again. */
+    public sealed interface Cause {
+
+        /** A drive came in that was not known before. */
+        record NewDrive(UUID driveId) implements Cause {}
+
+        /** A recorded drive was replaced by a better record of it. */
+        record CorrectedDrive(UUID driveId) implements Cause {}
+
+        /** A drive was left out of the count. */
+        record DriveLeftOut(UUID driveId, String reason) implements Cause {}
+
+        /** A repair was recorded, or the terms of a fault or the vehicle were changed. */
+        record JobChanged() implements Cause {}
+
+        /** Nothing new came in: a start of the service, or a drive that was already known. */
+        record Replayed() implements Cause {}
+    }
+}

@@ -1,0 +1,33 @@
+package dev.stayfixed.jobs;
+
+import java.time.ZoneId;
+
+/**
+ * How a shop writes things, and when it wants to be reminded.
+ *
+ * @param name as it stands on pages and reports
+ * @param stallDays after so many days without a drive an open job counts as stalled, 1 to 365
+ */
+public record ShopSettings(String name, ZoneId zone, Units units, int stallDays) {
+
+    /** How temperatures, distances and pressures are written; everything is kept in metric units. */
+    public enum Units {
+        METRIC,
+        US;
+
+        /** A sentence of the rules, which are metric, as this shop writes quantities. */
+        public String words(String sentence) {
+            return this == US ? UsUnits.words(sentence) : sentence;
+        }
+    }
+
+    public ShopSettings {
+        if (name.isBlank() || name.length() > 200) {
+            throw new IllegalArgumentException(
+                    "name: found " + name.length() + " characters, expected 1 to 200, not all of them blank");
+        }
+        if (stallDays < 1 || stallDays > 365) {
+            throw new IllegalArgumentException("stall days: found " + stallDays + ", expected 1 to 365");
+        }
+    }
+}

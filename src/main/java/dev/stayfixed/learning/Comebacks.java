@@ -1,0 +1,222 @@
+package dev.stayfixed.learning;
+
+import dev.stayfixed.intake.VehicleJudged;
+import dev.stayfixed.jobs.Fault;
+import dev.stayfixed.jobs.Job;
+import dev.stayfixed.jobs.JobMoved;
+import dev.stayfixed.jobs.Jobs;
+import dev.stayfixed.notifications.Announcer;
+import dev.stayfixed.notifications.Notices;
+import dev.stayfixed.notifications.ShopNotices;
+import dev.stayfixed.platform.CurrentShop;
+import dev.stayfixed.platform.storage.Durably;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Types;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.Collection;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.context.event.EventListener;
+import org.springframework.core.annotation.Order;
+import org.springframework.jdbc.core.SqlParameterValue;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+
+/** Finds comebacks: by a drive that fails a repair that was proven, or by a new job with the same code or one of the same monitor. */
+@Service
+public class Comebacks {
+
+    private final Attempts attempts;
+    private final Jobs jobs;
+    private final Notices notices;
+    private final Announcer announcer;
+    private final JdbcClient jdbc;
+    private final CurrentShop shop;
+    private final Durably durably;
+
+    Comebacks(
+            Attempts attempts,
+            Jobs jobs,
+            Notices notices,
+            Announcer announcer,
+            JdbcClient jdbc,
+            CurrentShop shop,
+            Durably durably) {
+        this.attempts = attempts;
+        this.jobs = jobs;
+        this.notices = notices;
+        this.announcer = announcer;
+        this.jdbc = jdbc;
+        this.shop = shop;
+        this.durably = durably;
+    }
+
+    /** What came back in this job, and what of this job came back elsewhere; the earliest first. */
+    public List<Comeback> ofJob(UUID jobId) {
+        return durably.read(() -> {
+            jobs.get(jobId);
+            return jdbc.sql("""
+                            select * from comeback where shop_id = ? and (job_id = ? or earlier_job_id = ?)
+                            order by happened_at, id""")
+                    .params(shop.id(), jobId, jobId)
+                    .query(Comebacks::comeback)
+                    .list();
+        });
+    }
+
+    /** Which of these jobs a comeback shows in. */
+    public Set<UUID> among(Collection<UUID> jobIds) {
+        return jobIds.isEmpty()
+                ? Set.of()
+                : durably.read(() -> jdbc.sql(
+                                "select distinct job_id from comeback where shop_id = :shop and job_id in (:jobs)")
+                        .param("shop", shop.id())
+                        .param("jobs", jobIds)
+                        .query(UUID.class)
+                        .set());
+    }
+
+    /** All of the shop. */
+    List<Comeback> all() {
+        return jdbc.sql("select * from comeback where shop_id = ? order by happened_at, id")
+                .param(shop.id())
+                .query(Comebacks::comeback)
+                .list();
+    }
+
+    /** After the attempts were written anew. What drives show is found anew each time: a late drive can take it back. */
+    @Order(10)
+    @EventListener
+    void on(VehicleJudged judged) {
+        ShopNotices window = notices.ofShop();
+        List<Attempt> all = attempts.ofVehicle(judged.vehicleId());
+        jdbc.sql("""
+                        delete from comeback where seen_by = 'DRIVE'
+                          and fault_id in (select f.id from fault f join job j on j.id = f.job_id where j.vehicle_id = ?)""").param(judged.vehicleId()).update();
+        for (Attempt a : all) {
+            if (a.failedAt().isPresent()
+                    && wasTakenForFixed(a, a.failedAt().get())
+                    && isWithin(window, a.daysFollowed(), a.kmToFailure())) {
+                insert(new Comeback(
+                        a.jobId(),
+                        a.faultId(),
+                        a.jobId(),
+                        a.faultId(),
+                        Comeback.SeenBy.DRIVE,
+                        true,
+                        a.failedAt().get(),
+                        a.daysFollowed(),
+                        a.kmToFailure()));
+            }
+        }
+    }
+
+    /** Proven, or the job was closed all the same. */
+    private boolean wasTakenForFixed(Attempt a, Instant before) {
+        return a.provenAt().isPresent()
+                || jobs.get(a.jobId()).closedAt().filter(before::isAfter).isPresent();
+    }
+
+    @EventListener
+    void on(JobMoved moved) {
+        if (moved.step() != JobMoved.Step.OPENED && moved.step() != JobMoved.Step.FAULT_ADDED) {
+            return;
+        }
+        Job job = jobs.get(moved.jobId());
+        List<Attempt> earlier = attempts.ofVehicle(moved.vehicleId()).stream()
+                .filter(a -> !a.jobId().equals(job.id()) && !a.performedAt().isAfter(job.openedAt()))
+                .toList();
+        job.faults().forEach(fault -> look(job, fault, earlier));
+    }
+
+    /** Only the latest earlier repair that is related counts, so that one fault is one comeback. */
+    private void look(Job job, Fault fault, List<Attempt> earlier) {
+        ShopNotices window = notices.ofShop();
+        String code = fault.terms().code().text();
+        for (int i = earlier.size() - 1; i >= 0; i--) {
+            Attempt a = earlier.get(i);
+            boolean same = a.code().equals(code);
+            if (!same && !a.group().equals(fault.terms().group().name())) {
+                continue;
+            }
+            OptionalDouble km = a.kmFollowed() > 0 ? OptionalDouble.of(a.kmFollowed()) : OptionalDouble.empty();
+            double days = a.days(job.openedAt());
+            if (isWithin(window, days, km) && !isKnown(fault.id())) {
+                insert(new Comeback(
+                        job.id(),
+                        fault.id(),
+                        a.jobId(),
+                        a.faultId(),
+                        Comeback.SeenBy.NEW_JOB,
+                        same,
+                        job.openedAt(),
+                        days,
+                        km));
+                announcer.cameBack(job.id(), words(a, code, days), "comeback:" + fault.id());
+            }
+            return;
+        }
+    }
+
+    private static String words(Attempt earlier, String code, double days) {
+        return "%s is %s a repair of %s %d days ago: %s"
+                .formatted(
+                        code,
+                        earlier.code().equals(code) ? "back after" : "related to",
+                        earlier.code(),
+                        Math.round(days),
+                        earlier.repair());
+    }
+
+    /** Distance counts only as far as it is known: what is unknown excuses nothing. */
+    private static boolean isWithin(ShopNotices window, double days, OptionalDouble km) {
+        return days <= window.comebackDays()
+                && (km.isEmpty()
+                        || window.comebackDistance().isEmpty()
+                        || km.getAsDouble() <= window.comebackDistance().getAsDouble());
+    }
+
+    private boolean isKnown(UUID faultId) {
+        return jdbc.sql("select count(*) from comeback where fault_id = ? and seen_by = 'NEW_JOB'")
+                        .param(faultId)
+                        .query(Long.class)
+                        .single()
+                > 0;
+    }
+
+    private void insert(Comeback c) {
+        jdbc.sql("""
+                        insert into comeback (id, shop_id, job_id, fault_id, earlier_job_id, earlier_fault_id, seen_by, same_code,
+                                              happened_at, days_since, km_since)
+                        values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
+                .params(UUID.randomUUID(), shop.id(), c.jobId(), c.faultId(), c.earlierJobId(), c.earlierFaultId())
+                .params(c.seenBy().name(), c.sameCode(), at(c.happenedAt()), c.daysSince())
+                .param(new SqlParameterValue(
+                        Types.DOUBLE, c.kmSince().isPresent() ? c.kmSince().getAsDouble() : null))
+                .update();
+    }
+
+    private static OffsetDateTime at(Instant instant) {
+        return instant.atOffset(ZoneOffset.UTC);
+    }
+
+    private static Comeback comeback(ResultSet row, int number) throws SQLException {
+        @Nullable Double km = row.getObject("km_since", Double.class);
+        return new Comeback(
+                row.getObject("job_id", UUID.class),
+                row.getObject("fault_id", UUID.class),
+                row.getObject("earlier_job_id", UUID.class),
+                row.getObject("earlier_fault_id", UUID.class),
+                Comeback.SeenBy.valueOf(row.getString("seen_by")),
+                row.getBoolean("same_code"),
+                row.getObject("happened_at", OffsetDateTime.class).toInstant(),
+                row.getDouble("days_since"),
+                km == null ? OptionalDouble.empty() : OptionalDouble.of(km));
+    }
+}

@@ -1,0 +1,115 @@
+package dev.stayfixed.learning;
+
+import dev.stayfixed.drive.DriveQuantity;
+import dev.stayfixed.drive.DriveRecord;
+import dev.stayfixed.intake.FaultVerdict;
+import dev.stayfixed.jobs.Standing;
+import dev.stayfixed.obd.Scan;
+import dev.stayfixed.verification.RepairAttempt;
+import dev.stayfixed.verification.Verdict;
+import dev.stayfixed.verification.VerificationState;
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.UUID;
+import java.util.stream.Collectors;
+
+/** Reads off a verdict how each repair attempt went. */
+final class Outcomes {
+
+    /** SAE J1979 service $01: distance since codes were cleared, km. */
+    private static final int DISTANCE_SINCE_CLEAR = 0x31;
+
+    private final UUID vehicleId;
+    private final Map<String, DriveRecord> drives;
+    private final Map<String, String> repairs;
+
+    /** @param repairs what was done, by the repair's id */
+    Outcomes(UUID vehicleId, List<DriveRecord> drives, Map<String, String> repairs) {
+        this.vehicleId = vehicleId;
+        this.drives = drives.stream().collect(Collectors.toMap(DriveRecord::id, d -> d));
+        this.repairs = repairs;
+    }
+
+    List<Attempt> of(FaultVerdict verdict) {
+        List<RepairAttempt> done = verdict.faultCase().repairs().stream()
+                .sorted(Comparator.comparing(RepairAttempt::at).thenComparing(RepairAttempt::id))
+                .toList();
+        List<Verdict.Attempt> judged = verdict.verdict().attempts();
+        return java.util.stream.IntStream.range(0, judged.size())
+                .mapToObj(i -> attempt(
+                        verdict,
+                        i,
+                        done.get(i),
+                        judged.get(i),
+                        i + 1 < done.size() ? Optional.of(done.get(i + 1).at()) : Optional.empty()))
+                .toList();
+    }
+
+    private Attempt attempt(
+            FaultVerdict verdict, int position, RepairAttempt repair, Verdict.Attempt judged, Optional<Instant> next) {
+        Optional<Verdict.Step> proof = first(judged, VerificationState.ConfirmedFixed.class);
+        Optional<Verdict.Step> failure = first(judged, VerificationState.Recurred.class);
+        Instant last = judged.steps().stream()
+                .map(step -> start(step.driveId()))
+                .max(Comparator.naturalOrder())
+                .orElse(repair.at());
+        return new Attempt(
+                UUID.fromString(repair.id()),
+                verdict.faultCase().faultId(),
+                vehicleId,
+                verdict.faultCase().jobId(),
+                position,
+                verdict.faultCase().fault().code().text(),
+                verdict.faultCase().fault().group().name(),
+                repairs.getOrDefault(repair.id(), ""),
+                repair.at(),
+                Standing.of(judged.state(), 1).state(),
+                proof.map(step -> start(step.driveId())),
+                proof.map(step -> OptionalInt.of(drivesUntil(judged, step))).orElse(OptionalInt.empty()),
+                failure.map(step -> start(step.driveId())),
+                next.filter(at -> failure.isEmpty()).orElse(last),
+                distance(repair, judged, last),
+                failure.map(step -> OptionalDouble.of(distance(repair, judged, start(step.driveId()))))
+                        .orElse(OptionalDouble.empty()));
+    }
+
+    private static Optional<Verdict.Step> first(Verdict.Attempt judged, Class<? extends VerificationState> state) {
+        return judged.steps().stream()
+                .filter(step -> state.isInstance(step.after()))
+                .findFirst();
+    }
+
+    private static int drivesUntil(Verdict.Attempt judged, Verdict.Step proof) {
+        List<Verdict.Step> until = judged.steps().subList(0, judged.steps().indexOf(proof) + 1);
+        return (int) until.stream().map(Verdict.Step::driveId).distinct().count();
+    }
+
+    private Instant start(String driveId) {
+        DriveRecord drive = drives.get(driveId);
+        return drive == null ? Instant.EPOCH : drive.start();
+    }
+
+    /** Known distance: what the recorded drives add up to, or more where codes were cleared at the repair and the car counts from there. */
+    private double distance(RepairAttempt repair, Verdict.Attempt judged, Instant until) {
+        boolean cleared =
+                repair.codesCleared() && judged.steps().stream().noneMatch(Verdict.Step.Restarted.class::isInstance);
+        double recorded = 0;
+        double counted = 0;
+        for (DriveRecord drive : drives.values()) {
+            if (drive.start().isBefore(repair.at()) || drive.start().isAfter(until)) {
+                continue;
+            }
+            recorded += drive.summary().value(DriveQuantity.DISTANCE).orElse(0);
+            for (Scan scan : drive.scans(DriveRecord.Moment.AFTER)) {
+                counted = Math.max(
+                        counted, cleared ? scan.parameter(DISTANCE_SINCE_CLEAR).orElse(0) : 0);
+            }
+        }
+        return Math.max(recorded, counted);
+    }
+}

@@ -1,0 +1,237 @@
+package dev.stayfixed.reports;
+
+import dev.stayfixed.driver.DriverLinks;
+import dev.stayfixed.driver.RoadCautions;
+import dev.stayfixed.intake.Drive;
+import dev.stayfixed.intake.FaultVerdict;
+import dev.stayfixed.intake.Intake;
+import dev.stayfixed.intake.LeftOut;
+import dev.stayfixed.intake.Verdicts;
+import dev.stayfixed.jobs.Fault;
+import dev.stayfixed.jobs.Job;
+import dev.stayfixed.jobs.Jobs;
+import dev.stayfixed.jobs.Measurement;
+import dev.stayfixed.jobs.Repair;
+import dev.stayfixed.jobs.ShopSettings.Units;
+import dev.stayfixed.jobs.Shops;
+import dev.stayfixed.jobs.Standing;
+import dev.stayfixed.jobs.Vehicle;
+import dev.stayfixed.jobs.Vehicles;
+import dev.stayfixed.obd.Vin;
+import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.verification.RuleSet;
+import dev.stayfixed.verification.Verdict;
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+
+/** Gathers the facts of a report from what is stored, all from one state of the database. */
+@Component
+class FactsOfJob {
+
+    private static final List<String> IN_THE_WORKSHOP = List.of(
+            "Service information of the vehicle and local rules come before this report.",
+            "Do not clear codes before freeze frame, test results, readiness and counters are saved.",
+            "Tests with the engine running: exhaust extraction on, P or neutral, parking brake set, wheels chocked; fans may start"
+                    + " by themselves, coolant and catalyst are hot, ignition and hybrid systems carry high voltage: trained staff only.");
+
+    private final Jobs jobs;
+    private final Vehicles vehicles;
+    private final Verdicts verdicts;
+    private final Intake intake;
+    private final DriverLinks links;
+    private final Shops shops;
+    private final Durably durably;
+
+    FactsOfJob(
+            Jobs jobs,
+            Vehicles vehicles,
+            Verdicts verdicts,
+            Intake intake,
+            DriverLinks links,
+            Shops shops,
+            Durably durably) {
+        this.jobs = jobs;
+        this.vehicles = vehicles;
+        this.verdicts = verdicts;
+        this.intake = intake;
+        this.links = links;
+        this.shops = shops;
+        this.durably = durably;
+    }
+
+    ReportFacts of(UUID jobId) {
+        return durably.read(() -> {
+            Job job = jobs.get(jobId);
+            List<FaultVerdict> judged = verdicts.ofJob(jobId);
+            List<Drive> drives = drivesBehind(judged);
+            Set<UUID> byDriver =
+                    links.loggedAmong(drives.stream().map(Drive::id).collect(Collectors.toSet()));
+            Units units = shops.settings().units();
+            boolean interim = job.state() == Job.State.OPEN;
+            return new ReportFacts(
+                    ReportFacts.FORMAT,
+                    interim ? ReportFacts.State.INTERIM : ReportFacts.State.FINAL,
+                    shops.settings().name(),
+                    vehicle(vehicles.get(job.vehicleId())),
+                    job(job),
+                    ruleSet(judged),
+                    CodeReadings.of(job, drives),
+                    job.repairs().stream()
+                            .sorted(Comparator.comparing(r -> r.details().performedAt()))
+                            .map(repair -> repair(repair, job))
+                            .toList(),
+                    judged.stream()
+                            .map(verdict -> fault(verdict, byDriver, units))
+                            .toList(),
+                    Uncovered.by(judged, interim, onWordAlone(drives), leftOut(job)),
+                    Stream.concat(IN_THE_WORKSHOP.stream(), RoadCautions.all().stream())
+                            .toList());
+        });
+    }
+
+    private List<Drive> drivesBehind(List<FaultVerdict> judged) {
+        return judged.stream()
+                .flatMap(verdict -> verdict.verdict().attempts().stream())
+                .flatMap(attempt -> attempt.steps().stream())
+                .map(step -> UUID.fromString(step.driveId()))
+                .distinct()
+                .map(intake::get)
+                .sorted(Comparator.comparing(drive -> drive.record().start()))
+                .toList();
+    }
+
+    /** Drives since the first repair that a person left out, each in a sentence. */
+    private List<String> leftOut(Job job) {
+        Times times = new Times(shops.settings().zone());
+        Optional<Instant> repaired = job.repairs().stream()
+                .map(repair -> repair.details().performedAt())
+                .min(Comparator.naturalOrder());
+        return intake.leftOut(job.vehicleId()).stream()
+                .filter(drive ->
+                        repaired.filter(drive.record().start()::isAfter).isPresent())
+                .map(drive -> "The drive of %s was left out of the count by the workshop: %s."
+                        .formatted(
+                                times.minute(drive.record().start()),
+                                drive.leftOut().map(LeftOut::reason).orElse("").replaceFirst("\\.$", "")))
+                .toList();
+    }
+
+    private static long onWordAlone(List<Drive> drives) {
+        return drives.stream().filter(drive -> drive.record().scans().isEmpty()).count();
+    }
+
+    private static String ruleSet(List<FaultVerdict> judged) {
+        return judged.stream()
+                .map(verdict -> verdict.verdict().ruleSet())
+                .distinct()
+                .reduce((one, other) -> one + ", " + other)
+                .orElse(RuleSet.STANDARD.id());
+    }
+
+    private static ReportFacts.OfVehicle vehicle(Vehicle vehicle) {
+        Vehicle.Details details = vehicle.details();
+        return new ReportFacts.OfVehicle(
+                details.description(),
+                details.vin().map(Vin::text).orElse(null),
+                details.plate().orElse(null),
+                details.modelYear().isPresent() ? details.modelYear().getAsInt() : null,
+                switch (details.ignition()) {
+                    case SPARK -> "spark ignition";
+                    case COMPRESSION -> "compression ignition";
+                });
+    }
+
+    private static ReportFacts.OfJob job(Job job) {
+        return new ReportFacts.OfJob(
+                job.id(),
+                job.labels().reference().orElse(null),
+                job.labels().complaint().orElse(null),
+                job.openedAt(),
+                job.closedAt().orElse(null),
+                job.closeReason().orElse(null));
+    }
+
+    private static ReportFacts.OfRepair repair(Repair repair, Job job) {
+        Repair.Details details = repair.details();
+        return new ReportFacts.OfRepair(
+                details.performedAt(),
+                job.faults().stream()
+                        .filter(fault -> repair.faultIds().contains(fault.id()))
+                        .map(Fault::terms)
+                        .map(terms -> terms.code().text())
+                        .toList(),
+                details.description(),
+                details.parts(),
+                details.technician().orElse(null),
+                details.codesCleared(),
+                details.measurements().stream().map(FactsOfJob::measurement).toList());
+    }
+
+    private static ReportFacts.OfMeasurement measurement(Measurement m) {
+        return new ReportFacts.OfMeasurement(
+                m.quantity(),
+                m.point().orElse(null),
+                m.unit(),
+                text(m.expectedMin()),
+                text(m.expectedMax()),
+                reading(m.before()),
+                reading(m.after()),
+                m.testLeadsVerified().orElse(null));
+    }
+
+    private static @Nullable String reading(Optional<Measurement.Reading> reading) {
+        return reading.map(r -> r instanceof Measurement.Value value
+                        ? PlainNumber.of(value.number())
+                        : r == Measurement.NoValue.OPEN ? "open" : "over limit")
+                .orElse(null);
+    }
+
+    private static @Nullable String text(OptionalDouble number) {
+        return number.isPresent() ? PlainNumber.of(number.getAsDouble()) : null;
+    }
+
+    private static ReportFacts.OfFault fault(FaultVerdict verdict, Set<UUID> byDriver, Units units) {
+        var terms = verdict.faultCase().fault();
+        var memory = verdict.verdict().memory();
+        return new ReportFacts.OfFault(
+                terms.code().text(),
+                terms.group().label(),
+                terms.trips().count(),
+                terms.requiredPasses(),
+                terms.weakestAccepted().words(),
+                verdict.standing().words(),
+                verdict.standing().state() == Standing.State.CONFIRMED_FIXED,
+                verdict.verdict().next().map(units::words).orElse(null),
+                verdict.verdict().attempts().stream()
+                        .map(attempt -> attempt(attempt, verdict, byDriver, units))
+                        .toList(),
+                List.of(
+                        units.words(memory.mil().explanation()),
+                        units.words(memory.confirmedCode().explanation()),
+                        units.words(memory.permanentCode().explanation())));
+    }
+
+    private static ReportFacts.Attempt attempt(
+            Verdict.Attempt attempt, FaultVerdict verdict, Set<UUID> byDriver, Units units) {
+        return new ReportFacts.Attempt(
+                verdict.faultCase().repairs().stream()
+                        .filter(repair -> repair.id().equals(attempt.repairId()))
+                        .map(dev.stayfixed.verification.RepairAttempt::at)
+                        .findFirst()
+                        .orElse(null),
+                attempt.state().words(),
+                attempt.steps().stream()
+                        .map(step -> ReportSteps.of(step, Map.copyOf(verdict.driveStarts()), byDriver, units))
+                        .toList());
+    }
+}

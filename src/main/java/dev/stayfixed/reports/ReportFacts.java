@@ -1,0 +1,153 @@
+package dev.stayfixed.reports;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Everything that a report says, and nothing else: the fingerprint is taken over this. Numbers that are not whole are kept as text, so
+ * that they have one form only. The shape is stored for good: a field may be added, never changed.
+ *
+ * @param format name and version of this shape
+ * @param workshop name of the shop
+ * @param ruleSet by which the faults were judged
+ * @param notCovered what nobody may read into the verdicts
+ */
+public record ReportFacts(
+        String format,
+        State state,
+        String workshop,
+        OfVehicle vehicle,
+        OfJob job,
+        String ruleSet,
+        List<CodeReading> codes,
+        List<OfRepair> repairs,
+        List<OfFault> faults,
+        List<String> notCovered,
+        List<String> cautions) {
+
+    static final String FORMAT = "stayfixed-report/1";
+
+    /** Whether the job was closed. */
+    public enum State {
+        FINAL,
+        INTERIM
+    }
+
+    /** The vehicle, as the shop describes it. */
+    public record OfVehicle(
+            String description,
+            @Nullable String vin,
+            @Nullable String plate,
+            @Nullable Integer modelYear,
+            String ignition) {}
+
+    /** The job. */
+    public record OfJob(
+            UUID id,
+            @Nullable String reference,
+            @Nullable String complaint,
+            Instant openedAt,
+            @Nullable Instant closedAt,
+            @Nullable String closeReason) {}
+
+    /**
+     * The code lists of one scan.
+     *
+     * @param read in words: when in the life of the job
+     * @param confirmed service $03; missing where that list was not read. Likewise pending ($07) and permanent ($0A)
+     * @param milCommanded as PID $01 says
+     */
+    public record CodeReading(
+            String read,
+            @Nullable Instant at,
+            @Nullable Codes confirmed,
+            @Nullable Codes pending,
+            @Nullable Codes permanent,
+            @Nullable Boolean milCommanded) {}
+
+    /**
+     * A code list.
+     *
+     * @param inFull whether it was read to its end from every control unit that was heard
+     */
+    public record Codes(List<String> listed, boolean inFull) {}
+
+    /** One repair. */
+    public record OfRepair(
+            Instant performedAt,
+            List<String> codes,
+            String description,
+            List<String> parts,
+            @Nullable String technician,
+            boolean codesCleared,
+            List<OfMeasurement> measurements) {}
+
+    /**
+     * One bench measurement.
+     *
+     * @param before a number in the unit, or "open", or "over limit"
+     */
+    public record OfMeasurement(
+            String quantity,
+            @Nullable String point,
+            String unit,
+            @Nullable String expectedMin,
+            @Nullable String expectedMax,
+            @Nullable String before,
+            @Nullable String after,
+            @Nullable Boolean testLeadsVerified) {}
+
+    /**
+     * One fault and its verdict.
+     *
+     * @param trips in which the fault is confirmed by the control unit
+     * @param standing in words
+     * @param confirmedFixed whether the verdict is that the repair held
+     * @param carSays lamp, stored code and permanent code beside the verdict
+     */
+    public record OfFault(
+            String code,
+            String monitor,
+            int trips,
+            int requiredPasses,
+            String weakestEvidence,
+            String standing,
+            boolean confirmedFixed,
+            @Nullable String next,
+            List<Attempt> attempts,
+            List<String> carSays) {}
+
+    /** One repair of the fault and the drives after it. */
+    public record Attempt(@Nullable Instant repairedAt, String standing, List<Step> steps) {}
+
+    /**
+     * One drive, or what showed in it.
+     *
+     * @param driveStart of the drive in which it showed
+     * @param by who logged the drive
+     * @param outcome in words: that of a judged drive, or "count restarted", "failure not recorded", "gap"
+     * @param evidence strongest first
+     */
+    public record Step(
+            @Nullable Instant driveStart,
+            @Nullable By by,
+            String outcome,
+            String reason,
+            List<Said> evidence,
+            String standingAfter) {}
+
+    /** Who logged a drive. */
+    public enum By {
+        DRIVER,
+        WORKSHOP
+    }
+
+    /**
+     * One thing that the record says.
+     *
+     * @param grade 1 (strongest) to 8; missing for code lists and for the record as a whole
+     */
+    public record Said(@Nullable Integer grade, String source, String says) {}
+}

@@ -1,0 +1,116 @@
+package dev.stayfixed.web.pages;
+
+import jakarta.servlet.http.Cookie;
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.SecureRandom;
+import java.util.HexFormat;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.ResponseCookie;
+import org.springframework.web.servlet.support.RequestDataValueProcessor;
+
+/**
+ * Forms are taken from our own pages only: a cookie that other sites never get sent must repeat in a hidden field (the double-submit
+ * pattern), and a browser that names the page's origin must name this one. No session is kept.
+ */
+final class FormToken {
+
+    static final String FIELD = "formToken";
+    /** Names one filling-in of a form, so that sending it twice does nothing twice. */
+    static final String ONCE = "once";
+
+    private static final String COOKIE = "stayfixed-form";
+    private static final String ATTRIBUTE = FormToken.class.getName();
+    private static final SecureRandom RANDOM = new SecureRandom();
+
+    private FormToken() {}
+
+    /**
+     * Sees to it that the browser has a token, and that a form repeats it.
+     *
+     * @throws NotOurForm when a form does not
+     */
+    static void check(HttpServletRequest request, HttpServletResponse response) {
+        Optional<String> known = cookie(request);
+        String token = known.orElseGet(FormToken::fresh);
+        request.setAttribute(ATTRIBUTE, token);
+        if (known.isEmpty()) {
+            response.addHeader(
+                    "Set-Cookie",
+                    ResponseCookie.from(COOKIE, token)
+                            .httpOnly(true)
+                            .sameSite("Strict")
+                            .secure(request.isSecure())
+                            .path("/")
+                            .build()
+                            .toString());
+        }
+        if ("POST".equals(request.getMethod())
+                && !(isOurs(request) && known.filter(t -> repeats(request, t)).isPresent())) {
+            throw new NotOurForm();
+        }
+    }
+
+    private static Optional<String> cookie(HttpServletRequest request) {
+        return Stream.of(Optional.ofNullable(request.getCookies()).orElse(new Cookie[0]))
+                .filter(cookie -> cookie.getName().equals(COOKIE))
+                .map(Cookie::getValue)
+                .filter(value -> value.matches("[0-9a-f]{32}"))
+                .findFirst();
+    }
+
+    private static String fresh() {
+        byte[] bytes = new byte[16];
+        RANDOM.nextBytes(bytes);
+        return HexFormat.of().formatHex(bytes);
+    }
+
+    private static boolean repeats(HttpServletRequest request, String token) {
+        String given = request.getParameter(FIELD);
+        return given != null
+                && MessageDigest.isEqual(
+                        given.getBytes(StandardCharsets.UTF_8), token.getBytes(StandardCharsets.UTF_8));
+    }
+
+    /** Browsers name the origin with every POST; where one hides it, the token alone decides. */
+    private static boolean isOurs(HttpServletRequest request) {
+        String origin = request.getHeader("Origin");
+        return origin == null
+                || origin.equals("null")
+                || origin.replaceFirst("^https?://", "").equals(request.getHeader("Host"));
+    }
+
+    /** A form that this browser did not get from us, or a browser that keeps no cookies. */
+    static final class NotOurForm extends RuntimeException {}
+
+    /** Writes the hidden fields. */
+    static final class IntoForms implements RequestDataValueProcessor {
+
+        @Override
+        public String processAction(HttpServletRequest request, String action, String httpMethod) {
+            return action;
+        }
+
+        @Override
+        public String processFormFieldValue(
+                HttpServletRequest request, @Nullable String name, String value, String type) {
+            return value;
+        }
+
+        @Override
+        public @Nullable Map<String, String> getExtraHiddenFields(HttpServletRequest request) {
+            Object token = request.getAttribute(ATTRIBUTE);
+            return token == null ? null : Map.of(FIELD, token.toString(), ONCE, fresh());
+        }
+
+        @Override
+        public String processUrl(HttpServletRequest request, String url) {
+            return url;
+        }
+    }
+}

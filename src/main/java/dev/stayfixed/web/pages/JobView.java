@@ -1,0 +1,101 @@
+package dev.stayfixed.web.pages;
+
+import dev.stayfixed.intake.AllClears;
+import dev.stayfixed.intake.FaultVerdict;
+import dev.stayfixed.intake.Inspections;
+import dev.stayfixed.intake.Intake;
+import dev.stayfixed.intake.NextDrives;
+import dev.stayfixed.intake.Verdicts;
+import dev.stayfixed.jobs.Job;
+import dev.stayfixed.jobs.Jobs;
+import dev.stayfixed.jobs.Standing;
+import dev.stayfixed.jobs.Vehicles;
+import dev.stayfixed.notifications.FollowUps;
+import dev.stayfixed.notifications.JobNotices;
+import dev.stayfixed.notifications.Notices;
+import dev.stayfixed.verification.confidence.AllClear;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.springframework.stereotype.Component;
+import org.springframework.ui.Model;
+
+/** What stands on a job's page, whichever of its forms was sent. */
+@Component
+class JobView {
+
+    private final Jobs jobs;
+    private final Vehicles vehicles;
+    private final Verdicts verdicts;
+    private final Intake intake;
+    private final AllClears allClears;
+    private final Inspections inspections;
+    private final NextDrives nextDrives;
+    private final Notices notices;
+    private final FollowUps followUps;
+
+    JobView(
+            Jobs jobs,
+            Vehicles vehicles,
+            Verdicts verdicts,
+            Intake intake,
+            AllClears allClears,
+            Inspections inspections,
+            NextDrives nextDrives,
+            Notices notices,
+            FollowUps followUps) {
+        this.jobs = jobs;
+        this.vehicles = vehicles;
+        this.verdicts = verdicts;
+        this.intake = intake;
+        this.allClears = allClears;
+        this.inspections = inspections;
+        this.nextDrives = nextDrives;
+        this.notices = notices;
+        this.followUps = followUps;
+    }
+
+    String page(UUID id, Form form, Show show, Model model) {
+        Job job = jobs.get(id);
+        List<FaultVerdict> judged = verdicts.ofJob(id);
+        model.addAttribute("job", job);
+        model.addAttribute("vehicle", vehicles.get(job.vehicleId()));
+        model.addAttribute("form", form);
+        model.addAttribute(
+                "faults", judged.stream().map(v -> FaultView.of(v, job, show)).toList());
+        model.addAttribute("allClears", allClears(id, judged, form, show));
+        model.addAttribute("isOpen", job.state() == Job.State.OPEN);
+        model.addAttribute(
+                "isFixed",
+                stands(job, Standing.State.CONFIRMED_FIXED) == job.faults().size());
+        model.addAttribute(
+                "needsRepair", stands(job, Standing.State.RECURRED) + stands(job, Standing.State.AWAITING_REPAIR) > 0);
+        model.addAttribute("leftOut", intake.leftOut(job.vehicleId()));
+        model.addAttribute("outlooks", inspections.outlook(job.vehicleId()));
+        model.addAttribute("nextDrive", nextDrives.of(id));
+        JobNotices told = notices.ofJob(id);
+        JobNoticesPage.show(told, form);
+        model.addAttribute("told", told);
+        model.addAttribute("shopTold", notices.ofShop());
+        model.addAttribute("promises", followUps.ofJob(id));
+        return "job";
+    }
+
+    private static int stands(Job job, Standing.State state) {
+        return (int)
+                job.faults().stream().filter(f -> f.standing().state() == state).count();
+    }
+
+    /** By fault; what the shop stated before stands in the fields of its form. */
+    private Map<UUID, AllClear> allClears(UUID jobId, List<FaultVerdict> judged, Form form, Show show) {
+        Map<UUID, AllClear> found = new LinkedHashMap<>();
+        for (FaultVerdict verdict : judged) {
+            UUID faultId = verdict.faultCase().faultId();
+            AllClear allClear = allClears.of(jobId, faultId);
+            found.put(faultId, allClear);
+            FaultHistoryPage.show(faultId, allClear, form, show);
+        }
+        return found;
+    }
+}

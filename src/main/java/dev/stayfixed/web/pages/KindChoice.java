@@ -1,0 +1,32 @@
+package dev.stayfixed.web.pages;
+
+import dev.stayfixed.notifications.EventKind;
+import java.util.Collection;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+
+/** Check boxes for kinds of events. */
+record KindChoice(String name, String words) {
+
+    static List<KindChoice> of(Collection<EventKind> kinds) {
+        return kinds.stream()
+                .map(kind -> new KindChoice(kind.name(), capital(kind.words())))
+                .toList();
+    }
+
+    /** Those that are checked, of the possible ones; anything else in the field is left out. */
+    static Set<EventKind> chosen(Form form, String field, Set<EventKind> possible) {
+        Set<EventKind> chosen = EnumSet.noneOf(EventKind.class);
+        possible.stream().filter(kind -> form.has(field, kind.name())).forEach(chosen::add);
+        return chosen;
+    }
+
+    static List<String> names(Collection<EventKind> kinds) {
+        return kinds.stream().map(EventKind::name).toList();
+    }
+
+    private static String capital(String words) {
+        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
+    }
+}

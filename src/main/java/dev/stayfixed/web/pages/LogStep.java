@@ -1,0 +1,174 @@
+package dev.stayfixed.web.pages;
+
+import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.intake.LogMappingForm;
+import dev.stayfixed.intake.LogMappings;
+import dev.stayfixed.intake.LogProposal;
+import dev.stayfixed.intake.SavedMapping;
+import dev.stayfixed.intake.UploadedLog;
+import dev.stayfixed.platform.problem.ProblemType;
+import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.recording.DecimalMark;
+import dev.stayfixed.recording.SourceUnit;
+import dev.stayfixed.recording.TimeFormat;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.springframework.core.io.FileSystemResource;
+import org.springframework.stereotype.Component;
+import org.springframework.ui.Model;
+import org.springframework.web.multipart.MultipartFile;
+
+/** A recorded log in the form of a drive: it is held, shown as it would be read, and its columns are confirmed once. */
+@Component
+class LogStep {
+
+    private static final String HELD = "held";
+
+    private final HeldLogs held;
+    private final LogMappings mappings;
+
+    LogStep(HeldLogs held, LogMappings mappings) {
+        this.held = held;
+        this.mappings = mappings;
+    }
+
+    static boolean isHeld(Form form) {
+        return !form.isBlank(HELD);
+    }
+
+    void hold(Form form, MultipartFile file) throws IOException {
+        held.forget(form.value(HELD));
+        form.put(HELD, held.hold(file));
+        String name = String.valueOf(file.getOriginalFilename());
+        form.put("heldName", name.length() > 100 ? name.substring(0, 100) : name);
+    }
+
+    void forget(Form form) {
+        held.forget(form.value(HELD));
+    }
+
+    /** Empty, with a word to the person, where it is no longer held. */
+    Optional<UploadedLog> log(Form form) {
+        Optional<UploadedLog> log =
+                held.find(form.value(HELD)).map(file -> new UploadedLog(new FileSystemResource(file)));
+        if (log.isEmpty()) {
+            form.put(HELD, "");
+            form.wrong("file", "File: the log is no longer here; choose it again");
+        }
+        return log;
+    }
+
+    /** A column, what seems to be in it, and what was confirmed before, in words. */
+    record Column(int number, LogProposal.Column proposed, String savedSignal, String savedUnit) {
+
+        static Column of(int number, LogProposal.Column proposed, Optional<SavedMapping> saved) {
+            Optional<LogMappingForm.Column> known = saved.stream()
+                    .flatMap(m -> m.mapping().columns().stream())
+                    .filter(c -> c.header().equals(proposed.header()))
+                    .findFirst();
+            return new Column(
+                    number,
+                    proposed,
+                    known.map(c -> c.signal().words()).orElse("not used"),
+                    known.map(c -> c.unit().spelling()).orElse(""));
+        }
+    }
+
+    /** Puts what would be made of the log into the model; false where it cannot be read at all, which the form says then. */
+    boolean show(UploadedLog log, Form form, Model model) {
+        try {
+            LogProposal proposal = mappings.propose(log);
+            Optional<SavedMapping> saved = saved(proposal);
+            List<Column> columns = new ArrayList<>();
+            for (int i = 0; i < proposal.columns().size(); i++) {
+                LogProposal.Column column = proposal.columns().get(i);
+                columns.add(Column.of(i, column, saved));
+                form.putIfMissing(
+                        "signal" + i,
+                        column.signal() == null ? "" : column.signal().name());
+                form.putIfMissing(
+                        "unit" + i, column.unit() == null ? "" : column.unit().name());
+            }
+            form.putIfMissing("timeColumn", proposal.mapping().timeColumn());
+            form.putIfMissing(
+                    "dateColumn", Objects.requireNonNullElse(proposal.mapping().dateColumn(), ""));
+            form.putIfMissing("timeFormat", proposal.mapping().timeFormat().name());
+            form.putIfMissing("decimalMark", proposal.mapping().decimalMark().name());
+            model.addAttribute("proposal", proposal);
+            model.addAttribute("columns", columns);
+            model.addAttribute("saved", saved.orElse(null));
+            model.addAttribute("signals", Signal.values());
+            model.addAttribute("units", SourceUnit.values());
+            model.addAttribute("timeFormats", TimeFormat.values());
+            model.addAttribute("decimalMarks", DecimalMark.values());
+            return true;
+        } catch (Refused refused) {
+            form.wrong("file", "File: " + refused.getMessage());
+            return false;
+        }
+    }
+
+    private Optional<SavedMapping> saved(LogProposal proposal) {
+        return mappings.all().stream()
+                .filter(m -> new HashSet<>(m.headers()).equals(new HashSet<>(proposal.headers())))
+                .findFirst();
+    }
+
+    /** Keeps what the person confirmed, for all logs with these headers. */
+    void confirm(UploadedLog log, Form form) {
+        LogProposal proposal = mappings.propose(log);
+        List<LogMappingForm.Column> columns = new ArrayList<>();
+        for (int i = 0; i < proposal.columns().size(); i++) {
+            LogProposal.Column column = proposal.columns().get(i);
+            Optional<Signal> signal = chosen(Signal.values(), form.value("signal" + i));
+            Optional<SourceUnit> unit = chosen(SourceUnit.values(), form.value("unit" + i));
+            if (signal.isPresent() && unit.isEmpty()) {
+                form.wrong(
+                        "unit" + i,
+                        column.header() + ": choose the unit in which "
+                                + signal.get().words() + " is written");
+            } else if (signal.isPresent()
+                    && !column.header().equals(form.value("timeColumn"))
+                    && !column.header().equals(form.value("dateColumn"))) {
+                columns.add(new LogMappingForm.Column(column.header(), signal.get(), unit.get()));
+            }
+        }
+        if (columns.isEmpty()) {
+            form.wrong("signal0", "Columns: choose at least one that carries a signal");
+        }
+        if (!form.isWrong()) {
+            save(proposal, columns, form);
+        }
+    }
+
+    private void save(LogProposal proposal, List<LogMappingForm.Column> columns, Form form) {
+        try {
+            mappings.save(
+                    form.text("mappingName", "Name", 200).orElse("Log such as " + form.value("heldName")),
+                    proposal.headers(),
+                    new LogMappingForm(
+                            form.value("timeColumn"),
+                            chosen(TimeFormat.values(), form.value("timeFormat"))
+                                    .orElse(proposal.mapping().timeFormat()),
+                            chosen(DecimalMark.values(), form.value("decimalMark"))
+                                    .orElse(proposal.mapping().decimalMark()),
+                            columns,
+                            form.isBlank("dateColumn") ? null : form.value("dateColumn")));
+        } catch (Refused refused) {
+            if (refused.type() != ProblemType.LOG_MAPPING_EXISTS) {
+                form.refused(
+                        refused, Map.of("#/mapping/timeColumn", "timeColumn", "#/mapping/dateColumn", "dateColumn"));
+            }
+        }
+    }
+
+    private static <E extends Enum<E>> Optional<E> chosen(E[] values, String name) {
+        return Stream.of(values).filter(v -> v.name().equals(name)).findFirst();
+    }
+}

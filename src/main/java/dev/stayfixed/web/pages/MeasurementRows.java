@@ -1,0 +1,78 @@
+package dev.stayfixed.web.pages;
+
+import dev.stayfixed.jobs.Measurement;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.IntStream;
+
+/** The rows of bench measurements in a form: quantity0, point0, unit0, min0, max0, before0, after0, leads0 and so on. */
+final class MeasurementRows {
+
+    private static final int MOST = 100;
+    private static final int AT_FIRST = 2;
+    private static final List<String> PARTS = List.of("quantity", "point", "unit", "min", "max", "before", "after");
+
+    private MeasurementRows() {}
+
+    static List<Integer> numbers(Form form) {
+        int asked = form.whole("rows", "Rows", 1, MOST).orElse(AT_FIRST);
+        int filled =
+                IntStream.range(0, MOST).filter(i -> isFilled(form, i)).max().orElse(-1) + 1;
+        return IntStream.range(0, Math.max(asked, filled)).boxed().toList();
+    }
+
+    static void addRow(Form form) {
+        form.put("rows", String.valueOf(Math.min(MOST, numbers(form).size() + 1)));
+    }
+
+    private static boolean isFilled(Form form, int row) {
+        return PARTS.stream().anyMatch(part -> !form.isBlank(part + row));
+    }
+
+    static List<Measurement> read(Form form) {
+        List<Measurement> measurements = new ArrayList<>();
+        for (int row = 0; row < MOST; row++) {
+            if (isFilled(form, row)) {
+                measurement(form, row).ifPresent(measurements::add);
+            }
+        }
+        return measurements;
+    }
+
+    private static Optional<Measurement> measurement(Form form, int row) {
+        String label = "Measurement " + (row + 1);
+        String quantity = form.required("quantity" + row, label, 100, "say what was measured");
+        String unit = form.required("unit" + row, label, 20, "give the unit, such as V or Ω");
+        OptionalDouble min = form.number("min" + row, label + ", expected from");
+        OptionalDouble max = form.number("max" + row, label + ", expected to");
+        Optional<Measurement.Reading> before = reading(form, "before" + row, label + ", before");
+        Optional<Measurement.Reading> after = reading(form, "after" + row, label + ", after");
+        return form.made(
+                "min" + row,
+                label,
+                () -> new Measurement(
+                        quantity,
+                        form.text("point" + row, label + ", where", 200),
+                        unit,
+                        min,
+                        max,
+                        before,
+                        after,
+                        form.has("leads" + row, "yes") ? Optional.of(true) : Optional.empty()));
+    }
+
+    private static Optional<Measurement.Reading> reading(Form form, String field, String label) {
+        String text = form.value(field).strip().toLowerCase(Locale.ROOT);
+        if (text.equals("open")) {
+            return Optional.of(Measurement.NoValue.OPEN);
+        }
+        if (text.matches("ol|over ?limit|over_limit")) {
+            return Optional.of(Measurement.NoValue.OVER_LIMIT);
+        }
+        OptionalDouble number = form.number(field, label + " (or “open”, “over limit”)");
+        return number.isPresent() ? Optional.of(new Measurement.Value(number.getAsDouble())) : Optional.empty();
+    }
+}

@@ -1,0 +1,88 @@
+package dev.stayfixed.web.pages;
+
+import dev.stayfixed.jobs.Shops;
+import dev.stayfixed.notifications.Inbox;
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import java.time.Clock;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.web.bind.annotation.ControllerAdvice;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.method.HandlerMethod;
+import org.springframework.web.servlet.HandlerInterceptor;
+import org.springframework.web.servlet.config.annotation.InterceptorRegistry;
+import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
+import org.springframework.web.servlet.support.RequestDataValueProcessor;
+
+/** What holds for every page: which content a browser may load, that forms come from our own pages, and how values are written. */
+@Configuration(proxyBeanMethods = false)
+class PageRules implements WebMvcConfigurer {
+
+    /** Nothing but our own files; nothing inline. The data: images are the marks inside the check boxes and lists of the style sheet. */
+    private static final String ONLY_OURS =
+            "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; connect-src 'self';"
+                    + " form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
+
+    @Override
+    public void addInterceptors(InterceptorRegistry registry) {
+        registry.addInterceptor(new OnPagesOnly());
+    }
+
+    /** Puts the token of {@link FormToken} into every form that a template writes with {@code th:action}. */
+    @Bean
+    RequestDataValueProcessor requestDataValueProcessor() {
+        return new FormToken.IntoForms();
+    }
+
+    static void protect(HttpServletResponse response) {
+        response.setHeader("Content-Security-Policy", ONLY_OURS);
+        response.setHeader("Cache-Control", "no-store");
+    }
+
+    private static final class OnPagesOnly implements HandlerInterceptor {
+
+        @Override
+        public boolean preHandle(HttpServletRequest request, HttpServletResponse response, Object handler) {
+            if (handler instanceof HandlerMethod method
+                    && method.getBeanType().getPackageName().equals(PageRules.class.getPackageName())) {
+                protect(response);
+                FormToken.check(request, response);
+            }
+            return true;
+        }
+    }
+
+    /** Gives every page the shop's way to write times and units. */
+    @ControllerAdvice(basePackageClasses = PageRules.class)
+    static class InTheShopsWay {
+
+        private final Shops shops;
+        private final Inbox inbox;
+        private final Clock clock;
+
+        InTheShopsWay(Shops shops, Inbox inbox, Clock clock) {
+            this.shops = shops;
+            this.inbox = inbox;
+            this.clock = clock;
+        }
+
+        /** Messages that nobody has read, for the head of each page. */
+        @ModelAttribute("unread")
+        long unread() {
+            return inbox.unread();
+        }
+
+        @ModelAttribute("show")
+        Show show() {
+            return new Show(shops.settings(), clock.instant());
+        }
+
+        /** What was just done, named in the address after a form was sent. */
+        @ModelAttribute("said")
+        String said(@RequestParam(defaultValue = "") String said) {
+            return Show.said(said);
+        }
+    }
+}

@@ -1,0 +1,53 @@
+package dev.stayfixed.web.pages;
+
+import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.platform.storage.StoredAnswers;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.springframework.dao.DuplicateKeyException;
+import org.springframework.stereotype.Component;
+
+/** Takes a filled-in form once, however often it is sent: sent again, it leads to where it led the first time. */
+@Component
+class SentOnce {
+
+    private final Durably durably;
+    private final StoredAnswers answers;
+
+    SentOnce(Durably durably, StoredAnswers answers) {
+        this.durably = durably;
+        this.answers = answers;
+    }
+
+    /**
+     * Does the work and remembers where it led, both or neither.
+     *
+     * @param work returns the address to go to; what it throws leaves no trace
+     */
+    String lead(Form form, Supplier<String> work) {
+        String name = form.value(FormToken.ONCE);
+        if (!name.matches("[0-9a-f]{32}")) {
+            return durably.write(work);
+        }
+        String key = "form:" + name;
+        Optional<String> earlier = led(key);
+        if (earlier.isPresent()) {
+            return earlier.get();
+        }
+        try {
+            return durably.write(() -> {
+                answers.claim(key, key);
+                String to = work.get();
+                answers.keep(key, new StoredAnswers.Answer(303, null, to, null, ""));
+                return to;
+            });
+        } catch (DuplicateKeyException sentTwiceAtOnce) {
+            return led(key).orElseThrow(() -> sentTwiceAtOnce);
+        }
+    }
+
+    private Optional<String> led(String key) {
+        return durably.read(
+                () -> answers.find(key).map(StoredAnswers.Stored::answer).map(StoredAnswers.Answer::location));
+    }
+}

@@ -1,0 +1,127 @@
+// Keeps a drive on the phone until the service has it. Without this script the form is sent as any other.
+(() => {
+  const form = document.getElementById('log');
+  const page = location.pathname.replace(/\/drives$/, '');
+  const status = document.getElementById('status');
+  const list = document.getElementById('kept');
+  if ('serviceWorker' in navigator) {
+    navigator.serviceWorker.register('/d/worker.js').then(() => navigator.serviceWorker.ready).then(() =>
+      caches.open('drives-1').then(shelf => shelf.addAll(
+        [page, ...document.querySelectorAll('link[rel=stylesheet],script[src]')].map(at => at.href || at.src || at))))
+      .catch(() => {});
+  }
+  if (!form || !window.indexedDB) return;
+
+  const opened = new Promise((done, fail) => {
+    const ask = indexedDB.open('stayfixed-drives', 1);
+    ask.onupgradeneeded = () => ask.result.createObjectStore('drives', {keyPath: 'key'});
+    ask.onsuccess = () => done(ask.result);
+    ask.onerror = () => fail(ask.error);
+  });
+  const store = (mode, use) => opened.then(db => new Promise((done, fail) => {
+    const work = db.transaction('drives', mode);
+    const ask = use(work.objectStore('drives'));
+    work.oncomplete = () => done(ask.result);
+    work.onerror = work.onabort = () => fail(work.error);
+  }));
+  const keep = drive => store('readwrite', s => s.put(drive));
+  const drop = key => store('readwrite', s => s.delete(key));
+  const mine = () => store('readonly', s => s.getAll()).then(all =>
+    all.filter(d => d.page === page).sort((a, b) => a.savedAt < b.savedAt ? -1 : 1));
+  const newKey = () => Array.from(crypto.getRandomValues(new Uint8Array(16)), b => b.toString(16).padStart(2, '0')).join('');
+  const say = words => { if (status.textContent !== words) status.textContent = words; };
+
+  let waiting = 0;
+  const show = async () => {
+    const drives = await mine();
+    waiting = drives.filter(d => !d.refused).length;
+    say(waiting ? waiting + (waiting === 1 ? ' drive is' : ' drives are') + ' kept on this phone and will be sent as soon as there is reception.' : '');
+    list.replaceChildren(...drives.filter(d => d.refused).map(d => {
+      const item = document.createElement('li');
+      const words = document.createElement('p');
+      words.textContent = 'Not taken: ' + d.refused + (d.file ? '. The file was ' + d.file.name + '; choose it again when you put the drive back' : '');
+      const back = button('Put back into the form', async () => { fill(d.fields); await drop(d.key); await show(); form.scrollIntoView(); });
+      const away = button('Delete', async () => { await drop(d.key); await show(); });
+      item.append(words, back, away);
+      return item;
+    }));
+  };
+  const button = (words, act) => {
+    const made = document.createElement('button');
+    made.type = 'button'; made.className = 'btn btn-outline-secondary'; made.textContent = words;
+    made.addEventListener('click', act);
+    return made;
+  };
+  const fill = fields => {
+    for (const [name, value] of Object.entries(fields)) {
+      const field = form.elements[name];
+      if (field) field.value = value;
+    }
+  };
+
+  const isLog = file => /\.(csv|gz|zip)$/i.test(file.name);
+  const sendLog = drive => {
+    const parts = new FormData();
+    parts.append('drive', new Blob([JSON.stringify(drive.fields)], {type: 'application/json'}));
+    parts.append('file', drive.file, drive.file.name);
+    return fetch(page + '/logs', {method: 'POST', body: parts});
+  };
+
+  let sending = false;
+  let later;
+  const send = async () => {
+    if (sending) return;
+    sending = true;
+    clearTimeout(later);
+    let sent = 0;
+    try {
+      for (const drive of (await mine()).filter(d => !d.refused)) {
+        const answer = await (drive.file ? sendLog(drive) : fetch(page + '/drives', {
+          method: 'POST', body: JSON.stringify(drive.fields),
+          headers: {'Content-Type': 'application/json', 'Idempotency-Key': drive.key}}));
+        if (answer.ok) { await drop(drive.key); sent++; continue; }
+        const problem = await answer.json().catch(() => ({}));
+        if (answer.status === 429 || answer.status >= 500 || /in-use$/.test(problem.type || '')) throw answer.status;
+        drive.refused = problem.errors ? problem.errors.map(e => e.message).join('. ') : problem.detail || 'ask the workshop';
+        await keep(drive);
+      }
+    } catch (noReception) {
+      later = setTimeout(send, 30000);
+    } finally {
+      sending = false;
+    }
+    const before = waiting;
+    await show();
+    // Another window of this page may have sent it.
+    if (sent || before > waiting && !list.children.length) location.replace(page + '?logged=1');
+  };
+
+  form.addEventListener('submit', async event => {
+    event.preventDefault();
+    const fields = {};
+    for (const [name, value] of new FormData(form)) if (typeof value === 'string' && value.trim()) fields[name] = value;
+    const file = form.elements.file.files[0];
+    const log = file && isLog(file) ? file : undefined;
+    if (file && !log) fields.record = await file.text();
+    if (!log && !fields.record && !(fields.start && fields.minutes)) {
+      say('Enter when you started and how long you drove, or add the text of a reader.');
+      form.elements[fields.start ? 'minutes' : 'start'].focus();
+      return;
+    }
+    const savedAt = new Date().toISOString();
+    fields.zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
+    fields.savedAt = savedAt;
+    try {
+      await keep({key: newKey(), page, fields, savedAt, ...(log && {file: log})});
+    } catch (noRoom) {
+      form.submit();
+      return;
+    }
+    form.reset();
+    say('Sending …');
+    await send();
+  });
+  addEventListener('online', send);
+  document.addEventListener('visibilitychange', () => { if (!document.hidden) send(); });
+  send();
+})();

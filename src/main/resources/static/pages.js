@@ -1,0 +1,34 @@
+// Puts the focus on the error summary, so that people who do not see it are told of it.
+"use strict";
+document.getElementById("summary")?.focus();
+
+// Shows how much of a file has been sent. Without this script the form is sent all the same, and the browser shows what it shows.
+for (const form of document.querySelectorAll("form:has([data-upload])")) {
+  const box = form.querySelector("[data-upload]"), bar = box.querySelector("progress"), words = box.querySelector("[role=status]");
+  const file = form.querySelector("input[type=file]"), buttons = form.querySelectorAll("button");
+  const size = bytes => bytes < 1e6 ? Math.ceil(bytes / 1e3) + " kB" : (bytes / 1e6).toFixed(1) + " MB";
+  const wait = sending => { for (const b of buttons) b.disabled = sending; };
+  form.addEventListener("submit", e => {
+    if (!file.files.length) return;
+    e.preventDefault();
+    const request = new XMLHttpRequest(), data = new FormData(form, e.submitter);
+    wait(true);
+    box.hidden = false;
+    words.textContent = `${file.files[0].name} is being sent.`;
+    request.upload.onprogress = p => { bar.value = p.loaded / p.total; bar.textContent = `${size(p.loaded)} of ${size(p.total)}`; };
+    request.upload.onload = () => { bar.removeAttribute("value"); words.textContent = `${size(file.files[0].size)} have arrived and are being read.`; };
+    request.onerror = () => {
+      wait(false);
+      bar.value = 0;
+      words.textContent = "The file did not arrive, and nothing is stored. Check the connection and send it again; all that you filled in is still here.";
+    };
+    request.onload = () => {
+      if (new URL(request.responseURL).pathname !== new URL(form.action).pathname) return location.assign(request.responseURL);
+      document.open();
+      document.write(request.responseText);
+      document.close();
+    };
+    request.open("POST", form.action);
+    request.send(data);
+  });
+}

@@ -1,0 +1,122 @@
+package dev.stayfixed.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** Who may open the driver's page, until when, and what it tells. */
+abstract class DriverLinkStories extends OverHttp {
+
+    private static final String DRIVE =
+            "{\"start\":\"2026-06-03T08:00\",\"minutes\":\"35\",\"record\":\"41 41 00 07 65 00\\n47 00\\n43 00\"}";
+
+    private Answer vehicle;
+    private Answer job;
+
+    @BeforeEach
+    void aJob() {
+        String vin = "1HGCM82633A%06d".formatted(System.nanoTime() % 1_000_000);
+        vehicle = client.post(
+                        "/api/v1/vehicles",
+                        "{\"description\":\"grey estate\",\"plate\":\"KB 4711\",\"vin\":\"%s\"}".formatted(vin))
+                .is(201);
+        job = client.post(
+                        "/api/v1/jobs",
+                        "{\"vehicleId\":\"%s\",\"reference\":\"W-77\",\"complaint\":\"rattles\",\"customer\":\"M. Okafor\",\"faults\":[{\"code\":\"P0420\"}]}"
+                                .formatted(vehicle.id()))
+                .is(201);
+        shop.repair(job, "2026-06-01T10:00:00Z");
+    }
+
+    private String link() {
+        String url = client.post("/api/v1/jobs/" + job.id() + "/driver-link", "")
+                .is(201)
+                .at("/url");
+        return url.substring(url.indexOf("/d/"));
+    }
+
+    @Test
+    void thePageNamesNoPersonNoVehicleAndNoJob() {
+        String body = client.get(link()).is(200).body();
+        assertThat(body).contains("catalytic converter", "P0420", "Only use this page when you are parked");
+        assertThat(body)
+                .doesNotContain("KB 4711", "1HGCM", "grey estate", "Okafor", "rattles", "W-77", job.id(), vehicle.id());
+    }
+
+    @Test
+    void theTokenCannotBeGuessedAndIsNotKept() {
+        String token = link().substring(3);
+        assertThat(token).matches("[A-Za-z0-9_-]{24}");
+        assertThat(jdbc.sql("select count(*) from driver_link where token_hash like ?")
+                        .param("%" + token + "%")
+                        .query(Long.class)
+                        .single())
+                .isZero();
+        String other = (token.charAt(0) == 'A' ? 'B' : 'A') + token.substring(1);
+        assertThat(client.get("/d/" + other).is(404).body()).doesNotContain("P0420");
+        client.post("/d/" + other + "/drives", DRIVE).isProblem(404, "not-found");
+    }
+
+    @Test
+    void aLinkEndsWhenItIsRevokedAndWhileItsJobIsClosed() {
+        String first = link();
+        String second = link();
+        client.get(first).is(200);
+        Answer closed = shop.close(job, "{\"reason\":\"sold\"}").is(200);
+        assertThat(client.get(first).is(410).body()).contains("closed this job").doesNotContain("P0420");
+        client.post(first + "/drives", DRIVE).isProblem(410, "link-ended");
+        client.post("/api/v1/jobs/" + job.id() + "/driver-link", "").isProblem(409, "job-closed");
+        client.post("/api/v1/jobs/" + job.id() + "/reopen", "{\"reason\":\"back\"}", "If-Match", closed.etag())
+                .is(200);
+        client.get(second).is(200);
+        client.send("DELETE", "/api/v1/jobs/" + job.id() + "/driver-link", "", new byte[0])
+                .is(204);
+        assertThat(client.get(second).is(410).body()).contains("withdrawn");
+    }
+
+    @Test
+    void aDriveOfTheQueueIsTakenOnceAndJudgedLikeAnyOther() {
+        String link = link();
+        client.post(link + "/drives", DRIVE, "Idempotency-Key", "q-" + job.id()).is(200);
+        Answer again = client.post(link + "/drives", DRIVE, "Idempotency-Key", "q-" + job.id())
+                .is(200);
+        assertThat(again.header("Idempotency-Replayed")).isEqualTo("true");
+        assertThat(shop.standing(job)).isEqualTo("1 of 2 clean trips");
+        assertThat(client.post("/api/v1/jobs/" + job.id() + "/report", "")
+                        .is(201)
+                        .at("/facts/faults/0/attempts/0/steps/0/by"))
+                .isEqualTo("DRIVER");
+    }
+
+    @Test
+    void aRefusalTellsTheDriverNothingOfTheVehicle() {
+        String scan = "49 02 01 57 41 55 5A 5A 5A 38 4B 39 41 41 30 30 30 30 30 30";
+        Answer refused = client.post(
+                link() + "/drives", "{\"start\":\"2026-06-03T08:00\",\"minutes\":\"5\",\"record\":\"" + scan + "\"}");
+        assertThat(refused.status()).isBetween(400, 499);
+        assertThat(refused.body()).doesNotContain("1HGCM");
+    }
+
+    @Test
+    void whoAsksTooOftenIsToldToWait() {
+        String link = link();
+        Answer slow = client.post(link + "/drives", "{}");
+        for (int i = 0; i < 1_000 && slow.status() == 422; i++) {
+            slow = client.post(link + "/drives", "{}");
+        }
+        slow.isProblem(429, "too-many-requests");
+        assertThat(Integer.parseInt(slow.header("Retry-After"))).isPositive();
+    }
+
+    @Test
+    void theManifestAndTheWorkerHaveTheirTypes() {
+        String link = link();
+        Answer manifest = client.get(link + "/app.webmanifest").is(200);
+        assertThat(manifest.header("Content-Type")).startsWith("application/manifest+json");
+        assertThat(manifest.at("/start_url")).isEqualTo(link);
+        Answer worker = client.get("/d/worker.js").is(200);
+        assertThat(worker.header("Content-Type")).startsWith("text/javascript");
+        assertThat(worker.body().length()).isLessThan(800);
+    }
+}

@@ -1,0 +1,60 @@
+package dev.stayfixed.web.pages;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+
+import jakarta.servlet.http.Cookie;
+import org.junit.jupiter.api.Test;
+import org.springframework.mock.web.MockHttpServletRequest;
+import org.springframework.mock.web.MockHttpServletResponse;
+
+class FormTokenTest {
+
+    private static final String TOKEN = "0123456789abcdef0123456789abcdef";
+
+    @Test
+    void givesAVisitorACookieThatOtherSitesNeverGetSent() {
+        MockHttpServletResponse response = new MockHttpServletResponse();
+        FormToken.check(new MockHttpServletRequest("GET", "/"), response);
+        assertThat(response.getHeader("Set-Cookie")).contains("HttpOnly", "SameSite=Strict");
+    }
+
+    @Test
+    void takesAFormThatRepeatsTheCookie() {
+        FormToken.check(form(TOKEN, "http://127.0.0.1:8080"), new MockHttpServletResponse());
+        FormToken.check(form(TOKEN, null), new MockHttpServletResponse());
+    }
+
+    @Test
+    void refusesAnotherToken() {
+        refused(form("f".repeat(32), "http://127.0.0.1:8080"));
+    }
+
+    @Test
+    void refusesAnotherOriginEvenWithTheToken() {
+        refused(form(TOKEN, "http://elsewhere.example"));
+    }
+
+    @Test
+    void refusesAFormWithoutCookie() {
+        MockHttpServletRequest request = new MockHttpServletRequest("POST", "/jobs/new");
+        request.setParameter(FormToken.FIELD, TOKEN);
+        refused(request);
+    }
+
+    private static void refused(MockHttpServletRequest request) {
+        assertThatExceptionOfType(FormToken.NotOurForm.class)
+                .isThrownBy(() -> FormToken.check(request, new MockHttpServletResponse()));
+    }
+
+    private static MockHttpServletRequest form(String token, @org.jspecify.annotations.Nullable String origin) {
+        MockHttpServletRequest request = new MockHttpServletRequest("POST", "/jobs/new");
+        request.setCookies(new Cookie("stayfixed-form", TOKEN));
+        request.setParameter(FormToken.FIELD, token);
+        request.addHeader("Host", "127.0.0.1:8080");
+        if (origin != null) {
+            request.addHeader("Origin", origin);
+        }
+        return request;
+    }
+}
