@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.springframework.data.domain.Limit;
 import org.springframework.stereotype.Service;
@@ -250,8 +251,14 @@ public class Intake {
             Vehicle vehicle = vehicles.get(vehicleId);
             List<StoredDrive> found = new ArrayList<>(
                     drives.page(vehicleId, page.after().at(), page.after().id(), Limit.of(page.limit() + 1)));
+            Map<UUID, LeftOut> left = leftOuts.ofVehicle(vehicleId).stream()
+                    .collect(Collectors.toMap(StoredLeftOut::driveId, StoredLeftOut::facts));
             return Page.of(found, page, d -> new Page.Position(d.startAt(), d.getId()))
-                    .map(row -> drive(row, originals.drive(row.getId(), row.revision()), vehicle));
+                    .map(row -> drive(
+                            row,
+                            originals.drive(row.getId(), row.revision()),
+                            vehicle,
+                            Optional.ofNullable(left.get(row.getId()))));
         });
     }
 
@@ -302,6 +309,10 @@ public class Intake {
     }
 
     private Drive drive(StoredDrive row, ReadDrive read, Vehicle vehicle) {
+        return drive(row, read, vehicle, leftOuts.ofDrive(row.getId()).map(StoredLeftOut::facts));
+    }
+
+    private Drive drive(StoredDrive row, ReadDrive read, Vehicle vehicle, Optional<LeftOut> leftOut) {
         return new Drive(
                 row.getId(),
                 row.revision(),
@@ -309,7 +320,7 @@ public class Intake {
                 read.record(),
                 DriveFacts.of(read.record().summary(), vehicle.details().ignition(), RuleSet.STANDARD.drive()),
                 row.receivedAt(),
-                leftOuts.ofDrive(row.getId()).map(StoredLeftOut::facts),
+                leftOut,
                 read.warnings(),
                 read.log(),
                 conditions.of(vehicle.id(), read));

@@ -15,6 +15,11 @@ public record ShopSettings(String name, ZoneId zone, Units units, int stallDays)
         METRIC,
         US;
 
+        /** How this shop reads and types what is kept in a metric unit. */
+        public Scale scale(String metricUnit) {
+            return this == US ? Scale.us(metricUnit) : new Scale(metricUnit, 1, 0);
+        }
+
         /** A sentence of the rules, which are metric, as this shop writes quantities. */
         public String words(String sentence) {
             return this == US ? UsUnits.words(sentence) : sentence;

@@ -2,7 +2,6 @@ package dev.stayfixed.jobs;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.util.function.DoubleUnaryOperator;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 
@@ -16,9 +15,6 @@ final class UsUnits {
     private static final Pattern QUANTITY = Pattern.compile(
             "(?<![\\w.(-])(%1$s)( to %1$s)? (km/h|km|°C|K|kPa|m)(?![\\w/²³])(?! \\()".formatted(NUMBER));
 
-    /** @param step the finest that is still said of a whole number */
-    private record To(String unit, double step, DoubleUnaryOperator convert) {}
-
     private UsUnits() {}
 
     static String words(String sentence) {
@@ -26,33 +22,30 @@ final class UsUnits {
     }
 
     private static String quantity(MatchResult found) {
-        To to = to(found.group(3));
-        String second =
-                found.group(2) == null ? "" : " to " + number(to, found.group(2).substring(" to ".length()));
-        return number(to, found.group(1)) + second + " " + to.unit();
+        Scale scale = Scale.us(found.group(3));
+        String second = found.group(2) == null
+                ? ""
+                : " to " + number(scale, found.group(2).substring(" to ".length()));
+        return number(scale, found.group(1)) + second + " " + scale.unit();
     }
 
-    private static To to(String metricUnit) {
-        return switch (metricUnit) {
-            case "km/h" -> new To("mph", 1, v -> v / 1.609344);
-            case "km" -> new To("mi", 1, v -> v / 1.609344);
-            case "°C" -> new To("°F", 1, v -> v * 1.8 + 32);
-            // A difference: 22.2 K are 40 °F, never 72 °F.
-            case "K" -> new To("°F", 1, v -> v * 1.8);
-            // NIST SP 811, appendix B.8: 1 inHg = 3.386389 kPa.
-            case "kPa" -> new To("inHg", 0.1, v -> v / 3.386389);
-            case "m" -> new To("ft", 10, v -> v / 0.3048);
-            default -> throw new IllegalStateException("a unit without a conversion: " + metricUnit);
-        };
-    }
-
-    private static String number(To to, String metric) {
-        double value = to.convert().applyAsDouble(Double.parseDouble(metric));
-        double step = metric.contains(".") || Math.abs(value) < to.step() ? Math.min(to.step(), 0.1) : to.step();
+    private static String number(Scale scale, String metric) {
+        double value = scale.shown(Double.parseDouble(metric));
+        double coarse = step(scale.unit());
+        double step = metric.contains(".") || Math.abs(value) < coarse ? Math.min(coarse, 0.1) : coarse;
         double rounded = Math.rint(value / step) * step;
         return BigDecimal.valueOf(rounded)
                 .setScale(1, RoundingMode.HALF_EVEN)
                 .stripTrailingZeros()
                 .toPlainString();
+    }
+
+    /** The finest that is still said of a whole number. */
+    private static double step(String unit) {
+        return switch (unit) {
+            case "inHg" -> 0.1;
+            case "ft" -> 10;
+            default -> 1;
+        };
     }
 }

@@ -9,7 +9,10 @@ import dev.stayfixed.platform.storage.Durably;
 import java.time.Clock;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.data.domain.Limit;
@@ -69,6 +72,13 @@ public class Vehicles {
         return durably.read(() -> vehicles.findById(id)
                 .orElseThrow(() -> Refused.notFound("vehicle", id))
                 .facts());
+    }
+
+    /** Several at once, by id; those that are not there are left out. */
+    public Map<UUID, Vehicle> get(Set<UUID> ids) {
+        return durably.read(() -> vehicles.findAllById(ids).stream()
+                .map(StoredVehicle::facts)
+                .collect(Collectors.toMap(Vehicle::id, Function.identity())));
     }
 
     /**

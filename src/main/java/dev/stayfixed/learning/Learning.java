@@ -1,5 +1,6 @@
 package dev.stayfixed.learning;
 
+import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.learning.Lessons.Group;
 import dev.stayfixed.learning.Lessons.Holding;
@@ -117,7 +118,7 @@ public class Learning {
         double time = switch (by) {
             case DAYS -> a.daysFollowed();
             case DISTANCE -> km;
-            case MILES -> km / 1.609344;
+            case MILES -> ShopSettings.Units.US.scale("km").shown(km);
         };
         return new Watched(time, a.failedAt().isPresent());
     }

@@ -36,6 +36,11 @@ public record LogMapping(
         if (columns.isEmpty()) {
             throw new IllegalArgumentException("columns: found none, expected at least one with a signal");
         }
+        String time = timeColumn;
+        if (dateColumn.filter(time::equals).isPresent()) {
+            throw new IllegalArgumentException(
+                    "date column: found \"%s\", the column of the time, expected another one".formatted(time));
+        }
         Set<Signal> signals = EnumSet.noneOf(Signal.class);
         Set<String> headers = new HashSet<>();
         for (ColumnMapping column : columns) {

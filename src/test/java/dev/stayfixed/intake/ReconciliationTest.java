@@ -1,6 +1,7 @@
 package dev.stayfixed.intake;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import dev.stayfixed.platform.OnH2;
 import dev.stayfixed.web.Answer;
@@ -9,6 +10,7 @@ import dev.stayfixed.web.Shop;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.boot.DefaultApplicationArguments;
 import org.springframework.boot.test.web.server.LocalServerPort;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
@@ -23,6 +25,13 @@ class ReconciliationTest {
 
     @Autowired
     Reconciliation reconciliation;
+
+    @Test
+    void itBeginsWithTheService() {
+        assertThatThrownBy(() -> reconciliation.run(new DefaultApplicationArguments()))
+                .as("started once already")
+                .isInstanceOf(IllegalThreadStateException.class);
+    }
 
     @Test
     void whatIsDerivedIsMadeAgainFromTheSubmissions() {

@@ -42,6 +42,18 @@ class UnitsTest {
         assertThat(Units.US.words(sentence)).isEqualTo(sentence);
     }
 
+    /** NIST SP 811, appendix B.8: 1 inHg = 3.386389 kPa, 1 mi = 1.609344 km. */
+    @Test
+    void fieldsAndSentencesShareTheirUnits() {
+        Scale pressure = Units.US.scale("kPa");
+        assertThat(pressure.unit()).isEqualTo("inHg");
+        assertThat(pressure.kept(30)).isEqualTo(101.59167);
+        assertThat(Units.US.words("101.6 kPa")).isEqualTo("30 inHg");
+        assertThat(Units.US.scale("km").kept(100)).isEqualTo(160.9344);
+        assertThat(Units.US.scale("rpm")).isEqualTo(new Scale("rpm", 1, 0));
+        assertThat(Units.METRIC.scale("kPa")).isEqualTo(new Scale("kPa", 1, 0));
+    }
+
     @Test
     void aDifferenceIsNeverATemperature() {
         assertThat(Units.US.words("22.2 K")).isEqualTo("40 °F");

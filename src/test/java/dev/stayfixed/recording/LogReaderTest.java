@@ -260,7 +260,6 @@ class LogReaderTest {
                         "line 4: found a quoted cell that runs over several lines, expected every opened quote closed in the"
                                 + " same line");
         assertThat(quote.line()).hasValue(4);
-        assertThat(quote.column()).isEmpty();
         assertThat(quote.found()).isEqualTo("a quoted cell that runs over several lines");
         assertThat(quote.expected()).isEqualTo("every opened quote closed in the same line");
         assertThat(refused(LOG + "10:00:02," + "8".repeat(5_000) + ",1\n").getMessage())
@@ -417,6 +416,18 @@ class LogReaderTest {
     }
 
     @Test
+    void theDateStandsInAnotherColumnThanTheTime() {
+        assertThatThrownBy(() -> new LogMapping(
+                        "Time",
+                        java.util.Optional.of(" Time"),
+                        TimeFormat.ISO_LOCAL,
+                        DecimalMark.POINT,
+                        MAPPING.columns()))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("date column: found \"Time\", the column of the time, expected another one");
+    }
+
+    @Test
     void aColumnForTheDateAsksForATimeWithADate() {
         assertThatThrownBy(() -> new LogMapping(
                         "Time",
@@ -424,6 +435,7 @@ class LogReaderTest {
                         TimeFormat.TIME_OF_DAY,
                         DecimalMark.POINT,
                         MAPPING.columns()))
+                .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("time format: found \"time of day, 08:15:00.250\" with a column for the date, expected one"
                         + " with a date");
     }

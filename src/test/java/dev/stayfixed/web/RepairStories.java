@@ -123,6 +123,9 @@ abstract class RepairStories extends OverHttp {
         assertThat(client.post("/api/v1/jobs/" + job.id() + "/report", "{}").body())
                 .contains("was left out of the count by the workshop: the tool was in another car.");
         client.put(path, "{\"reason\":\"it was the other estate\"}").is(200);
+        Answer list = client.get("/api/v1/vehicles/" + vehicle.id() + "/drives").is(200);
+        assertThat(list.at("/items/1/leftOut/reason")).isEqualTo("it was the other estate");
+        assertThat(list.json().at("/items/0").has("leftOut")).isFalse();
         shop.drive(vehicle, "2026-06-03T18:00:00Z", Shop.RAN_AND_FAILED).is(200);
         assertThat(shop.standing(job)).as("sent again it stays left out").isEqualTo("confirmed fixed");
 

@@ -22,11 +22,6 @@ public record Frequency(int met, int judged, int unknown, List<String> untold) {
         untold = List.copyOf(untold);
     }
 
-    /** Counts drives whose rows were held against the conditions. */
-    public static Frequency ofReports(List<ConditionReport> drives) {
-        return of(drives.stream().map(ConditionReport::overall).toList(), List.of());
-    }
-
     /** Counts drives of which only the summary is kept: an upper bound, because a summary has no sequence. */
     public static Frequency ofSummaries(List<DriveSummary> drives, List<Condition> conditions) {
         List<String> untold = conditions.stream()

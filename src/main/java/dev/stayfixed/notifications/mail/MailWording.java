@@ -5,15 +5,15 @@ import dev.stayfixed.notifications.Story;
 import java.util.Optional;
 
 /** What a mail says. A technician reads the code and the reason; a driver reads what it means and what to do next. */
-public final class MailWording {
+final class MailWording {
 
     private MailWording() {}
 
     /** A mail without its closing lines. */
-    public record Words(String subject, String body) {}
+    record Words(String subject, String body) {}
 
     /** For the shop. */
-    public static Words forTechnician(EventKind kind, Story story) {
+    static Words forTechnician(EventKind kind, Story story) {
         StringBuilder body = new StringBuilder();
         line(body, "Vehicle", story.vehicle());
         line(body, "Job", story.reference());
@@ -33,7 +33,7 @@ public final class MailWording {
     }
 
     /** For the driver. The advice on a flashing lamp is common practice, no source. */
-    public static Words forDriver(EventKind kind, Story story) {
+    static Words forDriver(EventKind kind, Story story) {
         return new Words(
                 oneLine("Your " + story.vehicle() + ": " + headline(kind)),
                 meaning(kind) + "\n\nWhat to do next: " + nextStep(kind) + "\n");
@@ -87,7 +87,7 @@ public final class MailWording {
     }
 
     /** The last lines of a driver's mail. */
-    public static String driversClosing(Optional<String> signature, String stopLink) {
+    static String driversClosing(Optional<String> signature, String stopLink) {
         return "\n" + signature.map(s -> s + "\n\n").orElse("")
                 + "You get this mail because your shop follows up on a repair of your car. To get no more of them, open\n"
                 + stopLink

@@ -6,7 +6,11 @@ import dev.stayfixed.jobs.Vehicle;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.platform.Page;
 import io.swagger.v3.oas.annotations.Hidden;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -37,10 +41,14 @@ class ClosedPage {
             @RequestParam(required = false) @Nullable String after,
             Model model) {
         String text = q.length() > 100 ? q.substring(0, 100) : q;
-        Page<Entry> page = jobs.search(Optional.of(Job.State.CLOSED), text, Page.Request.of(PAGE_SIZE, after))
-                .map(job -> new Entry(job, vehicles.get(job.vehicleId()).details()));
+        Page<Job> page = jobs.search(Optional.of(Job.State.CLOSED), text, Page.Request.of(PAGE_SIZE, after));
+        Map<UUID, Vehicle> ofJobs =
+                vehicles.get(page.items().stream().map(Job::vehicleId).collect(Collectors.toSet()));
         model.addAttribute("q", text);
-        model.addAttribute("page", page);
+        model.addAttribute(
+                "page",
+                page.map(job -> new Entry(
+                        job, Objects.requireNonNull(ofJobs.get(job.vehicleId())).details())));
         return "closed";
     }
 }

@@ -9,6 +9,7 @@ import dev.stayfixed.drive.condition.SignalRange;
 import dev.stayfixed.drive.condition.Soak;
 import dev.stayfixed.drive.condition.StartDifference;
 import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.jobs.Scale;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -119,7 +120,7 @@ final class ConditionRows {
     }
 
     private Scale scale(Signal signal) {
-        return Scale.of(signal, show.settings().units());
+        return show.scale(signal);
     }
 
     /** A row, and what has to hold meanwhile. */

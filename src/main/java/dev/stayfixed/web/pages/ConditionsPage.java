@@ -210,8 +210,7 @@ class ConditionsPage {
         return Stream.of(Signal.values())
                 .map(signal -> new Choice(
                         signal.name(),
-                        signal.words() + ", "
-                                + Scale.of(signal, show.settings().units()).unit()))
+                        signal.words() + ", " + show.scale(signal).unit()))
                 .toList();
     }
 }

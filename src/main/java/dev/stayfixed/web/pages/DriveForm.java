@@ -39,12 +39,8 @@ final class DriveForm {
 
     static List<Input> inputs(Show show) {
         return Stream.of(DriveQuantity.values())
-                .map(q -> new Input(field(q), capital(q.words()), show.unit(q)))
+                .map(q -> new Input(field(q), Show.capital(q.words()), show.unit(q)))
                 .toList();
-    }
-
-    private static String capital(String words) {
-        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 
     /** Notes in the form what cannot be read. */
@@ -100,7 +96,7 @@ final class DriveForm {
     }
 
     private Optional<Double> value(DriveQuantity quantity) {
-        String label = capital(quantity.words());
+        String label = Show.capital(quantity.words());
         OptionalDouble typed = form.number(field(quantity), label);
         if (typed.isEmpty()) {
             return Optional.empty();

@@ -152,7 +152,7 @@ class DrivePage {
     }
 
     private static Fact fact(String question, Finding finding, Show show) {
-        String reason = capital(show.words(finding.reason()));
+        String reason = Show.capital(show.words(finding.reason()));
         return switch (finding.held()) {
             case YES -> new Fact(question, "yes", "good", reason);
             case NO -> new Fact(question, "no", "bad", reason);
@@ -160,16 +160,12 @@ class DrivePage {
         };
     }
 
-    private static String capital(String words) {
-        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
-    }
-
     private static List<Figure> numbers(DriveRecord record, Show show) {
         List<Figure> numbers = new ArrayList<>();
         Arrays.stream(DriveQuantity.values())
                 .forEach(q -> record.summary()
                         .value(q)
-                        .ifPresent(value -> numbers.add(new Figure(capital(q.words()), show.quantity(q, value)))));
+                        .ifPresent(value -> numbers.add(new Figure(Show.capital(q.words()), show.quantity(q, value)))));
         record.summary()
                 .milOn()
                 .ifPresent(on -> numbers.add(new Figure("MIL as the driver saw it", on ? "on" : "off")));

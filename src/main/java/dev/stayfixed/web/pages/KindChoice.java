@@ -11,7 +11,7 @@ record KindChoice(String name, String words) {
 
     static List<KindChoice> of(Collection<EventKind> kinds) {
         return kinds.stream()
-                .map(kind -> new KindChoice(kind.name(), capital(kind.words())))
+                .map(kind -> new KindChoice(kind.name(), Show.capital(kind.words())))
                 .toList();
     }
 
@@ -24,9 +24,5 @@ record KindChoice(String name, String words) {
 
     static List<String> names(Collection<EventKind> kinds) {
         return kinds.stream().map(EventKind::name).toList();
-    }
-
-    private static String capital(String words) {
-        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 }

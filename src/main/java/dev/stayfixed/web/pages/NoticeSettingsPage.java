@@ -1,6 +1,7 @@
 package dev.stayfixed.web.pages;
 
 import dev.stayfixed.drive.DriveQuantity;
+import dev.stayfixed.jobs.Scale;
 import dev.stayfixed.notifications.EventKind;
 import dev.stayfixed.notifications.FollowUps;
 import dev.stayfixed.notifications.Notices;

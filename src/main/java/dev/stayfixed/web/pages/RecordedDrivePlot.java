@@ -7,6 +7,7 @@ import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.intake.Drive;
 import dev.stayfixed.intake.FaultReport;
 import dev.stayfixed.intake.SignalSeries;
+import dev.stayfixed.jobs.Scale;
 import dev.stayfixed.jobs.ShopSettings;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -37,7 +38,7 @@ final class RecordedDrivePlot {
 
     private static Recording.Signal signal(Signal signal, SignalSeries series, ShopSettings.Units units) {
         List<SignalSeries.Point> points = series.signals().getOrDefault(signal, List.of());
-        Scale scale = Scale.of(signal, units);
+        Scale scale = units.scale(signal.unit());
         return new Recording.Signal(
                 signal.words(),
                 scale.unit(),

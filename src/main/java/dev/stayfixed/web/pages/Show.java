@@ -1,14 +1,15 @@
 package dev.stayfixed.web.pages;
 
 import dev.stayfixed.drive.DriveQuantity;
+import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.jobs.Measurement;
+import dev.stayfixed.jobs.Scale;
 import dev.stayfixed.jobs.ShopSettings;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
-import java.time.temporal.ChronoUnit;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -84,7 +85,18 @@ public final class Show {
     }
 
     Scale scale(DriveQuantity quantity) {
-        return Scale.of(quantity, settings.units());
+        return switch (quantity) {
+            case RUN_TIME, FAST_TIME -> new Scale("min", 1 / 60.0, 0);
+            default -> settings.units().scale(quantity.unit());
+        };
+    }
+
+    Scale scale(Signal signal) {
+        return settings.units().scale(signal.unit());
+    }
+
+    static String capital(String words) {
+        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 
     public String unit(DriveQuantity quantity) {
@@ -158,9 +170,5 @@ public final class Show {
             return "at least " + plain(min.getAsDouble());
         }
         return max.isPresent() ? "at most " + plain(max.getAsDouble()) : "not stated";
-    }
-
-    Instant thisMinute() {
-        return now.truncatedTo(ChronoUnit.MINUTES);
     }
 }

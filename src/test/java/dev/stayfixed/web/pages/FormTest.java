@@ -3,6 +3,7 @@ package dev.stayfixed.web.pages;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.stayfixed.drive.DriveQuantity;
+import dev.stayfixed.jobs.Scale;
 import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.obd.TroubleCode;
 import java.time.Instant;
@@ -74,7 +75,10 @@ class FormTest {
         "RUN_TIME, 1800, 30, min",
     })
     void showsAndTakesUsUnits(DriveQuantity quantity, double kept, double shown, String unit) {
-        Scale scale = Scale.of(quantity, ShopSettings.Units.US);
+        Scale scale = new Show(
+                        new ShopSettings("shop", java.time.ZoneOffset.UTC, ShopSettings.Units.US, 7),
+                        java.time.Instant.EPOCH)
+                .scale(quantity);
         assertThat(scale.shown(kept)).isCloseTo(shown, org.assertj.core.data.Offset.offset(1e-4));
         assertThat(scale.kept(scale.shown(kept))).isEqualTo(kept);
         assertThat(scale.unit()).isEqualTo(unit);
