@@ -31,11 +31,16 @@
   const newKey = () => Array.from(crypto.getRandomValues(new Uint8Array(16)), b => b.toString(16).padStart(2, '0')).join('');
   const say = words => { if (status.textContent !== words) status.textContent = words; };
 
+  // The drive was taken, and then reception went: the page that came is the one the phone kept.
+  const old = new URLSearchParams(location.search).has('logged') && !document.querySelector('.said');
+
+  const unsent = () => mine().then(all => all.filter(d => !d.refused));
   let waiting = 0;
   const show = async () => {
     const drives = await mine();
     waiting = drives.filter(d => !d.refused).length;
-    say(waiting ? waiting + (waiting === 1 ? ' drive is' : ' drives are') + ' kept on this phone and will be sent as soon as there is reception.' : '');
+    say(waiting ? waiting + (waiting === 1 ? ' drive is' : ' drives are') + ' kept on this phone and will be sent as soon as there is reception.'
+      : old ? 'Your drive is logged. What stands below is older; load the page again where there is reception to see whether the drive counts.' : '');
     list.replaceChildren(...drives.filter(d => d.refused).map(d => {
       const item = document.createElement('li');
       const words = document.createElement('p');
@@ -67,30 +72,35 @@
     return fetch(page + '/logs', {method: 'POST', body: parts});
   };
 
+  // One window of the phone sends at a time; in a browser without locks the key of the drive keeps it single.
+  const alone = work => navigator.locks ? navigator.locks.request('stayfixed-drives', work) : work();
+
   let sending = false;
   let later;
   const send = async () => {
     if (sending) return;
     sending = true;
     clearTimeout(later);
-    let sent = 0;
+    let before = waiting, sent = 0;
     try {
-      for (const drive of (await mine()).filter(d => !d.refused)) {
-        const answer = await (drive.file ? sendLog(drive) : fetch(page + '/drives', {
-          method: 'POST', body: JSON.stringify(drive.fields),
-          headers: {'Content-Type': 'application/json', 'Idempotency-Key': drive.key}}));
-        if (answer.ok) { await drop(drive.key); sent++; continue; }
-        const problem = await answer.json().catch(() => ({}));
-        if (answer.status === 429 || answer.status >= 500 || /in-use$/.test(problem.type || '')) throw answer.status;
-        drive.refused = problem.errors ? problem.errors.map(e => e.message).join('. ') : problem.detail || 'ask the workshop';
-        await keep(drive);
-      }
+      before = Math.max(before, (await unsent()).length);
+      await alone(async () => {
+        for (const drive of await unsent()) {
+          const answer = await (drive.file ? sendLog(drive) : fetch(page + '/drives', {
+            method: 'POST', body: JSON.stringify(drive.fields),
+            headers: {'Content-Type': 'application/json', 'Idempotency-Key': drive.key}}));
+          if (answer.ok) { await drop(drive.key); sent++; continue; }
+          const problem = await answer.json().catch(() => ({}));
+          if (answer.status === 429 || answer.status >= 500 || /in-use$/.test(problem.type || '')) throw answer.status;
+          drive.refused = problem.errors ? problem.errors.map(e => e.message).join('. ') : problem.detail || 'ask the workshop';
+          await keep(drive);
+        }
+      });
     } catch (noReception) {
       later = setTimeout(send, 30000);
     } finally {
       sending = false;
     }
-    const before = waiting;
     await show();
     // Another window of this page may have sent it.
     if (sent || before > waiting && !list.children.length) location.replace(page + '?logged=1');

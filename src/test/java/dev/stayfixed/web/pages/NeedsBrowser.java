@@ -14,7 +14,7 @@ import org.junit.jupiter.api.extension.ExtensionContext;
 @Target(ElementType.TYPE)
 @Retention(RetentionPolicy.RUNTIME)
 @ExtendWith(NeedsBrowser.Installed.class)
-@interface NeedsBrowser {
+public @interface NeedsBrowser {
 
     /** Looks for the browser. */
     final class Installed implements ExecutionCondition {
