@@ -183,7 +183,7 @@ class RecordedLogPagesTest {
             technician.field("Paste the scan").fill(Technician.RAN_CLEAN);
             List<Route> held = new ArrayList<>();
             page.route("**/drives/new", held::add);
-            technician.press("Add the drive");
+            Technician.activate(technician.button("Add the drive"));
             assertThat(page.locator(".upload progress")).isVisible();
             assertThat(page.locator(".upload")).containsText("far.csv is being sent");
             assertThat(technician.button("Add the drive")).isDisabled();

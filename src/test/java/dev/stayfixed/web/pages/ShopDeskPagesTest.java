@@ -96,15 +96,13 @@ class ShopDeskPagesTest {
             technician.goTo("/inbox?only=unread");
             assertThat(window.page().locator(".message").first()).containsText("unread");
             look(window, script, "the inbox", width);
-            window.page()
+            technician.leaveBy(window.page()
                     .locator(".message button", new Page.LocatorOptions().setHasText("Mark as read"))
-                    .first()
-                    .click();
+                    .first());
             assertThat(window.page()).hasURL(Pattern.compile(".*/inbox\\?only=unread"));
-            window.page()
+            technician.leaveBy(window.page()
                     .locator(".message button", new Page.LocatorOptions().setHasText("Open the job"))
-                    .first()
-                    .click();
+                    .first());
             assertThat(window.page()).hasURL(Pattern.compile(".*/jobs/[0-9a-f-]{36}"));
             technician.goTo("/inbox");
             technician.press("Mark all as read");
@@ -215,9 +213,8 @@ class ShopDeskPagesTest {
             assertThat(technician.field("No mails to the technician about this job"))
                     .isChecked();
             look(window, script, "a job with its notices", width);
-            window.page()
-                    .locator("#promises button", new Page.LocatorOptions().setHasText("Mark as kept"))
-                    .click();
+            technician.leaveBy(
+                    window.page().locator("#promises button", new Page.LocatorOptions().setHasText("Mark as kept")));
             assertThat(window.page().locator("#promises")).containsText("kept");
         }
     }

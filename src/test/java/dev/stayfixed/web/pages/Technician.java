@@ -1,5 +1,7 @@
 package dev.stayfixed.web.pages;
 
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
@@ -27,18 +29,26 @@ final class Technician {
         page.navigate(service + path);
     }
 
+    /** Sends a form by its button, and goes on when the answer has taken the place of the page. */
     void press(String words) {
-        click(button(words));
+        leaveBy(button(words));
     }
 
+    /** Follows a link, and goes on when its page has taken the place of this one. */
     void follow(String words) {
-        click(link(words));
+        leaveBy(link(words));
     }
 
-    /** Brought into view and forced: whether an element stands still cannot be measured in a window without script. */
-    private static void click(Locator target) {
-        target.evaluate("element => element.scrollIntoView({block: 'center'})");
-        target.click(new Locator.ClickOptions().setForce(true));
+    /** By a mark that the next page does not carry: an address may stay the same, and words may stand on both pages. */
+    void leaveBy(Locator target) {
+        target.evaluate("() => document.documentElement.setAttribute('data-left', '')");
+        activate(target);
+        assertThat(page.locator("html[data-left]")).hasCount(0);
+    }
+
+    /** By the keyboard: what the page fills in meanwhile may move an element away from under the pointer. */
+    static void activate(Locator target) {
+        target.press("Enter");
     }
 
     Locator button(String words) {

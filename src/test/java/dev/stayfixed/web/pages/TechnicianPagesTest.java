@@ -64,7 +64,7 @@ class TechnicianPagesTest {
             String job = technician.address();
             window.isSound("a job without a repair");
 
-            technician.link("Record a repair").click();
+            technician.follow("Record a repair");
             technician.field("What was done").fill("Catalyst replaced, exhaust leak sealed");
             technician.field("Done at").fill("2026-06-20T09:00");
             technician.field("What").first().fill("heater resistance");
