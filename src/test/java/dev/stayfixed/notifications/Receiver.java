@@ -1,5 +1,8 @@
 package dev.stayfixed.notifications;
 
+import static java.util.Objects.requireNonNull;
+
+import dev.stayfixed.platform.HeldPort;
 import java.io.BufferedInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -15,6 +18,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
+import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -41,20 +45,37 @@ public final class Receiver implements AutoCloseable {
         void answer(OutputStream out) throws IOException;
     }
 
-    private final ServerSocket server;
+    private final int port;
     private final List<Request> requests = new CopyOnWriteArrayList<>();
     private final CountDownLatch closed = new CountDownLatch(1);
     private volatile Manner manner = status(200);
+    private ServerSocket server;
+    private @Nullable HeldPort held;
 
     public Receiver() throws IOException {
-        this(0);
+        server = listen(0);
+        port = server.getLocalPort();
     }
 
-    public Receiver(int port) throws IOException {
-        server = new ServerSocket(port, 50, InetAddress.getLoopbackAddress());
-        Thread thread = new Thread(this::accept, "receiver");
+    private ServerSocket listen(int wanted) throws IOException {
+        ServerSocket listening = new ServerSocket(wanted, 50, InetAddress.getLoopbackAddress());
+        Thread thread = new Thread(() -> accept(listening), "receiver");
         thread.setDaemon(true);
         thread.start();
+        return listening;
+    }
+
+    /** From now on whoever connects is refused. */
+    public void stop() throws IOException {
+        server.close();
+        held = new HeldPort(port);
+    }
+
+    /** Listens again where it did before. */
+    public Receiver startAgain() throws IOException {
+        requireNonNull(held).close();
+        server = listen(port);
+        return this;
     }
 
     public static Manner status(int status, String... headers) {
@@ -102,13 +123,13 @@ public final class Receiver implements AutoCloseable {
     }
 
     public int port() {
-        return server.getLocalPort();
+        return port;
     }
 
-    private void accept() {
-        while (!server.isClosed()) {
+    private void accept(ServerSocket listening) {
+        while (!listening.isClosed()) {
             try {
-                Socket socket = server.accept();
+                Socket socket = listening.accept();
                 Thread thread = new Thread(() -> serve(socket), "receiver-connection");
                 thread.setDaemon(true);
                 thread.start();

@@ -60,12 +60,6 @@ abstract class Told {
         return receiver;
     }
 
-    Receiver receiver(int onPort) throws IOException {
-        Receiver receiver = new Receiver(onPort);
-        receivers.add(receiver);
-        return receiver;
-    }
-
     /** For what drives bring; time that a test lets pass makes other jobs silent. */
     Answer endpoint(Receiver receiver) {
         String kinds = "[\"CONFIRMED_FIXED\",\"FAILED_ONCE\",\"RECURRED\",\"CAME_BACK\"]";

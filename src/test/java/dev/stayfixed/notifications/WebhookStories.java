@@ -68,7 +68,7 @@ abstract class WebhookStories extends Told {
     void anEndpointThatIsDownForHoursGetsEverythingInOrderAndOnce() throws Exception {
         Receiver down = receiver();
         Answer endpoint = endpoint(down);
-        down.close();
+        down.stop();
         Answer vehicle = shop.vehicle("2013 estate");
         Answer job = repaired(vehicle);
         confirm(vehicle);
@@ -78,7 +78,7 @@ abstract class WebhookStories extends Told {
         while (Duration.between(began, clock.instant()).toHours() < 5) {
             assertThat(bell.ringNext()).isTrue();
         }
-        Receiver up = receiver(down.port());
+        Receiver up = down.startAgain();
         while (bell.ringNext()) {
             assertThat(Duration.between(began, clock.instant())).isLessThan(Duration.ofDays(3));
         }
@@ -205,12 +205,6 @@ abstract class WebhookStories extends Told {
         bell.ring();
         assertThat(delivery(endpoint).at("/delivery/state")).isEqualTo("PENDING");
         assertThat(delivery(endpoint).at("/log/0/detail")).startsWith("no answer");
-
-        clock.forward(Duration.ofSeconds(1));
-        receiver.answering(receiver.silent());
-        client.post(path, "").is(202);
-        bell.ring();
-        assertThat(delivery(endpoint).at("/log/0/detail")).isEqualTo("no answer: not within 700 ms");
     }
 
     @Test

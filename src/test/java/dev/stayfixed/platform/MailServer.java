@@ -1,12 +1,16 @@
 package dev.stayfixed.platform;
 
+import static java.util.Objects.requireNonNull;
+
 import com.icegreen.greenmail.util.GreenMail;
 import com.icegreen.greenmail.util.ServerSetup;
 import jakarta.mail.MessagingException;
 import jakarta.mail.internet.MimeMessage;
+import java.io.IOException;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.springframework.boot.test.context.TestConfiguration;
 import org.springframework.context.annotation.Bean;
 import org.springframework.test.context.DynamicPropertyRegistrar;
@@ -21,6 +25,7 @@ public class MailServer {
         private final GreenMail server = new GreenMail(new ServerSetup(0, "127.0.0.1", ServerSetup.PROTOCOL_SMTP));
         private final int port;
         private GreenMail again = server;
+        private @Nullable HeldPort held;
 
         Post() {
             server.start();
@@ -43,12 +48,14 @@ public class MailServer {
             }
         }
 
-        public void stop() {
+        public void stop() throws IOException {
             server.getSmtp().stopService();
+            held = new HeldPort(port);
         }
 
         /** On the same port as before. */
-        public void start() {
+        public void start() throws IOException {
+            requireNonNull(held).close();
             again = new GreenMail(new ServerSetup(port, "127.0.0.1", ServerSetup.PROTOCOL_SMTP));
             again.start();
         }

@@ -16,11 +16,10 @@ import org.springframework.context.annotation.Import;
         properties = {
             "stayfixed.background=false",
             "stayfixed.webhooks.private-targets=true",
-            "stayfixed.webhooks.patience-ms=700",
             "stayfixed.public-url=https://shop.example",
             "spring.mail.host=127.0.0.1",
             "spring.mail.port=${greenmail.port}",
-            "spring.mail.properties.mail.smtp.timeout=2000"
+            "spring.mail.properties.mail.smtp.timeout=30000"
         })
 @Import({H2InFile.class, MovingClock.Given.class, Bell.class, MailServer.class})
 public @interface TellingOnH2 {}

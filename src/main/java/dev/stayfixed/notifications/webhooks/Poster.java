@@ -4,6 +4,7 @@ import dev.stayfixed.notifications.delivery.Channel.Answer;
 import jakarta.annotation.PreDestroy;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.InterruptedIOException;
 import java.net.InetAddress;
 import java.net.UnknownHostException;
 import java.nio.charset.StandardCharsets;
@@ -121,12 +122,13 @@ class Poster {
         headers.forEach(post::setHeader);
         post.setHeader("Content-Type", CloudEvent.MEDIA_TYPE);
         post.setEntity(new StringEntity(payload, org.apache.hc.core5.http.ContentType.parse(CloudEvent.MEDIA_TYPE)));
+        // The limits of the client run beside this one; whichever ends first, it was patience that ended.
         ScheduledFuture<?> end = watch.schedule(post::abort, patienceMillis, TimeUnit.MILLISECONDS);
         try {
             return answered(post, http.executeOpen(null, post, null));
         } catch (IOException | RuntimeException e) {
             return new Unanswered(
-                    post.isAborted()
+                    post.isAborted() || e instanceof InterruptedIOException
                             ? "not within " + patienceMillis + " ms"
                             : e.getClass().getSimpleName() + ": " + e.getMessage());
         } finally {

@@ -80,7 +80,10 @@ class RacingInstancesTest {
                     "race", UUID.randomUUID(), stream, event.id(), Optional.empty(), "TEST", "{}", false));
             added.computeIfAbsent(stream, s -> new ArrayList<>()).add(id);
         }
-        List<Scheduler> instances = List.of(instance("one", channel), instance("two", channel));
+        // The schedulers' clock goes on from where the test's clock stands, whatever the date on this machine is.
+        Clock ticking = Clock.offset(
+                Clock.systemUTC(), Duration.between(Clock.systemUTC().instant(), clock.instant()));
+        List<Scheduler> instances = List.of(instance("one", channel, ticking), instance("two", channel, ticking));
         instances.forEach(Scheduler::start);
         try {
             assertThat(all.await(90, TimeUnit.SECONDS)).isTrue();
@@ -95,10 +98,10 @@ class RacingInstancesTest {
         });
     }
 
-    private Scheduler instance(String name, Channel channel) {
+    private Scheduler instance(String name, Channel channel, Clock ticking) {
         DeliveryTask task = new DeliveryTask(deliveries, recording, durably, clock, List.of(channel));
         return Scheduler.create(durably.connections(dataSource), List.of(task.task()))
-                .clock(Clock.systemUTC()::instant)
+                .clock(ticking::instant)
                 .schedulerName(new SchedulerName.Fixed(name))
                 .threads(4)
                 .pollingInterval(Duration.ofMillis(50))
