@@ -2,13 +2,10 @@ package dev.stayfixed.platform.storage;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import dev.stayfixed.StayfixedApplication;
+import dev.stayfixed.platform.OwnProcess;
 import dev.stayfixed.web.Answer;
 import dev.stayfixed.web.Client;
 import dev.stayfixed.web.Shop;
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -22,30 +19,25 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The service in a process of its own, killed with SIGKILL while it takes drives in: what was acknowledged is still there. */
-@Timeout(180)
+@Timeout(900)
 class KilledUnderLoadTest {
 
     private static final int WRITERS = 6;
     private static final int ACKNOWLEDGED_BEFORE_KILL = 60;
-    private static final Pattern READY = Pattern.compile("Stayfixed is ready: open http://localhost:(\\d+)/");
 
     private final Set<String> acknowledged = ConcurrentHashMap.newKeySet();
     private final CountDownLatch enough = new CountDownLatch(ACKNOWLEDGED_BEFORE_KILL);
 
     @Test
     void noAcknowledgedDriveIsLost(@TempDir Path folder) throws Exception {
-        String url =
-                "jdbc:h2:file:" + folder.resolve("stayfixed") + ";WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE;MODE=PostgreSQL";
-        Process service = start(url);
-        try {
-            Client client = new Client(port(service));
+        String url = OwnProcess.url(folder);
+        try (OwnProcess service = new OwnProcess(url)) {
+            Client client = new Client(service.port());
             Shop shop = new Shop(client);
             List<Thread> writers = new ArrayList<>();
             for (int i = 0; i < WRITERS; i++) {
@@ -54,44 +46,15 @@ class KilledUnderLoadTest {
                 writers.add(new Thread(() -> sendUntilItDies(client, vehicle)));
             }
             writers.forEach(Thread::start);
-            assertThat(enough.await(120, TimeUnit.SECONDS)).isTrue();
-            service.destroyForcibly().waitFor();
+            assertThat(enough.await(240, TimeUnit.SECONDS)).isTrue();
+            assertThat(service.kill()).as("killed by signal 9").isEqualTo(137);
             for (Thread writer : writers) {
                 writer.join();
             }
-        } finally {
-            service.destroyForcibly().waitFor();
         }
-        assertThat(service.exitValue()).as("killed by signal 9").isEqualTo(137);
         assertThat(stored(url))
                 .hasSizeGreaterThanOrEqualTo(ACKNOWLEDGED_BEFORE_KILL)
                 .containsAll(acknowledged);
-    }
-
-    private static Process start(String url) throws IOException {
-        return new ProcessBuilder(
-                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                        "-Xmx512m",
-                        "-cp",
-                        System.getProperty("surefire.test.class.path", System.getProperty("java.class.path")),
-                        StayfixedApplication.class.getName(),
-                        "--server.port=0",
-                        "--spring.datasource.url=" + url)
-                .redirectErrorStream(true)
-                .start();
-    }
-
-    private static int port(Process service) throws IOException {
-        StringBuilder output = new StringBuilder();
-        BufferedReader reader = service.inputReader(StandardCharsets.UTF_8);
-        for (String line = reader.readLine(); line != null; line = reader.readLine()) {
-            output.append(line).append('\n');
-            Matcher ready = READY.matcher(line);
-            if (ready.find()) {
-                return Integer.parseInt(ready.group(1));
-            }
-        }
-        throw new IllegalStateException("the service did not start:\n" + output);
     }
 
     private void sendUntilItDies(Client client, Answer vehicle) {
