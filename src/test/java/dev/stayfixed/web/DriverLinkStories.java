@@ -2,6 +2,7 @@ package dev.stayfixed.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -11,12 +12,15 @@ abstract class DriverLinkStories extends OverHttp {
     private static final String DRIVE =
             "{\"start\":\"2026-06-03T08:00\",\"minutes\":\"35\",\"record\":\"41 41 00 07 65 00\\n47 00\\n43 00\"}";
 
+    /** A vehicle identification number is registered once. */
+    private static final AtomicInteger VEHICLES = new AtomicInteger();
+
     private Answer vehicle;
     private Answer job;
 
     @BeforeEach
     void aJob() {
-        String vin = "1HGCM82633A%06d".formatted(System.nanoTime() % 1_000_000);
+        String vin = "1HGCM82633A%06d".formatted(VEHICLES.incrementAndGet());
         vehicle = client.post(
                         "/api/v1/vehicles",
                         "{\"description\":\"grey estate\",\"plate\":\"KB 4711\",\"vin\":\"%s\"}".formatted(vin))

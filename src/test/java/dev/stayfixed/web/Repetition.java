@@ -196,11 +196,11 @@ abstract class Repetition extends OverHttp {
         ExecutorService pool = Executors.newFixedThreadPool(times);
         try {
             List<Callable<Answer>> all = java.util.Collections.nCopies(times, () -> {
-                start.await(10, TimeUnit.SECONDS);
+                start.await(60, TimeUnit.SECONDS);
                 return request.call();
             });
             List<Answer> answers = new ArrayList<>();
-            for (Future<Answer> answer : pool.invokeAll(all, 60, TimeUnit.SECONDS)) {
+            for (Future<Answer> answer : pool.invokeAll(all, 120, TimeUnit.SECONDS)) {
                 answers.add(answer.get());
             }
             return answers;
