@@ -2,6 +2,7 @@ package dev.stayfixed.recording;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.stayfixed.Count;
 import dev.stayfixed.drive.signal.SignalFacts;
 import dev.stayfixed.drive.signal.SignalMeter;
 import dev.stayfixed.drive.signal.SignalRules;
@@ -19,11 +20,14 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Whatever comes in, a log comes out as rows and a report, or is refused in the one way. */
+/**
+ * Whatever comes in, a log comes out as rows and a report, or is refused in the one way. 10,000 inputs a seed where CI=true, 3,000
+ * elsewhere; {@code -Dstayfixed.fuzz-logs=50000} asks for more.
+ */
 @Tag("fuzz")
 class LogReaderFuzzTest {
 
-    private static final int INPUTS = 50_000;
+    private static final int INPUTS = Count.of("stayfixed.fuzz-logs", 3_000, 10_000);
     private static final String[] BITS = {
         "Time",
         "time_utc",
