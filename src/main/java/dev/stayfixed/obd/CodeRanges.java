@@ -4,14 +4,30 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Powertrain codes by ranges, both ends inclusive. Only codes whose last digit is decimal belong to a range: SAE J2012 gave the later
- * numbers ending in A to F (P040A, P041A, P042A) to other parts than their decimal neighbours.
+ * Codes by ranges, both ends inclusive. The numbers ending in A to F came later and went to other parts than their decimal neighbours
+ * (P0418 and P0419 are relays of the secondary air, P041A is a temperature sensor of the EGR), so a range between two numbers that
+ * end in a decimal digit skips them; one that names such a number takes every number between its ends.
  */
 record CodeRanges(List<Range> ranges) {
 
-    private record Range(int first, int last) {}
+    private static final int POWERTRAIN_LENGTH = 4;
 
-    /** Reads "0420-0422 0425": hexadecimal code numbers, as in P0420. */
+    private record Range(int first, int last) {
+
+        boolean contains(int number) {
+            return number >= first && number <= last && (endsInDecimal(number) || !decimalOnly());
+        }
+
+        private boolean decimalOnly() {
+            return endsInDecimal(first) && endsInDecimal(last);
+        }
+
+        private static boolean endsInDecimal(int number) {
+            return (number & 0xF) <= 9;
+        }
+    }
+
+    /** Reads "0420-0422 013A-013F C0035": numbers of powertrain codes, or whole codes. */
     static CodeRanges of(String text) {
         return new CodeRanges(
                 Arrays.stream(text.split(" ", -1)).map(CodeRanges::range).toList());
@@ -19,12 +35,15 @@ record CodeRanges(List<Range> ranges) {
 
     private static Range range(String text) {
         String[] ends = text.split("-", -1);
-        return new Range(Integer.parseInt(ends[0], 16), Integer.parseInt(ends[ends.length - 1], 16));
+        return new Range(number(ends[0]), number(ends[ends.length - 1]));
+    }
+
+    private static int number(String text) {
+        return TroubleCode.parse(text.length() == POWERTRAIN_LENGTH ? "P" + text : text)
+                .number();
     }
 
     boolean contain(TroubleCode code) {
-        int number = code.number();
-        return (number & 0xF) <= 9
-                && ranges.stream().anyMatch(range -> number >= range.first() && number <= range.last());
+        return ranges.stream().anyMatch(range -> range.contains(code.number()));
     }
 }

@@ -5,8 +5,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.Set;
-import java.util.stream.Collectors;
 
 /**
  * In-use performance tracking of service $09 infotype $08 (spark) or $0B (compression).
@@ -26,14 +24,29 @@ public record InUseCounters(Ignition ignition, Map<String, Integer> counts) {
                             + " EGSCOMP EGSCOND EGRCOMP EGRCOND BPCOMP BPCOND FUELCOMP FUELCOND")
                     .split(" ", -1));
 
-    /** Codes of one bank (of sensors: front or rear) by the numerator that watches it. */
-    private static final Map<String, CodeRanges> WATCHED = Map.of(
-            "CATCOMP1", CodeRanges.of("0420-0422 0425-0428"),
-            "CATCOMP2", CodeRanges.of("0430-0432 0435-0438"),
-            "O2SCOMP1", CodeRanges.of("0130-0134"),
-            "O2SCOMP2", CodeRanges.of("0150-0154"),
-            "SO2SCOMP1", CodeRanges.of("0136-0140 0142-0146"),
-            "SO2SCOMP2", CodeRanges.of("0156-0160 0162-0166"));
+    /**
+     * The codes for which a numerator counts their very test. Left out are numerators that several monitors share, because a unit may
+     * report the one with the lowest ratio and change over (13 CCR 1968.2 (d)(5), from memory): those of the oxygen and exhaust gas
+     * sensors, of EGR and valve timing, of boost, of the fuel system and of the particulate filter of compression engines, and the
+     * catalysts of a second bank where one numerator stands for both. EVAPCOMP counts the smallest leak for which the vehicle
+     * tests (SAE J1979, from memory): that test comes to no decision before the larger ones.
+     */
+    private static final Map<Ignition, Map<String, CodeRanges>> OWN = Map.of(
+            Ignition.SPARK,
+            Map.of(
+                    "CATCOMP1", CodeRanges.of("0420-0422"),
+                    "CATCOMP2", CodeRanges.of("0430-0432"),
+                    "AIRCOMP", CodeRanges.of("0410-0411"),
+                    "EVAPCOMP", CodeRanges.of("0442 0455-0457"),
+                    "AFRICOMP1", CodeRanges.of("219A"),
+                    "AFRICOMP2", CodeRanges.of("219B"),
+                    "PFCOMP1", CodeRanges.of("2002"),
+                    "PFCOMP2", CodeRanges.of("2003")),
+            Ignition.COMPRESSION,
+            Map.of(
+                    "HCCATCOMP", CodeRanges.of("0420-0422"),
+                    "NCATCOMP", CodeRanges.of("20EE"),
+                    "NADSCOMP", CodeRanges.of("2000")));
 
     public InUseCounters {
         counts.forEach(Bytes::checkWord);
@@ -72,19 +85,23 @@ public record InUseCounters(Ignition ignition, Map<String, Integer> counts) {
     }
 
     /**
-     * The numerators that watch this very code: where bank and place of its part are known, only theirs, because the other bank's
-     * monitor proves nothing; else those of its group. The pairing is ours, from the names on both sides.
+     * The numerators that count the test of this very code, and so prove that it ran; empty where the list has none, or only one that
+     * several monitors share. The pairing is ours, from the names on both sides.
      */
     public Map<String, Integer> numerators(TroubleCode code) {
-        Map<String, Integer> found = new LinkedHashMap<>(numerators(MonitorGroup.of(code, ignition)));
-        Set<String> own = WATCHED.entrySet().stream()
-                .filter(entry -> entry.getValue().contain(code))
-                .map(Map.Entry::getKey)
-                .collect(Collectors.toSet());
-        if (ignition == Ignition.SPARK && !own.isEmpty()) {
-            found.keySet().retainAll(own);
-        }
+        Map<String, Integer> found = new LinkedHashMap<>();
+        OWN.getOrDefault(ignition, Map.of()).forEach((name, codes) -> {
+            Integer count = counts.get(name);
+            if (count != null && codes.contain(code)) {
+                found.put(name, count);
+            }
+        });
         return found;
+    }
+
+    /** Whether the standard has a numerator that counts the test of this very code. */
+    public static boolean countsTestOf(TroubleCode code, Ignition ignition) {
+        return OWN.getOrDefault(ignition, Map.of()).values().stream().anyMatch(codes -> codes.contain(code));
     }
 
     private List<String> numeratorNames(MonitorGroup group) {

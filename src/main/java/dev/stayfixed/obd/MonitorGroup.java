@@ -48,4 +48,41 @@ public enum MonitorGroup {
     public static MonitorGroup of(TroubleCode code, Ignition ignition) {
         return CodeGroups.groupOf(code, ignition);
     }
+
+    private static final CodeRanges IMBALANCE = CodeRanges.of("219A-219F");
+
+    /**
+     * Misfire and fuel-system faults are confirmed and erased only under conditions similar to those of the failure; the imbalance of
+     * the air-fuel ratio between cylinders follows the ordinary rule. Source: 13 CCR 1968.2 (e)(3.4), (e)(6.4) and its opening.
+     */
+    public boolean needsSimilarConditions(TroubleCode code) {
+        return this == MISFIRE || (this == FUEL_SYSTEM && !IMBALANCE.contain(code));
+    }
+
+    /**
+     * Readiness since the clear (PID $01) and in this cycle (PID $41) of the group to which the code belongs reach this very code: a
+     * complete bit says that its test has run to a decision, an incomplete one that it has not passed. They do not for circuits but
+     * the heater monitor's own, for the very small leak, for components, and for the continuous monitors of spark engines, which are
+     * commonly shown complete from key-on.
+     */
+    public static boolean readinessCovers(TroubleCode code, Ignition ignition) {
+        return of(code, ignition).bitReaches(code, ignition);
+    }
+
+    /**
+     * The same for the group that a job names: where the service information puts the code into another group than the published
+     * descriptions do, or where those tell none, as for a maker's own code, the bit reaches it unless it is known to be a circuit.
+     */
+    public boolean bitReaches(TroubleCode code, Ignition ignition) {
+        if (this == COMPONENTS || (ignition == Ignition.SPARK && isContinuous())) {
+            return false;
+        }
+        // P0135-13: the unit names the open circuit itself, not the monitor of the heater.
+        if (code.failureType().orElse(0) != 0 && CodeNature.of(code) == CodeNature.CIRCUIT) {
+            return false;
+        }
+        return of(code, ignition) == this
+                ? CodeGroups.isDecidedByItsGroup(code)
+                : CodeNature.of(code) != CodeNature.CIRCUIT;
+    }
 }

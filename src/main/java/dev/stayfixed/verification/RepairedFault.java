@@ -96,6 +96,11 @@ public record RepairedFault(
 
     /** Misfire and fuel-system faults are erased only under conditions similar to the freeze frame. */
     boolean needsSimilarConditions() {
-        return group == MonitorGroup.MISFIRE || group == MonitorGroup.FUEL_SYSTEM;
+        return group.needsSimilarConditions(code);
+    }
+
+    /** The readiness bits of its group speak of this very fault: see {@link MonitorGroup#bitReaches}. */
+    boolean isReachedByReadiness() {
+        return group.bitReaches(code, ignition);
     }
 }

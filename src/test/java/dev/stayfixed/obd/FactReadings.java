@@ -165,6 +165,16 @@ final class FactReadings {
         return MonitorGroup.of(code, Ignition.SPARK) + " " + MonitorGroup.of(code, Ignition.COMPRESSION);
     }
 
+    /** Its nature, and on which engines the readiness of its group reaches it. */
+    static String natures(Facts.Row row) {
+        TroubleCode code = TroubleCode.parse(row.input());
+        String engines = Arrays.stream(Ignition.values())
+                .filter(ignition -> MonitorGroup.readinessCovers(code, ignition))
+                .map(ignition -> ignition.name().toLowerCase(Locale.ROOT))
+                .collect(Collectors.joining(" "));
+        return CodeNature.of(code) + "; " + (engines.isEmpty() ? "no" : engines);
+    }
+
     static String monitorIds(Facts.Row row) {
         TroubleCode code = TroubleCode.parse(row.input());
         return ids(TestResult.monitorIdsOf(code, Ignition.SPARK)) + " | "

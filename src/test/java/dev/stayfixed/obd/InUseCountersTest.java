@@ -62,19 +62,26 @@ class InUseCountersTest {
     @CsvSource({
         "P0420, CATCOMP1",
         "P0430, CATCOMP2",
-        "P2423, CATCOMP1 CATCOMP2",
-        "P0133, O2SCOMP1",
-        "P0154, O2SCOMP2",
-        "P0137, SO2SCOMP1",
-        "P0145, SO2SCOMP1",
-        "P0158, SO2SCOMP2",
-        "P2195, O2SCOMP1 O2SCOMP2 SO2SCOMP1 SO2SCOMP2",
+        "P0427, ''",
+        "P2423, ''",
+        "P0411, AIRCOMP",
+        "P0412, ''",
         "P0442, EVAPCOMP",
-        "P0401, EGRCOMP",
+        "P0456, EVAPCOMP",
+        "P0441, ''",
+        "P0443, ''",
+        "P0133, ''",
+        "P0139, ''",
+        "P2195, ''",
+        "P0401, ''",
+        "P0011, ''",
+        "P219A, AFRICOMP1",
+        "P219B, AFRICOMP2",
+        "P2003, PFCOMP2",
         "P0300, ''",
         "P0135, ''",
     })
-    void aBankIsWatchedByItsOwnNumerator(String code, String names) {
+    void aNumeratorProvesOnlyItsVeryTest(String code, String names) {
         String found = String.join(
                 " ",
                 new TreeSet<>(
@@ -83,9 +90,14 @@ class InUseCountersTest {
     }
 
     @Test
-    void onCompressionEnginesTheGroupDecides() {
-        assertEquals(Map.of("HCCATCOMP", 3), full(Ignition.COMPRESSION).numerators(TroubleCode.parse("P0420")));
-        assertEquals(Map.of("EGSCOMP", 11), full(Ignition.COMPRESSION).numerators(TroubleCode.parse("P0133")));
+    void onCompressionEnginesTooASharedNumeratorProvesNothing() {
+        InUseCounters counters = full(Ignition.COMPRESSION);
+        assertEquals(Map.of("HCCATCOMP", 3), counters.numerators(TroubleCode.parse("P0420")));
+        assertEquals(Map.of("NCATCOMP", 5), counters.numerators(TroubleCode.parse("P20EE")));
+        assertEquals(Map.of("NADSCOMP", 7), counters.numerators(TroubleCode.parse("P2000")));
+        for (String shared : List.of("P0430", "P20F2", "P0133", "P0299", "P0171", "P2002", "P0401")) {
+            assertEquals(Map.of(), counters.numerators(TroubleCode.parse(shared)), shared);
+        }
     }
 
     @Test

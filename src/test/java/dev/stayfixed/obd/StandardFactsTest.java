@@ -37,6 +37,7 @@ class StandardFactsTest {
             Map.entry("bitmaps", FactReadings::bitmap),
             Map.entry("codes", FactReadings::codes),
             Map.entry("groups", FactReadings::groups),
+            Map.entry("natures", FactReadings::natures),
             Map.entry("monitor-ids", FactReadings::monitorIds),
             Map.entry("status", FactReadings::status),
             Map.entry("services", FactReadings::services),
