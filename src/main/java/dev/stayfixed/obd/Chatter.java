@@ -5,13 +5,16 @@ import java.util.regex.Pattern;
 /** Lines that come from the adapter or the technician and not from the vehicle. */
 final class Chatter {
 
-    private static final Pattern NO_ANSWER = pattern("NO DATA|UNABLE TO CONNECT");
+    private static final Pattern NO_ANSWER = pattern("NO DATA");
+    private static final Pattern NO_CONNECTION = pattern("UNABLE TO CONNECT");
     private static final Pattern LOST =
             pattern("(BUFFER FULL|STOPPED|(CAN|DATA|RX|FB|BUS) ERROR|BUS BUSY|ERR ?\\d\\d)\\W*");
     private static final Pattern MESSAGE = pattern("OK|\\?|SEARCHING\\W*|BUS INIT.*|(LV|LP|ACT) (RESET|ALERT)\\W*"
             + "|[A-Z0-9 -]+ v\\d+\\.\\d+\\w*|\\d{1,2}\\.\\d+ ?V|(AUTO, ?)?(ISO|SAE) [\\w ()/,.-]+|AUTO");
     private static final Pattern COMMAND = pattern("(AT|ST) ?[A-Z@][A-Z0-9@]{0,4}( [0-9A-F ]*)?");
     private static final Pattern HEADING = pattern("[^:]*:|(MODE|SERVICE) ?\\$?[0-9A-F]{1,2}\\b.*|[-=*_~]{2}.*|\\W+");
+
+    private static final String SILENCE = "no control unit answered; that says nothing about codes or monitors";
 
     private Chatter() {}
 
@@ -23,7 +26,10 @@ final class Chatter {
     static LineContent read(String line, int from, int to) {
         String text = line.substring(from, to);
         if (NO_ANSWER.matcher(text).matches()) {
-            return new LineContent.Nothing("no control unit answered; that says nothing about codes or monitors");
+            return new LineContent.Unanswered(SILENCE);
+        }
+        if (NO_CONNECTION.matcher(text).matches()) {
+            return new LineContent.Nothing(SILENCE);
         }
         if (LOST.matcher(text).matches()) {
             return new LineContent.Lost("the adapter lost answers to the last request; read it again");

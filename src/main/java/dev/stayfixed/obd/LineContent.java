@@ -16,6 +16,14 @@ sealed interface LineContent {
         }
     }
 
+    /** The adapter says that no control unit answered the last request. */
+    record Unanswered(String explanation) implements LineContent {
+        @Override
+        public void giveTo(ScanReader reader, int line, String text) {
+            reader.takeSilence(line, explanation);
+        }
+    }
+
     /** The adapter says that answers to the last request were lost. */
     record Lost(String explanation) implements LineContent {
         @Override

@@ -21,9 +21,14 @@ final class Requests {
                 .findFirst();
     }
 
+    /** The last request above this line. */
+    Optional<List<Integer>> last(int line) {
+        Map.Entry<Integer, List<Integer>> last = byLine.lowerEntry(line);
+        return last == null ? Optional.empty() : Optional.of(last.getValue());
+    }
+
     /** The service of the last request above this line. */
     Optional<Integer> lastService(int line) {
-        Map.Entry<Integer, List<Integer>> last = byLine.lowerEntry(line);
-        return last == null ? Optional.empty() : Optional.of(last.getValue().get(0));
+        return last(line).map(request -> request.get(0));
     }
 }

@@ -53,11 +53,13 @@ public final class Scan {
     private final List<Line> lines;
     private final List<Reading> readings;
     private final Set<Kind> doubtful;
+    private final List<List<Integer>> unanswered;
 
-    Scan(List<Line> lines, List<Reading> readings, Set<Kind> doubtful) {
+    Scan(List<Line> lines, List<Reading> readings, Set<Kind> doubtful, List<List<Integer>> unanswered) {
         this.lines = List.copyOf(lines);
         this.readings = List.copyOf(readings);
         this.doubtful = Set.copyOf(doubtful);
+        this.unanswered = unanswered.stream().map(List::copyOf).toList();
     }
 
     /**
@@ -76,6 +78,11 @@ public final class Scan {
     /** Every answer that was understood, in the order in which it began. */
     public List<Heard> heard() {
         return readings.stream().map(Reading::heard).toList();
+    }
+
+    /** The requests that no control unit answered (NO DATA), from the service byte on; only those that the paste shows. */
+    public List<List<Integer>> unanswered() {
+        return unanswered;
     }
 
     /** $03, or bit 3 of the $19 status; absent only where that list was read in full. */

@@ -17,6 +17,7 @@ final class ScanReader {
     private final OlderLines olderLines = new OlderLines();
     private final List<Message> messages = new ArrayList<>();
     private final List<Reading> readings = new ArrayList<>();
+    private final List<List<Integer>> unanswered = new ArrayList<>();
     private final Set<Answer.CodeList.Kind> doubtful = EnumSet.noneOf(Answer.CodeList.Kind.class);
 
     private ScanReader(List<String> texts) {
@@ -71,6 +72,11 @@ final class ScanReader {
 
     void ignore(int line, String explanation) {
         note(line, Outcome.IGNORED, explanation);
+    }
+
+    void takeSilence(int line, String explanation) {
+        ignore(line, explanation);
+        requests.last(line).ifPresent(unanswered::add);
     }
 
     void takeLoss(int line, String explanation) {
@@ -128,7 +134,7 @@ final class ScanReader {
                 .forEach(
                         line -> refuse(line, "found the length of an answer, expected its lines 0:, 1:, ... below it"));
         readings.sort(Comparator.comparingInt(Reading::line));
-        return new Scan(List.of(lines), readings, doubtful);
+        return new Scan(List.of(lines), readings, doubtful, unanswered);
     }
 
     private void decode(Message message) {

@@ -1,24 +1,31 @@
 package dev.stayfixed.verification;
 
-import dev.stayfixed.obd.MonitorGroup;
+import dev.stayfixed.verification.Abilities.Shown;
+import dev.stayfixed.verification.WaysToProve.Kind;
+import dev.stayfixed.verification.WaysToProve.Way;
 import java.util.Optional;
 
-/** Says in a sentence what the next drive must bring. */
+/** Says in a sentence what the next drive must bring; asks only for what the vehicle can answer and what speaks of this very code. */
 final class NextTrip {
 
     private NextTrip() {}
 
+    /** Where nothing is known of the vehicle's answers. */
     static Optional<String> neededAfter(RepairedFault fault, VerificationState state) {
+        return neededAfter(fault, state, Abilities.UNKNOWN);
+    }
+
+    static Optional<String> neededAfter(RepairedFault fault, VerificationState state, Abilities abilities) {
         if (state instanceof VerificationState.WaitingForFirstTrip) {
-            return Optional.of(trips(fault, fault.requiredPasses()));
+            return Optional.of(trips(fault, fault.requiredPasses(), abilities));
         }
         if (state instanceof VerificationState.Passing passing) {
-            return Optional.of(trips(fault, passing.needed() - passing.passes()));
+            return Optional.of(trips(fault, passing.needed() - passing.passes(), abilities));
         }
         if (state instanceof VerificationState.FailedOnce) {
             return Optional.of(
                     "The next trip decides: if it fails too, the fault has recurred; if it passes, the count starts at 1. "
-                            + trips(fault, fault.requiredPasses()));
+                            + trips(fault, fault.requiredPasses(), abilities));
         }
         if (state instanceof VerificationState.Recurred) {
             return Optional.of("Find the cause and record the next repair; its trips are counted anew.");
@@ -26,18 +33,56 @@ final class NextTrip {
         return Optional.empty();
     }
 
-    private static String trips(RepairedFault fault, int count) {
-        return "%s in which the %s monitor runs and passes. %s"
+    private static String trips(RepairedFault fault, int count, Abilities abilities) {
+        return "%s in which %s runs and passes. %s"
                 .formatted(
                         count == 1 ? "One more drive" : count + " more drives in a row",
-                        fault.group().label(),
-                        howToRecord(fault.group()));
+                        WaysToProve.test(fault),
+                        howToRecord(fault, abilities));
     }
 
-    /** On the continuous monitors the readiness bits prove nothing, so another record is asked for. */
-    private static String howToRecord(MonitorGroup group) {
-        return group.isContinuous()
-                ? "End it with a scan of the code's status byte ($19 0A or $19 02 FF) where the car answers it, or of $06 and $07, key still on."
-                : "End it with a scan of PID $41 and service $07, key still on.";
+    /** What to read at the end of a drive. */
+    static String howToRecord(RepairedFault fault, Abilities abilities) {
+        WaysToProve ways = WaysToProve.of(fault, abilities, true);
+        if (has(ways, Kind.CYCLE_READINESS)) {
+            return "End it with a scan of PID $41 and service $07, key still on.";
+        }
+        if (has(ways, Kind.STATUS_BYTE) && abilities.statusBytes() == Shown.YES) {
+            return "End it with a scan of the code's status byte ($19 0A or $19 02 FF), key still on.";
+        }
+        String status = has(ways, Kind.STATUS_BYTE)
+                ? "with a scan of the code's status byte ($19 0A or $19 02 FF) where the car answers it"
+                : "";
+        String otherwise = status.isEmpty() ? "" : status + ", or ";
+        if (has(ways, Kind.TEST_RESULT)) {
+            return "End it " + otherwise + "with a scan of services $06 and $07, key still on.";
+        }
+        if (has(ways, Kind.IN_USE_COUNTER)) {
+            return "End it " + otherwise
+                    + "with a scan of the in-use counters (service $09) and service $07, key still on.";
+        }
+        if (has(ways, Kind.CONDITIONS)) {
+            return "End it " + otherwise + conditions(fault);
+        }
+        if (!status.isEmpty()) {
+            return "End it " + status + ", key still on.";
+        }
+        return WaysToProve.of(fault, abilities, false).strongest().isPresent()
+                ? "This car has no list of pending codes: leave the codes stored, and the MIL going out by itself proves it."
+                : ways.sentence();
+    }
+
+    private static String conditions(RepairedFault fault) {
+        boolean stated = !fault.enablingConditions().isEmpty() || fault.recorded().isPresent();
+        String read = fault.code().text().startsWith("P") || fault.code().text().startsWith("U")
+                ? "service $07 read, key still on."
+                : "the code list of its own control unit read, key still on.";
+        return stated
+                ? "with its conditions met and " + read
+                : "with its conditions met (name those of the service information, or adopt the typical ones) and " + read;
+    }
+
+    private static boolean has(WaysToProve ways, Kind kind) {
+        return ways.ways().stream().filter(Way::enough).anyMatch(way -> way.kind() == kind);
     }
 }
