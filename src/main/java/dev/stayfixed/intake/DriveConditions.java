@@ -3,6 +3,7 @@ package dev.stayfixed.intake;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.drive.condition.ConditionReport;
 import dev.stayfixed.drive.condition.ConditionSet;
+import dev.stayfixed.drive.condition.SummaryProof;
 import dev.stayfixed.drive.condition.TypicalCondition;
 import dev.stayfixed.drive.condition.TypicalConditions;
 import dev.stayfixed.jobs.AgreedConditions;
@@ -42,7 +43,7 @@ class DriveConditions {
     private static List<ConditionSet> shown(FaultConditions fault) {
         return fault.agreed()
                 .map(agreed -> List.of(agreed.set()))
-                .orElseGet(() -> TypicalConditions.of(fault.group()).stream()
+                .orElseGet(() -> TypicalConditions.of(fault.code(), fault.group()).stream()
                         .map(TypicalCondition::set)
                         .toList());
     }
@@ -83,6 +84,9 @@ class DriveConditions {
     }
 
     private ReadDrive applied(ReadDrive drive, Map<String, ConditionSet> sets) {
+        if (drive.log().isEmpty()) {
+            return drive.with(bySummary(drive, sets));
+        }
         if (!drive.isScoredLog()) {
             return drive;
         }
@@ -91,6 +95,14 @@ class DriveConditions {
                 .forEach((key, report) ->
                         findings.put(key, report.with(drive.record().summary()).overall()));
         return drive.with(findings);
+    }
+
+    /** Without a log only what the few numbers of the drive show for certain is said; the rest stays unsaid. */
+    private static Map<String, Finding> bySummary(ReadDrive drive, Map<String, ConditionSet> sets) {
+        Map<String, Finding> findings = new HashMap<>();
+        sets.forEach((key, set) -> SummaryProof.of(set, drive.record().summary())
+                .ifPresent(finding -> findings.put(key, finding)));
+        return findings;
     }
 
     /** What a drive made of the conditions of each fault of its vehicle; nothing for a drive without a log that counts. */

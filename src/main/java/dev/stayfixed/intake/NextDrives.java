@@ -11,6 +11,7 @@ import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.obd.MonitorGroup;
 import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.verification.RepairedFault;
 import java.util.List;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
@@ -75,14 +76,14 @@ public class NextDrives {
 
     /** What the shop agreed for the fault comes before what is typical of its monitor. */
     private Open open(UUID jobId, FaultVerdict verdict) {
-        String code = verdict.faultCase().fault().code().text();
-        MonitorGroup group = verdict.faultCase().fault().group();
+        RepairedFault fault = verdict.faultCase().fault();
+        String code = fault.code().text();
+        MonitorGroup group = fault.group();
         return conditions
                 .get(jobId, verdict.faultCase().faultId())
                 .agreed()
                 .map(agreed -> new Open(code, group, agreed.set().conditions(), source(code, agreed)))
-                .or(() -> TypicalConditions.of(group).stream()
-                        .findFirst()
+                .or(() -> TypicalConditions.of(fault.code(), group)
                         .map(typical -> new Open(code, group, typical.set().conditions(), typical.caution())))
                 .orElseGet(() -> new Open(code, group, List.of(), ""));
     }
@@ -114,9 +115,7 @@ public class NextDrives {
     private static List<String> unplanned(List<Open> open) {
         return open.stream()
                 .filter(fault -> fault.conditions().isEmpty())
-                .map(fault ->
-                        "%s: the enabling conditions of its %s monitor stand in the service information of the vehicle."
-                                .formatted(fault.code(), fault.group().label()))
+                .map(fault -> "%s: what its test needs stands in the service information of the vehicle.".formatted(fault.code()))
                 .toList();
     }
 

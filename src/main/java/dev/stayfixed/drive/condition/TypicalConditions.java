@@ -14,12 +14,19 @@ import static dev.stayfixed.drive.signal.Signal.PEDAL;
 import static dev.stayfixed.drive.signal.Signal.VEHICLE_SPEED;
 
 import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.obd.CircuitKind;
 import dev.stayfixed.obd.MonitorGroup;
+import dev.stayfixed.obd.TroubleCode;
 import java.time.Duration;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
 
 /**
- * Typical enabling conditions by monitor group, from published service texts; printed in °F and mph there, converted here and rounded
+ * Typical enabling conditions by monitor group and by kind of circuit, from published service texts; printed in °F and mph there, converted here and rounded
  * to whole units. The service information of a vehicle overrides each.
  */
 public final class TypicalConditions {
@@ -28,6 +35,11 @@ public final class TypicalConditions {
     private static final String NISSAN_B = "Nissan service text, driving pattern B";
     private static final String MEMORY = "from memory";
     private static final SignalRange BELOW_8000_FT = atLeast(BAROMETER, 75);
+    private static final SignalRange RUNNING = atLeast(ENGINE_SPEED, 400);
+
+    /** P0125, P0126 and P0128. */
+    private static final Set<Integer> THERMOSTAT = Set.of(0x0125, 0x0126, 0x0128);
+
     private static final SignalRange WARM = atLeast(COOLANT, 70);
 
     private static final List<TypicalCondition> ALL = List.of(
@@ -82,15 +94,51 @@ public final class TypicalConditions {
                     Reach.value(COOLANT, 71),
                     Hold.cumulative(atLeast(MODULE_VOLTAGE, 11), Duration.ofMinutes(10))));
 
+    private static final String PRACTICE = "common practice, no source";
+
+    /** Each can also be met by a drive of which only a few numbers are known: {@link SummaryProof}. */
+    private static final Map<CircuitKind, TypicalCondition> CIRCUITS = new EnumMap<>(Map.of(
+            CircuitKind.ALWAYS_LIVE,
+            circuit(CircuitKind.ALWAYS_LIVE, Hold.cumulative(RUNNING, Duration.ofMinutes(5))),
+            CircuitKind.SWITCHED,
+            circuit(
+                    CircuitKind.SWITCHED,
+                    Reach.value(COOLANT, 70),
+                    Hold.cumulative(RUNNING, Duration.ofMinutes(10))),
+            CircuitKind.SPEED,
+            circuit(CircuitKind.SPEED, Hold.cumulative(atLeast(VEHICLE_SPEED, 40), Duration.ofMinutes(3))),
+            CircuitKind.MESSAGES,
+            circuit(CircuitKind.MESSAGES, Hold.cumulative(RUNNING, Duration.ofMinutes(5)))));
+
     private TypicalConditions() {}
 
+    /** Of the monitor groups, then of the circuits. */
     public static List<TypicalCondition> all() {
-        return ALL;
+        return Stream.concat(ALL.stream(), CIRCUITS.values().stream()).toList();
     }
 
     /** Empty for a group for which we ship none: its service information is needed. */
     public static List<TypicalCondition> of(MonitorGroup group) {
         return ALL.stream().filter(typical -> typical.group() == group).toList();
+    }
+
+    /**
+     * Of this very code: a circuit by what wakes it, whatever system it sits in; of the components only the thermostat, because no
+     * conditions are common to the rest. Empty where we ship none.
+     */
+    public static Optional<TypicalCondition> of(TroubleCode code, MonitorGroup group) {
+        Optional<TypicalCondition> circuit = CircuitKind.of(code).map(CIRCUITS::get);
+        if (circuit.isPresent()) {
+            return circuit;
+        }
+        return group == MonitorGroup.COMPONENTS && !THERMOSTAT.contains(code.number())
+                ? Optional.empty()
+                : of(group).stream().findFirst();
+    }
+
+    private static TypicalCondition circuit(CircuitKind kind, Condition... conditions) {
+        return new TypicalCondition(
+                MonitorGroup.COMPONENTS, ConditionSet.anyOrder(kind.words(), conditions), PRACTICE);
     }
 
     /** 45 to 85 °F at the start, coolant at most 12 °F above intake air, intake air at most 2 °F above coolant. */

@@ -51,8 +51,8 @@ class ConditionController {
     /**
      * Conditions of a fault.
      *
-     * @param origin SERVICE_INFORMATION if missing; TYPICAL_ADOPTED takes over the typical ones of the fault's monitor group, and
-     *     comes without conditions
+     * @param origin SERVICE_INFORMATION if missing; TYPICAL_ADOPTED takes over the typical ones of the fault's circuit or monitor
+     *     group, and comes without conditions
      * @param source which service information
      * @param inOrder whether they have to be met one after another; false if missing
      */
@@ -79,13 +79,12 @@ class ConditionController {
                         given.size() + " conditions",
                         "none beside TYPICAL_ADOPTED; conditions of your own are SERVICE_INFORMATION"));
             }
-            TypicalCondition typical = TypicalConditions.of(fault.group()).stream()
-                    .findFirst()
+            TypicalCondition typical = TypicalConditions.of(fault.code(), fault.group())
                     .orElseThrow(() -> Refused.content(new Mistake(
                             "#/origin",
                             Origin.TYPICAL_ADOPTED,
-                            "SERVICE_INFORMATION with conditions, as there are no typical ones for the monitor group "
-                                    + fault.group())));
+                            "SERVICE_INFORMATION with conditions, as there are no typical ones for "
+                                    + fault.code().text())));
             return new AgreedConditions(typical.set(), Origin.TYPICAL_ADOPTED, typical.source());
         }
 
@@ -141,7 +140,7 @@ class ConditionController {
         return ResponseEntity.ok().eTag(IfMatch.tag(fault.jobVersion())).body(ConditionsAnswer.of(fault, agreed));
     }
 
-    @Operation(summary = "Typical conditions by monitor group; the service information of a vehicle overrides them")
+    @Operation(summary = "Typical conditions by monitor group and kind of circuit; the service information of a vehicle overrides them")
     @GetMapping("/conditions/typical")
     List<ConditionsAnswer.Typical> typical(@RequestParam(required = false) @Nullable MonitorGroup group) {
         return (group == null ? TypicalConditions.all() : TypicalConditions.of(group))

@@ -29,9 +29,10 @@ record ConditionsAnswer(
         }
     }
 
-    /** Typical conditions of a monitor group: never evidence unless the shop adopts them for a fault. */
+    /** Typical conditions of a monitor group, or of a kind of circuit: never evidence unless the shop adopts them for a fault. */
     record Typical(
             MonitorGroup group,
+            String name,
             boolean typical,
             String source,
             String caution,
@@ -40,6 +41,7 @@ record ConditionsAnswer(
         static Typical of(TypicalCondition typical) {
             return new Typical(
                     typical.group(),
+                    typical.name(),
                     true,
                     typical.source(),
                     typical.caution(),

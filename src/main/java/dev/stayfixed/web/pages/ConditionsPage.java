@@ -175,7 +175,7 @@ class ConditionsPage {
     }
 
     private static Optional<TypicalCondition> typical(FaultConditions fault) {
-        return TypicalConditions.of(fault.group()).stream().findFirst();
+        return TypicalConditions.of(fault.code(), fault.group());
     }
 
     private String page(FaultConditions fault, Form form, Show show, Model model) {

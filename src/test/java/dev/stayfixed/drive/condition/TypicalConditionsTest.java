@@ -6,17 +6,22 @@ import dev.stayfixed.drive.Finding;
 import dev.stayfixed.drive.signal.Rows;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.drive.signal.SignalRow;
+import dev.stayfixed.obd.Ignition;
 import dev.stayfixed.obd.MonitorGroup;
+import dev.stayfixed.obd.TroubleCode;
 import java.time.Duration;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class TypicalConditionsTest {
 
     @Test
     void each_names_its_source_and_that_service_information_overrides_it() {
-        assertThat(TypicalConditions.all()).hasSize(9).allSatisfy(typical -> {
+        assertThat(TypicalConditions.all()).hasSize(13).allSatisfy(typical -> {
             assertThat(typical.source()).isNotBlank();
             assertThat(typical.caution())
                     .contains(typical.source())
@@ -24,7 +29,7 @@ class TypicalConditionsTest {
             assertThat(typical.set().conditions())
                     .allSatisfy(condition -> assertThat(condition.toDo()).endsWith("."));
         });
-        assertThat(TypicalConditions.all()).extracting(TypicalCondition::group).doesNotHaveDuplicates();
+        assertThat(TypicalConditions.all()).extracting(TypicalCondition::name).doesNotHaveDuplicates();
         assertThat(TypicalConditions.of(MonitorGroup.PM_FILTER)).isEmpty();
         assertThat(TypicalConditions.of(MonitorGroup.CATALYST)).hasSize(1);
     }
@@ -48,6 +53,54 @@ class TypicalConditionsTest {
                                 Duration.ofMinutes(10)));
     }
 
+    @ParameterizedTest
+    @CsvSource({
+        "P0118, circuit that is live whenever the engine runs",
+        "P0102, circuit that is live whenever the engine runs",
+        "P0201, circuit that is live whenever the engine runs",
+        "P0452, circuit that is live whenever the engine runs",
+        "P0443, circuit that is switched as the engine warms up",
+        "P0412, circuit that is switched as the engine warms up",
+        "P0403, circuit that is switched as the engine warms up",
+        "P0010, circuit that is switched as the engine warms up",
+        "P0032, circuit that is switched as the engine warms up",
+        "P0131, circuit that is switched as the engine warms up",
+        "P0753, circuit that is switched as the engine warms up",
+        "P1234-13, circuit that is live whenever the engine runs",
+        "C0035, circuit of a speed sensor",
+        "C0050, circuit of a speed sensor",
+        "P0500, circuit of a speed sensor",
+        "P0720, circuit of a speed sensor",
+        "U0100, messages between control units",
+        "B1200-87, messages between control units",
+        "P0135, OXYGEN_SENSOR_HEATER",
+        "P0420, CATALYST",
+        "P0456, EVAPORATIVE_SYSTEM",
+        "P0128, COMPONENTS",
+        "P0741, none",
+        "P0606, none",
+        "P1234, none",
+        "B1200, none",
+        "C1201, none",
+    })
+    void a_code_gets_what_wakes_its_own_check(String code, String name) {
+        TroubleCode parsed = TroubleCode.parse(code);
+        assertThat(TypicalConditions.of(parsed, MonitorGroup.of(parsed, Ignition.SPARK))
+                        .map(TypicalCondition::name)
+                        .orElse("none"))
+                .isEqualTo(name);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"C0035", "C0045", "U0100", "U0401", "B1200", "C1201", "P0500"})
+    void coolant_has_nothing_to_do_with_wheels_and_messages(String code) {
+        TroubleCode parsed = TroubleCode.parse(code);
+        assertThat(TypicalConditions.of(parsed, MonitorGroup.of(parsed, Ignition.SPARK)).stream()
+                        .flatMap(typical -> typical.set().conditions().stream())
+                        .map(condition -> condition.words() + condition.toDo()))
+                .noneMatch(words -> words.toLowerCase(java.util.Locale.ROOT).contains("coolant"));
+    }
+
     private static double celsius(double fahrenheit) {
         return Math.round((fahrenheit - 32) / 1.8);
     }
@@ -65,7 +118,7 @@ class TypicalConditionsTest {
     void typical_conditions_of_all_groups_make_one_cold_drive() {
         List<NextDrive.Need> needs = TypicalConditions.all().stream()
                 .map(typical ->
-                        new NextDrive.Need(typical.group().name(), typical.set().conditions()))
+                        new NextDrive.Need(typical.name(), typical.set().conditions()))
                 .toList();
         NextDrive next = NextDrive.of(needs);
         assertThat(next.plans()).hasSize(1);
