@@ -37,7 +37,7 @@ final class NextTrip {
         return "%s in which %s runs and passes. %s"
                 .formatted(
                         count == 1 ? "One more drive" : count + " more drives in a row",
-                        WaysToProve.test(fault),
+                        WaysToProve.test(fault.code(), fault.group()),
                         howToRecord(fault, abilities));
     }
 

@@ -1,10 +1,12 @@
 package dev.stayfixed.verification;
 
+import dev.stayfixed.obd.CircuitKind;
 import dev.stayfixed.obd.CodeNature;
 import dev.stayfixed.obd.Ignition;
 import dev.stayfixed.obd.InUseCounters;
 import dev.stayfixed.obd.MonitorGroup;
 import dev.stayfixed.obd.TestResult;
+import dev.stayfixed.obd.TroubleCode;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -254,17 +256,12 @@ public record WaysToProve(List<Way> ways, String sentence) {
     }
 
     /** The test that has to pass, in words: a circuit is not the monitor of the system in which it sits. */
-    static String test(RepairedFault fault) {
-        if (fault.isReachedByReadiness()) {
-            return "the " + fault.group().label() + " monitor";
+    public static String test(TroubleCode code, MonitorGroup group) {
+        Optional<CircuitKind> circuit = CircuitKind.of(code);
+        if (circuit.isPresent()) {
+            boolean messages = circuit.get() == CircuitKind.MESSAGES;
+            return (messages ? "the message check of " : "the circuit check of ") + code.text();
         }
-        return switch (CodeNature.of(fault.code())) {
-            case CIRCUIT -> "the circuit check of " + fault.code().text();
-            case NETWORK -> "the message check of " + fault.code().text();
-            default ->
-                fault.group() == MonitorGroup.COMPONENTS
-                        ? "the check of " + fault.code().text()
-                        : "the " + fault.group().label() + " monitor";
-        };
+        return group == MonitorGroup.COMPONENTS ? "the check of " + code.text() : "the " + group.label() + " monitor";
     }
 }

@@ -22,7 +22,7 @@ abstract class Outlooks extends OverHttp {
         assertThat(plan.at("/plans/0/cautions/0")).startsWith("Traffic law");
         assertThat(plan.at("/plans/0/sources/0"))
                 .isEqualTo(
-                        "Typical figures (Mazda service text, 2003); the service information of this vehicle overrides"
+                        "Typical figures (a maker's service text, 2003); the service information of this vehicle overrides"
                                 + " them.");
         assertThat(plan.at("/plans/0/likelihood")).startsWith("No recorded drive of this car tells");
     }

@@ -28,11 +28,14 @@ import java.util.stream.Stream;
 /**
  * Typical enabling conditions by monitor group and by kind of circuit, from published service texts; printed in °F and mph there, converted here and rounded
  * to whole units. The service information of a vehicle overrides each.
+ *
+ * <p>What is printed names no maker. The texts: driving pattern B, Nissan; catalyst, Mazda, 2003; misfire, Isuzu and Mitsubishi, 2003;
+ * voltage, Buick, 2005; ambient of the evaporative system, Ford, 2024.
  */
 public final class TypicalConditions {
 
     private static final String NEW_YORK = "New York State inspection programme, Helping set monitors";
-    private static final String NISSAN_B = "Nissan service text, driving pattern B";
+    private static final String PATTERN_B = "a maker's service text, driving pattern B";
     private static final String MEMORY = "from memory";
     private static final SignalRange BELOW_8000_FT = atLeast(BAROMETER, 75);
     private static final SignalRange RUNNING = atLeast(ENGINE_SPEED, 400);
@@ -46,7 +49,7 @@ public final class TypicalConditions {
             evaporativeSystem(),
             typical(
                     MonitorGroup.CATALYST,
-                    "Mazda service text, 2003",
+                    "a maker's service text, 2003",
                     Hold.unbroken(
                             range(VEHICLE_SPEED, 26, 103),
                             Duration.ofSeconds(20),
@@ -55,7 +58,7 @@ public final class TypicalConditions {
                             WARM)),
             typical(
                     MonitorGroup.OXYGEN_SENSOR,
-                    NEW_YORK + "; duration of " + NISSAN_B,
+                    NEW_YORK + "; duration of " + PATTERN_B,
                     Reach.value(COOLANT, 70),
                     Hold.unbroken(
                             range(VEHICLE_SPEED, 70, 120), Duration.ofMinutes(1), range(INTAKE_AIR, 4, 38), WARM)),
@@ -73,7 +76,7 @@ public final class TypicalConditions {
                     Hold.cumulative(atMost(VEHICLE_SPEED, 4), Duration.ofMinutes(2), atLeast(ENGINE_SPEED, 400))),
             typical(
                     MonitorGroup.MISFIRE,
-                    "Isuzu service text, 2003; Mitsubishi service text, 2003; duration is common practice, no source",
+                    "two makers' service texts, 2003; duration is common practice, no source",
                     new AtStart(atLeast(FUEL_LEVEL, 14.5)),
                     new AtStart(atLeast(BAROMETER, 76)),
                     Hold.cumulative(
@@ -88,7 +91,7 @@ public final class TypicalConditions {
                     Hold.cumulative(range(VEHICLE_SPEED, 30, 110), Duration.ofMinutes(10), WARM)),
             typical(
                     MonitorGroup.COMPONENTS,
-                    "thermostat, from memory; voltage of a Buick service text, 2005",
+                    "thermostat, from memory; voltage of a maker's service text, 2005",
                     new Soak(Duration.ofHours(6)),
                     new AtStart(range(COOLANT, -7, 50)),
                     Reach.value(COOLANT, 71),
@@ -145,7 +148,7 @@ public final class TypicalConditions {
     private static TypicalCondition evaporativeSystem() {
         return typical(
                 MonitorGroup.EVAPORATIVE_SYSTEM,
-                NEW_YORK + "; ambient of a Ford service text, 2024; fuel level 15 to 85 % from memory",
+                NEW_YORK + "; ambient of a maker's service text, 2024; fuel level 15 to 85 % from memory",
                 new Soak(Duration.ofHours(8)),
                 new AtStart(range(FUEL_LEVEL, 15, 85)),
                 new AtStart(range(COOLANT, 7, 29)),
@@ -167,7 +170,7 @@ public final class TypicalConditions {
                         Hold.unbroken(range(VEHICLE_SPEED, 70, 120), Duration.ofMinutes(1), WARM),
                         Hold.cumulative(
                                 range(VEHICLE_SPEED, 30, 110), Duration.ofSeconds(10), atMost(PEDAL, 15), WARM)),
-                NISSAN_B + "; closed-throttle deceleration from memory");
+                PATTERN_B + "; closed-throttle deceleration from memory");
     }
 
     private static TypicalCondition typical(MonitorGroup group, String source, Condition... conditions) {

@@ -7,11 +7,17 @@ import dev.stayfixed.obd.MonitorGroup;
 import dev.stayfixed.verification.EvidenceGrade;
 import dev.stayfixed.verification.RepairedFault;
 import dev.stayfixed.verification.Trips;
+import dev.stayfixed.verification.WaysToProve;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
-/** A fault of a job: what has to be proven, and where it stands. */
+/**
+ * A fault of a job: what has to be proven, and where it stands.
+ *
+ * @param proof what will prove it with the reader at hand, the strongest and the cheapest way; missing in lists of jobs
+ */
 record FaultAnswer(
         UUID id,
         String code,
@@ -21,7 +27,8 @@ record FaultAnswer(
         EvidenceGrade weakestEvidence,
         List<Limits> enablingConditions,
         FaultTerms.@Nullable Point freezeFrame,
-        StandingAnswer standing) {
+        StandingAnswer standing,
+        @Nullable String proof) {
 
     /** An enabling condition with the unit of its limits. */
     record Limits(
@@ -38,7 +45,8 @@ record FaultAnswer(
         }
     }
 
-    static FaultAnswer of(Fault fault) {
+    static FaultAnswer of(Fault fault, Map<UUID, WaysToProve> proofs) {
+        WaysToProve ways = proofs.get(fault.id());
         RepairedFault terms = fault.terms();
         return new FaultAnswer(
                 fault.id(),
@@ -49,6 +57,7 @@ record FaultAnswer(
                 terms.weakestAccepted(),
                 terms.enablingConditions().stream().map(Limits::of).toList(),
                 terms.freezeFrame().map(FaultTerms.Point::of).orElse(null),
-                StandingAnswer.of(fault.standing()));
+                StandingAnswer.of(fault.standing()),
+                ways == null ? null : ways.sentence());
     }
 }

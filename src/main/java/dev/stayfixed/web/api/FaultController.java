@@ -1,5 +1,6 @@
 package dev.stayfixed.web.api;
 
+import dev.stayfixed.intake.Proofs;
 import dev.stayfixed.intake.Verdicts;
 import dev.stayfixed.jobs.Fault;
 import dev.stayfixed.jobs.Job;
@@ -38,13 +39,16 @@ class FaultController {
     private final Vehicles vehicles;
     private final Verdicts verdicts;
     private final Comebacks comebacks;
+    private final Proofs proofs;
     private final Clock clock;
 
-    FaultController(Jobs jobs, Vehicles vehicles, Verdicts verdicts, Comebacks comebacks, Clock clock) {
+    FaultController(
+            Jobs jobs, Vehicles vehicles, Verdicts verdicts, Comebacks comebacks, Proofs proofs, Clock clock) {
         this.jobs = jobs;
         this.vehicles = vehicles;
         this.verdicts = verdicts;
         this.comebacks = comebacks;
+        this.proofs = proofs;
         this.clock = clock;
     }
 
@@ -55,7 +59,7 @@ class FaultController {
         Fault fault = jobs.addFault(jobId, request.terms("#", ignition(jobs.get(jobId))));
         return ResponseEntity.created(URI.create(
                         Link.to("jobs", jobId, "faults", fault.id(), "verdict").href()))
-                .body(FaultAnswer.of(fault));
+                .body(FaultAnswer.of(fault, proofs.ofJob(jobId)));
     }
 
     @Operation(summary = "Change what has to be proven of a fault")
@@ -77,7 +81,7 @@ class FaultController {
                 request.of("#", fault.terms().code(), ignition(before)));
         return ResponseEntity.ok()
                 .eTag(IfMatch.tag(job.version()))
-                .body(JobAnswer.of(job, !comebacks.among(List.of(job.id())).isEmpty()));
+                .body(JobAnswer.of(job, !comebacks.among(List.of(job.id())).isEmpty(), proofs.ofJob(jobId)));
     }
 
     @Operation(summary = "Record a repair; it opens a new attempt for each of its faults")

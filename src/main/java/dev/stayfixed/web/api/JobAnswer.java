@@ -3,6 +3,7 @@ package dev.stayfixed.web.api;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.obd.Scan;
+import dev.stayfixed.verification.WaysToProve;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -27,8 +28,18 @@ record JobAnswer(
         @Nullable ScanLines scan,
         @JsonProperty("_links") Map<String, Link> links) {
 
-    /** @param comeback whether a repair that did not last shows in it */
+    /** In a list of jobs. */
     static JobAnswer of(Job job, boolean comeback) {
+        return of(job, comeback, Map.of());
+    }
+
+    /**
+     * One job.
+     *
+     * @param comeback whether a repair that did not last shows in it
+     * @param proofs what will prove each fault, by its id
+     */
+    static JobAnswer of(Job job, boolean comeback, Map<UUID, WaysToProve> proofs) {
         return new JobAnswer(
                 job.id(),
                 job.vehicleId(),
@@ -40,7 +51,9 @@ record JobAnswer(
                 job.openedAt(),
                 job.closedAt().orElse(null),
                 job.closeReason().orElse(null),
-                job.faults().stream().map(FaultAnswer::of).toList(),
+                job.faults().stream()
+                        .map(fault -> FaultAnswer.of(fault, proofs))
+                        .toList(),
                 job.repairs().stream().map(RepairAnswer::of).toList(),
                 job.scan().map(Scan::read).map(ScanLines::of).orElse(null),
                 links(job));

@@ -1,5 +1,6 @@
 package dev.stayfixed.web.api;
 
+import dev.stayfixed.intake.Proofs;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Vehicles;
@@ -39,12 +40,14 @@ class JobController {
     private final Jobs jobs;
     private final Vehicles vehicles;
     private final Comebacks comebacks;
+    private final Proofs proofs;
     private final Clock clock;
 
-    JobController(Jobs jobs, Vehicles vehicles, Comebacks comebacks, Clock clock) {
+    JobController(Jobs jobs, Vehicles vehicles, Comebacks comebacks, Proofs proofs, Clock clock) {
         this.jobs = jobs;
         this.vehicles = vehicles;
         this.comebacks = comebacks;
+        this.proofs = proofs;
         this.clock = clock;
     }
 
@@ -116,7 +119,7 @@ class JobController {
     }
 
     private JobAnswer seen(Job job) {
-        return JobAnswer.of(job, !comebacks.among(List.of(job.id())).isEmpty());
+        return JobAnswer.of(job, !comebacks.among(List.of(job.id())).isEmpty(), proofs.ofJob(job.id()));
     }
 
     private ResponseEntity<JobAnswer> answer(Job job) {

@@ -1,11 +1,16 @@
 package dev.stayfixed.web.pages;
 
+import dev.stayfixed.drive.condition.TypicalCondition;
+import dev.stayfixed.drive.condition.TypicalConditions;
 import dev.stayfixed.intake.AllClears;
 import dev.stayfixed.intake.FaultVerdict;
 import dev.stayfixed.intake.Inspections;
 import dev.stayfixed.intake.Intake;
 import dev.stayfixed.intake.NextDrives;
+import dev.stayfixed.intake.Proofs;
 import dev.stayfixed.intake.Verdicts;
+import dev.stayfixed.jobs.ConditionsOfFaults;
+import dev.stayfixed.jobs.Fault;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Standing;
@@ -34,6 +39,8 @@ class JobView {
     private final NextDrives nextDrives;
     private final Notices notices;
     private final FollowUps followUps;
+    private final Proofs proofs;
+    private final ConditionsOfFaults conditions;
 
     JobView(
             Jobs jobs,
@@ -44,7 +51,9 @@ class JobView {
             Inspections inspections,
             NextDrives nextDrives,
             Notices notices,
-            FollowUps followUps) {
+            FollowUps followUps,
+            Proofs proofs,
+            ConditionsOfFaults conditions) {
         this.jobs = jobs;
         this.vehicles = vehicles;
         this.verdicts = verdicts;
@@ -54,6 +63,8 @@ class JobView {
         this.nextDrives = nextDrives;
         this.notices = notices;
         this.followUps = followUps;
+        this.proofs = proofs;
+        this.conditions = conditions;
     }
 
     String page(UUID id, Form form, Show show, Model model) {
@@ -64,6 +75,8 @@ class JobView {
         model.addAttribute("form", form);
         model.addAttribute(
                 "faults", judged.stream().map(v -> FaultView.of(v, job, show)).toList());
+        model.addAttribute("proofs", sentences(id, show));
+        model.addAttribute("typicals", typicals(job));
         model.addAttribute("allClears", allClears(id, judged, form, show));
         model.addAttribute("isOpen", job.state() == Job.State.OPEN);
         model.addAttribute(
@@ -80,6 +93,26 @@ class JobView {
         model.addAttribute("shopTold", notices.ofShop());
         model.addAttribute("promises", followUps.ofJob(id));
         return "job";
+    }
+
+    private Map<UUID, String> sentences(UUID id, Show show) {
+        Map<UUID, String> sentences = new LinkedHashMap<>();
+        proofs.ofJob(id).forEach((fault, ways) -> sentences.put(fault, show.words(ways.sentence())));
+        return sentences;
+    }
+
+    /** The typical conditions that one click adopts: of the faults for which none were named. */
+    private Map<UUID, TypicalCondition> typicals(Job job) {
+        Map<UUID, TypicalCondition> typicals = new LinkedHashMap<>();
+        for (Fault fault : job.faults()) {
+            boolean named = !fault.terms().enablingConditions().isEmpty()
+                    || conditions.get(job.id(), fault.id()).agreed().isPresent();
+            if (!named) {
+                TypicalConditions.of(fault.terms().code(), fault.terms().group())
+                        .ifPresent(typical -> typicals.put(fault.id(), typical));
+            }
+        }
+        return typicals;
     }
 
     private static int stands(Job job, Standing.State state) {

@@ -8,6 +8,7 @@ import dev.stayfixed.verification.RepairAttempt;
 import dev.stayfixed.verification.RepairedFault;
 import dev.stayfixed.verification.RuleSet;
 import dev.stayfixed.verification.Verification;
+import dev.stayfixed.verification.WaysToProve;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -19,7 +20,7 @@ final class VerdictWords {
 
     /** What a standing means, for whoever asks "is it fixed?". */
     static String sentence(TroubleCode code, MonitorGroup group, Standing standing) {
-        String monitor = "the " + group.label() + " monitor";
+        String monitor = WaysToProve.test(code, group);
         int passes = standing.passes().orElse(0);
         int needed = standing.needed();
         return switch (standing.state()) {
@@ -73,7 +74,7 @@ final class VerdictWords {
 
     private static String next(OpenJob.Line fault) {
         Standing standing = fault.standing();
-        String run = "with the " + fault.group().label() + " monitor run";
+        String run = "with " + WaysToProve.test(TroubleCode.parse(fault.code()), fault.group()) + " run";
         return switch (standing.state()) {
             case RECURRED -> "Find the cause; record the next repair of " + fault.code() + ".";
             case FAILED_ONCE -> "One drive " + run + " decides on " + fault.code() + ".";
