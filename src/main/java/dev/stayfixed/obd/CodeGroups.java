@@ -8,7 +8,8 @@ import java.util.Optional;
 
 /**
  * Which readiness group a code belongs to, and for which codes the group's bit stands. The standard prints no such table: this one
- * follows the published descriptions of the generic powertrain codes of SAE J2012. The maker's data override it.
+ * follows the published descriptions of the generic powertrain codes of SAE J2012. The maker's data override it. In neither public list, from memory: P207F, P20E8, P20E9, P20F4, P20F5, P229E to P22A5, P240A to P240C
+ * and P2448 to P2451.
  *
  * <p>A bit is complete when the system's own monitors have run to a decision. Beside those the ranges hold the circuits, the sensors
  * and the relays of the system: their checks are comprehensive components (13 CCR 1968.2 (e)(15), from memory), run at other times,
@@ -34,12 +35,12 @@ final class CodeGroups {
         // P043E and P043F, the reference orifice of that test.
         row(
                 EVAPORATIVE_SYSTEM,
-                "043E-043F 0440-0459 0465-0469 0496-0499 2024-2028 2400-2412 2418-2422",
+                "043E-043F 0440-0459 0465-0469 0496-0499 2024-2028 2400-2412 240A-240C 2418-2422 2450-2451",
                 "0440-0442 0455 0457 0496-0497 2421-2422"),
         row(
                 SECONDARY_AIR,
-                "0410-0419 044F 0491-0492 2257-2260 2430-2447",
-                "0410-0411 0491-0492 2440-2447"),
+                "0410-0419 044F 0491-0492 2257-2260 2430-2449",
+                "0410-0411 0491-0492 2440-2449"),
         row(
                 OXYGEN_SENSOR,
                 "0040-0041 0130-0134 0136-0140 013A-013F 0142-0146 014A-014F 0150-0154 0156-0160 015A-015D 0162-0166 2195-2198"
@@ -63,12 +64,12 @@ final class CodeGroups {
                 "0170-0175 2096-2099 2177-2180 2187-2194 219A-219F",
                 "0170-0175 2096-2099 2177-2180 2187-2194 219A-219F"),
         row(BOOST_PRESSURE, "0234-0250 0299 02CA-02CB 2261-2263 2562-2566", "0234 0299 02CA-02CB 2263"),
-        // Not decided: the NOx sensors, P2200 to P2225, which may report under the exhaust gas sensor instead.
+        // Not decided: the NOx sensors, P2200 to P2225 and P229E to P22A5, which may report under the exhaust gas sensor instead.
         row(
                 NOX_AFTERTREATMENT,
                 "2000-2001 202A-202F 2037-2064 203A-203F 204A-204F 205A-205F 207F 209A-209E 20A0-20A5 20B9-20C8 20E6-20E9 20EE-20EF"
-                        + " 20F2-20F3 2200-2225",
-                "2000-2001 204F 205F 207F 20E6-20E9 20EE-20EF 20F2-20F3"),
+                        + " 20F2-20F5 2200-2225 229E-22A5",
+                "2000-2001 204F 205F 207F 20E6-20E9 20EE-20EF 20F2-20F5"),
         row(PM_FILTER, "2002-2003", "2002-2003"),
     };
 

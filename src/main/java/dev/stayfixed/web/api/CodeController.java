@@ -1,5 +1,6 @@
 package dev.stayfixed.web.api;
 
+import dev.stayfixed.obd.CodeNature;
 import dev.stayfixed.obd.Ignition;
 import dev.stayfixed.obd.MonitorGroup;
 import dev.stayfixed.obd.ObdFormatException;
@@ -24,6 +25,8 @@ class CodeController {
     /**
      * A trouble code.
      *
+     * @param nature what kind of test its own description speaks of
+     * @param readinessCovers whether the readiness bits of its group speak of this very code
      * @param monitorIds on-board monitor ids of service $06 that decide this very code, in hex
      * @param usualNote how its repair is usually proven
      */
@@ -32,6 +35,8 @@ class CodeController {
             MonitorGroup group,
             String groupWords,
             boolean manufacturerSpecific,
+            CodeNature nature,
+            boolean readinessCovers,
             List<String> monitorIds,
             String usualNote) {}
 
@@ -44,7 +49,15 @@ class CodeController {
                 .sorted()
                 .map(id -> "%02X".formatted(id))
                 .toList();
-        return new CodeAnswer(parsed.text(), group, group.label(), isManufacturerSpecific(parsed), ids, note(group));
+        return new CodeAnswer(
+                parsed.text(),
+                group,
+                group.label(),
+                isManufacturerSpecific(parsed),
+                CodeNature.of(parsed),
+                MonitorGroup.readinessCovers(parsed, ignition),
+                ids,
+                note(parsed, group, ignition));
     }
 
     private static TroubleCode parse(String code) {
@@ -65,12 +78,16 @@ class CodeController {
         return second == 1 || (second == 2 && !powertrain) || (second == 3 && powertrain && third <= 3);
     }
 
-    private static String note(MonitorGroup group) {
-        if (group == MonitorGroup.MISFIRE || group == MonitorGroup.FUEL_SYSTEM) {
+    private static String note(TroubleCode code, MonitorGroup group, Ignition ignition) {
+        if (group.needsSimilarConditions(code)) {
             return "Watched all the time; a pass counts only under conditions similar to the freeze frame.";
         }
-        return group.isContinuous()
-                ? "Watched all the time: readiness proves nothing; look for the status byte of the code or a service $06 result."
+        if (CodeNature.of(code) == CodeNature.CIRCUIT && !MonitorGroup.readinessCovers(code, ignition)) {
+            return "A circuit, watched all the time: no readiness bit speaks of it; the status byte of the code, or its own"
+                    + " conditions met with service $07 empty, shows that it passed.";
+        }
+        return !MonitorGroup.readinessCovers(code, ignition)
+                ? "Readiness proves nothing about it; look for the status byte of the code or a service $06 result."
                 : "Runs once a drive when its enabling conditions are met; PID $41, a service $06 result or the status byte of"
                         + " the code shows that it ran.";
     }

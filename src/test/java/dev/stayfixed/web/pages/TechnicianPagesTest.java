@@ -188,6 +188,24 @@ class TechnicianPagesTest {
     }
 
     @Test
+    void theJobSaysWhatWillProveItAndOnePressAdoptsTheTypicalWay() {
+        try (Window window = browsers.window(1280, false, ColorScheme.LIGHT)) {
+            Technician technician = new Technician(window.page(), "http://127.0.0.1:" + port);
+            technician.openJob("Coupe with a typical way", "Ines Varga");
+            String job = technician.address();
+            technician.recordRepair("Catalyst replaced", "2026-06-20T09:00");
+            technician.goTo(job);
+            assertThat(window.page().locator(".proof")).containsText("What proves P0420 fixed here: at best");
+            assertThat(window.page().locator(".proof"))
+                    .containsText("the service information of this vehicle overrides them");
+            technician.press("Adopt the typical conditions for P0420");
+            assertThat(window.page().locator("[role=status]")).containsText("It is noted what the monitor needs");
+            assertThat(window.page().locator(".outlook")).containsText("vehicle speed 26 to 103 km/h");
+            assertThat(window.page().locator(".proof button")).hasCount(0);
+        }
+    }
+
+    @Test
     void everyFormWorksWithoutScript() {
         try (Window window = browsers.window(1280, false, ColorScheme.LIGHT)) {
             Technician technician = new Technician(window.page(), "http://127.0.0.1:" + port);
