@@ -100,8 +100,8 @@ class DriveConditions {
     /** Without a log only what the few numbers of the drive show for certain is said; the rest stays unsaid. */
     private static Map<String, Finding> bySummary(ReadDrive drive, Map<String, ConditionSet> sets) {
         Map<String, Finding> findings = new HashMap<>();
-        sets.forEach((key, set) -> SummaryProof.of(set, drive.record().summary())
-                .ifPresent(finding -> findings.put(key, finding)));
+        sets.forEach((key, set) ->
+                SummaryProof.of(set, drive.record().summary()).ifPresent(finding -> findings.put(key, finding)));
         return findings;
     }
 

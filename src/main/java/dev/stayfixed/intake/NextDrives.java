@@ -115,7 +115,8 @@ public class NextDrives {
     private static List<String> unplanned(List<Open> open) {
         return open.stream()
                 .filter(fault -> fault.conditions().isEmpty())
-                .map(fault -> "%s: what its test needs stands in the service information of the vehicle.".formatted(fault.code()))
+                .map(fault -> "%s: what its test needs stands in the service information of the vehicle."
+                        .formatted(fault.code()))
                 .toList();
     }
 

@@ -31,23 +31,23 @@ final class CodeGroups {
                 "0420-0422 0425-0428 042A-042D 0430-0432 0435-0438 043A-043D 046A-046B 2423-2424",
                 "0420-0422 0430-0432 2423-2424"),
         row(HEATED_CATALYST, "0423-0424 0429 0433-0434 0439", "0423-0424 0433-0434"),
-        // Not decided: P0456, the very small leak, because makers differ in whether its test belongs to the bit, and likewise
+        // Not decided: P0456, the very small leak, because makers differ in whether its test belongs to the bit, and
+        // likewise
         // P043E and P043F, the reference orifice of that test.
         row(
                 EVAPORATIVE_SYSTEM,
                 "043E-043F 0440-0459 0465-0469 0496-0499 2024-2028 2400-2412 240A-240C 2418-2422 2450-2451",
                 "0440-0442 0455 0457 0496-0497 2421-2422"),
-        row(
-                SECONDARY_AIR,
-                "0410-0419 044F 0491-0492 2257-2260 2430-2449",
-                "0410-0411 0491-0492 2440-2449"),
+        row(SECONDARY_AIR, "0410-0419 044F 0491-0492 2257-2260 2430-2449", "0410-0411 0491-0492 2440-2449"),
         row(
                 OXYGEN_SENSOR,
                 "0040-0041 0130-0134 0136-0140 013A-013F 0142-0146 014A-014F 0150-0154 0156-0160 015A-015D 0162-0166 2195-2198"
                         + " 2237-2256 2270-2278 2297-2298 2414-2417 2626-2631 2A00-2A05",
                 "0133 0139 013A-013F 0145 014A-014F 0153 0159 015A-015D 0165 2195-2198 2270-2278 2297-2298 2A00-2A05"),
-        // Decided: the heater monitor is the very test of P0135 and its kin (does the heater draw its current), and of the heater
-        // resistance. The control circuit (P0030 to P0032 and kin) is watched at the driver stage of the unit, all the time.
+        // Decided: the heater monitor is the very test of P0135 and its kin (does the heater draw its current), and of
+        // the heater
+        // resistance. The control circuit (P0030 to P0032 and kin) is watched at the driver stage of the unit, all the
+        // time.
         row(
                 OXYGEN_SENSOR_HEATER,
                 "0030-0032 0036-0038 0042-0044 0050-0064 0135 0141 0147 0155 0161 0167 2231-2236",
@@ -64,7 +64,8 @@ final class CodeGroups {
                 "0170-0175 2096-2099 2177-2180 2187-2194 219A-219F",
                 "0170-0175 2096-2099 2177-2180 2187-2194 219A-219F"),
         row(BOOST_PRESSURE, "0234-0250 0299 02CA-02CB 2261-2263 2562-2566", "0234 0299 02CA-02CB 2263"),
-        // Not decided: the NOx sensors, P2200 to P2225 and P229E to P22A5, which may report under the exhaust gas sensor instead.
+        // Not decided: the NOx sensors, P2200 to P2225 and P229E to P22A5, which may report under the exhaust gas
+        // sensor instead.
         row(
                 NOX_AFTERTREATMENT,
                 "2000-2001 202A-202F 2037-2064 203A-203F 204A-204F 205A-205F 207F 209A-209E 20A0-20A5 20B9-20C8 20E6-20E9 20EE-20EF"

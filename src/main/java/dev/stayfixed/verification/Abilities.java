@@ -40,8 +40,8 @@ public record Abilities(
     }
 
     /** Nothing was read yet. */
-    public static final Abilities UNKNOWN = new Abilities(
-            Shown.UNKNOWN, Shown.UNKNOWN, Shown.UNKNOWN, Shown.UNKNOWN, Shown.UNKNOWN, Shown.UNKNOWN);
+    public static final Abilities UNKNOWN =
+            new Abilities(Shown.UNKNOWN, Shown.UNKNOWN, Shown.UNKNOWN, Shown.UNKNOWN, Shown.UNKNOWN, Shown.UNKNOWN);
 
     /** ISO 14229-1: service or sub-function not supported, request out of range. */
     private static final Set<Integer> NOT_THERE = Set.of(0x11, 0x12, 0x31);
@@ -65,9 +65,7 @@ public record Abilities(
         Seen seen = new Seen(scans);
         return new Abilities(
                 youngerThan(FIRST_YEAR_OF_CYCLE_READINESS, modelYear, seen.cycleReadiness()),
-                seen.of(
-                        0x07,
-                        answer -> answer instanceof Answer.CodeList list && list.kind() == Kind.PENDING),
+                seen.of(0x07, answer -> answer instanceof Answer.CodeList list && list.kind() == Kind.PENDING),
                 seen.of(0x19, Answer.CodeStatuses.class::isInstance),
                 youngerThan(FIRST_YEAR_OF_CAN, modelYear, seen.testResults()),
                 youngerThan(
@@ -76,7 +74,8 @@ public record Abilities(
                         seen.of(
                                 0x0A,
                                 answer -> answer instanceof Answer.CodeList list && list.kind() == Kind.PERMANENT)),
-                youngerThan(FIRST_YEAR_OF_IN_USE, modelYear, seen.of(0x09, Answer.InUse.class::isInstance, 0x08, 0x0B)));
+                youngerThan(
+                        FIRST_YEAR_OF_IN_USE, modelYear, seen.of(0x09, Answer.InUse.class::isInstance, 0x08, 0x0B)));
     }
 
     private static Shown youngerThan(int first, OptionalInt modelYear, Shown shown) {
@@ -96,7 +95,10 @@ public record Abilities(
         }
 
         Shown cycleReadiness() {
-            Shown asked = of(0x01, answer -> answer instanceof Answer.ReadinessReport report && report.thisCycle(), CYCLE_READINESS_PID);
+            Shown asked = of(
+                    0x01,
+                    answer -> answer instanceof Answer.ReadinessReport report && report.thisCycle(),
+                    CYCLE_READINESS_PID);
             return asked == Shown.UNKNOWN && bitmapsLack(CYCLE_READINESS_PID) ? Shown.NO : asked;
         }
 
@@ -107,11 +109,15 @@ public record Abilities(
         }
 
         private boolean answers(Predicate<Answer> proof) {
-            return scans.stream().flatMap(scan -> scan.heard().stream()).map(Scan.Heard::answer).anyMatch(proof);
+            return scans.stream()
+                    .flatMap(scan -> scan.heard().stream())
+                    .map(Scan.Heard::answer)
+                    .anyMatch(proof);
         }
 
         private boolean wasSilent(int service, Set<Integer> subs) {
-            return scans.stream().flatMap(scan -> scan.unanswered().stream())
+            return scans.stream()
+                    .flatMap(scan -> scan.unanswered().stream())
                     .anyMatch(request -> request.get(0) == service
                             && (subs.isEmpty() || (request.size() > 1 && subs.contains(request.get(1)))));
         }

@@ -73,13 +73,15 @@ final class NextTrip {
     }
 
     private static String conditions(RepairedFault fault) {
-        boolean stated = !fault.enablingConditions().isEmpty() || fault.recorded().isPresent();
+        boolean stated =
+                !fault.enablingConditions().isEmpty() || fault.recorded().isPresent();
         String read = fault.code().text().startsWith("P") || fault.code().text().startsWith("U")
                 ? "service $07 read, key still on."
                 : "the code list of its own control unit read, key still on.";
         return stated
                 ? "with its conditions met and " + read
-                : "with its conditions met (name those of the service information, or adopt the typical ones) and " + read;
+                : "with its conditions met (name those of the service information, or adopt the typical ones) and "
+                        + read;
     }
 
     private static boolean has(WaysToProve ways, Kind kind) {

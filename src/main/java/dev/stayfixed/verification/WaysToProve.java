@@ -98,9 +98,14 @@ public record WaysToProve(List<Way> ways, String sentence) {
             }
             String similar = similarConditions();
             return strongest.equals(cheapest)
-                    ? "What proves %s fixed here: %s%s.".formatted(code, strongest.get().sentence(), similar)
+                    ? "What proves %s fixed here: %s%s."
+                            .formatted(code, strongest.get().sentence(), similar)
                     : "What proves %s fixed here: at best %s; with the least effort %s%s."
-                            .formatted(code, strongest.get().sentence(), cheapest.get().sentence(), similar);
+                            .formatted(
+                                    code,
+                                    strongest.get().sentence(),
+                                    cheapest.get().sentence(),
+                                    similar);
         }
 
         private String similarConditions() {
@@ -123,13 +128,15 @@ public record WaysToProve(List<Way> ways, String sentence) {
             if (abilities.statusBytes().isPossible() && accepts(EvidenceGrade.STATUS_BYTE)) {
                 ways.add(new Way(
                         Kind.STATUS_BYTE,
-                        "the status byte of the code (service $19) from the control unit that stored it, at the end of " + drives(),
+                        "the status byte of the code (service $19) from the control unit that stored it, at the end of "
+                                + drives(),
                         true));
             }
         }
 
         private void testResult(List<Way> ways) {
-            boolean has = !TestResult.monitorIdsOf(fault.code(), fault.ignition()).isEmpty();
+            boolean has =
+                    !TestResult.monitorIdsOf(fault.code(), fault.ignition()).isEmpty();
             if (has && abilities.testResults().isPossible() && pendingIsRead() && accepts(EvidenceGrade.TEST_RESULT)) {
                 ways.add(new Way(
                         Kind.TEST_RESULT,
@@ -146,8 +153,8 @@ public record WaysToProve(List<Way> ways, String sentence) {
                     && accepts(EvidenceGrade.CYCLE_READINESS)) {
                 ways.add(new Way(
                         Kind.CYCLE_READINESS,
-                        "PID $41 with the " + fault.group().label() + " monitor complete and " + noCode() + " at the end of "
-                                + drives(),
+                        "PID $41 with the " + fault.group().label() + " monitor complete and " + noCode()
+                                + " at the end of " + drives(),
                         true));
             }
         }
@@ -170,12 +177,13 @@ public record WaysToProve(List<Way> ways, String sentence) {
             if (!pendingIsRead() || !accepts(EvidenceGrade.ENABLING_CONDITIONS)) {
                 return;
             }
-            boolean stated = !fault.enablingConditions().isEmpty() || fault.recorded().isPresent();
-            String which = stated ? "its conditions" : "its conditions (from the service information, or the typical ones adopted)";
-            ways.add(new Way(
-                    Kind.CONDITIONS,
-                    which + " met in " + drives() + ", each ended with " + emptyList(),
-                    true));
+            boolean stated =
+                    !fault.enablingConditions().isEmpty() || fault.recorded().isPresent();
+            String which = stated
+                    ? "its conditions"
+                    : "its conditions (from the service information, or the typical ones adopted)";
+            ways.add(
+                    new Way(Kind.CONDITIONS, which + " met in " + drives() + ", each ended with " + emptyList(), true));
         }
 
         private String emptyList() {

@@ -60,7 +60,9 @@ class AbilitiesTest {
         assertEquals(Shown.NO, of1999.cycleReadiness());
         assertEquals(Shown.NO, of1999.permanentCodes());
         assertEquals(Shown.UNKNOWN, of1999.pendingCodes());
-        assertEquals(Shown.UNKNOWN, Abilities.shownBy(List.of(), OptionalInt.of(2015)).permanentCodes());
+        assertEquals(
+                Shown.UNKNOWN,
+                Abilities.shownBy(List.of(), OptionalInt.of(2015)).permanentCodes());
         assertEquals(
                 Shown.YES,
                 Abilities.shownBy(List.of(Scan.read("41 41 00 07 E5 00")), OptionalInt.of(2001))

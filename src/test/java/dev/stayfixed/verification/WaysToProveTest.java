@@ -35,8 +35,7 @@ class WaysToProveTest {
     }
 
     private static Abilities shown(int year, String... scans) {
-        return Abilities.shownBy(
-                List.of(scans).stream().map(Scan::read).toList(), OptionalInt.of(year));
+        return Abilities.shownBy(List.of(scans).stream().map(Scan::read).toList(), OptionalInt.of(year));
     }
 
     private static List<Kind> kinds(WaysToProve ways) {
@@ -65,7 +64,8 @@ class WaysToProveTest {
     })
     void aWayHasToSpeakOfTheVeryCode(String code, Ignition ignition, String expected) {
         WaysToProve ways = WaysToProve.of(fault(code, ignition, Trips.TWO), Abilities.UNKNOWN, false);
-        assertEquals(expected, String.join(" ", kinds(ways).stream().map(Kind::name).toList()));
+        assertEquals(
+                expected, String.join(" ", kinds(ways).stream().map(Kind::name).toList()));
     }
 
     @Test
@@ -111,8 +111,10 @@ class WaysToProveTest {
 
     @ParameterizedTest
     @ValueSource(
-            strings = {"P0118", "P0443", "P0412", "P0456", "P0010", "P0131", "P0032", "P0171", "P0301", "P0128", "C0035", "B0001",
-                "U0100", "P1234", "P2138", "P0705"})
+            strings = {
+                "P0118", "P0443", "P0412", "P0456", "P0010", "P0131", "P0032", "P0171", "P0301", "P0128", "C0035",
+                "B0001", "U0100", "P1234", "P2138", "P0705"
+            })
     void nobodyIsSentForABitThatSaysNothing(String code) {
         String next = NextTrip.neededAfter(fault(code), WAITING).orElseThrow();
         assertFalse(CYCLE_READINESS.matcher(next).find(), next);

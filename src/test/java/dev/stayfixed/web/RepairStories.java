@@ -60,13 +60,16 @@ abstract class RepairStories extends OverHttp {
                 .contains("typical ones adopted")
                 .doesNotContain("$41");
         shop.repair(job, "2026-06-01T10:00:00Z");
-        assertThat(client.get("/api/v1/jobs/" + job.id() + "/next-drive").is(200).body())
+        assertThat(client.get("/api/v1/jobs/" + job.id() + "/next-drive")
+                        .is(200)
+                        .body())
                 .contains("common practice, no source");
         String fault = "/api/v1/jobs/" + job.id() + "/faults/" + job.at("/faults/0/id");
         Answer adopted = client.post(fault + "/conditions", "{\"origin\":\"TYPICAL_ADOPTED\"}")
                 .is(201);
         assertThat(adopted.at("/source")).isEqualTo("common practice, no source");
-        String warm = "{\"start\":\"%s\",\"summary\":{\"runTime\":1800,\"peakCoolant\":88},\"scans\":[{\"text\":\"%s\"}]}";
+        String warm =
+                "{\"start\":\"%s\",\"summary\":{\"runTime\":1800,\"peakCoolant\":88},\"scans\":[{\"text\":\"%s\"}]}";
         String clean = "41 41 00 07 65 65\\n47 00\\n43 00";
         String cold = warm.replace("88", "40");
         client.post("/api/v1/vehicles/" + vehicle.id() + "/drives", cold.formatted("2026-06-02T08:00:00Z", clean))
@@ -82,19 +85,21 @@ abstract class RepairStories extends OverHttp {
 
     @Test
     void whatWillProveAFaultFollowsWhatTheCarAnswers() {
-        Answer vehicle = client.post(
-                        "/api/v1/vehicles", "{\"description\":\"1998 saloon\",\"modelYear\":1998}")
+        Answer vehicle = client.post("/api/v1/vehicles", "{\"description\":\"1998 saloon\",\"modelYear\":1998}")
                 .is(201);
         Answer job = shop.job(vehicle, "{\"code\":\"P0118\"},{\"code\":\"C0035\"}");
-        String both = "{\"performedAt\":\"2026-06-01T10:00:00Z\",\"description\":\"sensors replaced\",\"codesCleared\":true,"
-                + "\"scanAfter\":\"07\\nNO DATA\\n7F 19 11\"}";
+        String both =
+                "{\"performedAt\":\"2026-06-01T10:00:00Z\",\"description\":\"sensors replaced\",\"codesCleared\":true,"
+                        + "\"scanAfter\":\"07\\nNO DATA\\n7F 19 11\"}";
         client.post("/api/v1/jobs/" + job.id() + "/repairs", both).is(201);
         Answer seen = shop.see(job);
         assertThat(seen.at("/faults/0/proof"))
                 .startsWith("Nothing that this car answers can prove P0118 fixed")
                 .contains("The best that can be said is how long it has held");
         assertThat(seen.at("/faults/1/proof")).contains("the code list of the control unit that stored it");
-        assertThat(client.get("/api/v1/jobs/" + job.id() + "/next-drive").is(200).body())
+        assertThat(client.get("/api/v1/jobs/" + job.id() + "/next-drive")
+                        .is(200)
+                        .body())
                 .doesNotContain("oolant");
     }
 

@@ -19,6 +19,7 @@ public record Hold(SignalRange range, Duration atLeast, boolean unbroken, List<S
         implements Condition {
 
     private static final double STANDSTILL = 5;
+    private static final double RUNNING = 500;
     private static final double FAST = 25 * 1.609344;
 
     public Hold {
@@ -58,6 +59,11 @@ public record Hold(SignalRange range, Duration atLeast, boolean unbroken, List<S
         return range.signal() == Signal.VEHICLE_SPEED && range.max() <= STANDSTILL;
     }
 
+    /** No more is asked than that the engine turns by itself. */
+    private boolean isRunning() {
+        return range.signal() == Signal.ENGINE_SPEED && range.min() <= RUNNING && Double.isInfinite(range.max());
+    }
+
     private static boolean isWarm(SignalRange range) {
         return range.signal() == Signal.COOLANT && range.min() >= 60;
     }
@@ -75,7 +81,10 @@ public record Hold(SignalRange range, Duration atLeast, boolean unbroken, List<S
             case COAST ->
                 "Take the foot off the pedal and let the car slow down by itself, traffic allowing, for at least "
                         + piece + " (" + range.words() + Words.during(whileIn) + ").";
-            default -> "Keep " + range.words() + " for at least " + piece + Words.during(whileIn) + ".";
+            default ->
+                isRunning()
+                        ? "Let the engine run for at least " + piece + Words.during(whileIn) + "."
+                        : "Keep " + range.words() + " for at least " + piece + Words.during(whileIn) + ".";
         };
     }
 

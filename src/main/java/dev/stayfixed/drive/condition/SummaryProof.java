@@ -28,15 +28,20 @@ public final class SummaryProof {
         if (set.inOrder() && set.conditions().size() > 1) {
             return Optional.empty();
         }
-        List<Optional<Finding>> found =
-                set.conditions().stream().map(condition -> of(condition, summary)).toList();
+        List<Optional<Finding>> found = set.conditions().stream()
+                .map(condition -> of(condition, summary))
+                .toList();
         List<Finding> missed =
                 found.stream().flatMap(Optional::stream).filter(Finding::isNo).toList();
         if (!missed.isEmpty()) {
             return Optional.of(Finding.no(reasons(missed)));
         }
-        boolean all = found.stream().allMatch(finding -> finding.filter(Finding::isYes).isPresent());
-        return all ? Optional.of(Finding.yes(reasons(found.stream().flatMap(Optional::stream).toList()))) : Optional.empty();
+        boolean all = found.stream()
+                .allMatch(finding -> finding.filter(Finding::isYes).isPresent());
+        return all
+                ? Optional.of(Finding.yes(
+                        reasons(found.stream().flatMap(Optional::stream).toList())))
+                : Optional.empty();
     }
 
     private static String reasons(List<Finding> findings) {
@@ -47,14 +52,17 @@ public final class SummaryProof {
         if (condition instanceof Hold hold) {
             return isTotal(hold) ? total(hold, summary) : Optional.empty();
         }
-        if (condition instanceof Reach reach && (reach.within().isPresent() || !reach.whileIn().isEmpty())) {
+        if (condition instanceof Reach reach
+                && (reach.within().isPresent() || !reach.whileIn().isEmpty())) {
             return Optional.empty();
         }
         return condition.inSummary(summary).filter(finding -> finding.isYes() || finding.isNo());
     }
 
     private static boolean isTotal(Hold hold) {
-        return !hold.unbroken() && hold.whileIn().isEmpty() && Double.isInfinite(hold.range().max());
+        return !hold.unbroken()
+                && hold.whileIn().isEmpty()
+                && Double.isInfinite(hold.range().max());
     }
 
     private static Optional<Finding> total(Hold hold, DriveSummary summary) {
@@ -73,7 +81,8 @@ public final class SummaryProof {
             return Optional.empty();
         }
         double needed = hold.atLeast().toMillis() / 1000.0;
-        String facts = quantity.words() + " " + Words.number(found.getAsDouble()) + " s of " + Words.number(needed) + " s";
+        String facts =
+                quantity.words() + " " + Words.number(found.getAsDouble()) + " s of " + Words.number(needed) + " s";
         return Optional.of(found.getAsDouble() >= needed ? Finding.yes(facts) : Finding.no(facts));
     }
 }

@@ -104,10 +104,7 @@ public final class TypicalConditions {
             CircuitKind.ALWAYS_LIVE,
             circuit(CircuitKind.ALWAYS_LIVE, Hold.cumulative(RUNNING, Duration.ofMinutes(5))),
             CircuitKind.SWITCHED,
-            circuit(
-                    CircuitKind.SWITCHED,
-                    Reach.value(COOLANT, 70),
-                    Hold.cumulative(RUNNING, Duration.ofMinutes(10))),
+            circuit(CircuitKind.SWITCHED, Reach.value(COOLANT, 70), Hold.cumulative(RUNNING, Duration.ofMinutes(10))),
             CircuitKind.SPEED,
             circuit(CircuitKind.SPEED, Hold.cumulative(atLeast(VEHICLE_SPEED, 40), Duration.ofMinutes(3))),
             CircuitKind.MESSAGES,
@@ -140,8 +137,7 @@ public final class TypicalConditions {
     }
 
     private static TypicalCondition circuit(CircuitKind kind, Condition... conditions) {
-        return new TypicalCondition(
-                MonitorGroup.COMPONENTS, ConditionSet.anyOrder(kind.words(), conditions), PRACTICE);
+        return new TypicalCondition(MonitorGroup.COMPONENTS, ConditionSet.anyOrder(kind.words(), conditions), PRACTICE);
     }
 
     /** 45 to 85 °F at the start, coolant at most 12 °F above intake air, intake air at most 2 °F above coolant. */

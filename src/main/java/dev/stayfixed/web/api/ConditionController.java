@@ -140,7 +140,9 @@ class ConditionController {
         return ResponseEntity.ok().eTag(IfMatch.tag(fault.jobVersion())).body(ConditionsAnswer.of(fault, agreed));
     }
 
-    @Operation(summary = "Typical conditions by monitor group and kind of circuit; the service information of a vehicle overrides them")
+    @Operation(
+            summary =
+                    "Typical conditions by monitor group and kind of circuit; the service information of a vehicle overrides them")
     @GetMapping("/conditions/typical")
     List<ConditionsAnswer.Typical> typical(@RequestParam(required = false) @Nullable MonitorGroup group) {
         return (group == null ? TypicalConditions.all() : TypicalConditions.of(group))

@@ -42,8 +42,7 @@ class FaultController {
     private final Proofs proofs;
     private final Clock clock;
 
-    FaultController(
-            Jobs jobs, Vehicles vehicles, Verdicts verdicts, Comebacks comebacks, Proofs proofs, Clock clock) {
+    FaultController(Jobs jobs, Vehicles vehicles, Verdicts verdicts, Comebacks comebacks, Proofs proofs, Clock clock) {
         this.jobs = jobs;
         this.vehicles = vehicles;
         this.verdicts = verdicts;

@@ -47,8 +47,10 @@ class SummaryProofTest {
                 DriveQuantity.RUN_TIME, 7200.0, DriveQuantity.FAST_TIME, 7000.0, DriveQuantity.PEAK_COOLANT, 95.0);
         SignalRange fast = SignalRange.atLeast(Signal.VEHICLE_SPEED, 40);
         Duration time = Duration.ofMinutes(1);
-        assertThat(of(ConditionSet.anyOrder("sum", Hold.cumulative(fast, time)), much)).contains(Finding.Held.YES);
-        assertThat(of(ConditionSet.anyOrder("unbroken", Hold.unbroken(fast, time)), much)).isEmpty();
+        assertThat(of(ConditionSet.anyOrder("sum", Hold.cumulative(fast, time)), much))
+                .contains(Finding.Held.YES);
+        assertThat(of(ConditionSet.anyOrder("unbroken", Hold.unbroken(fast, time)), much))
+                .isEmpty();
         assertThat(of(
                         ConditionSet.anyOrder(
                                 "limit", Hold.cumulative(new SignalRange(Signal.VEHICLE_SPEED, 40, 90), time)),
@@ -61,8 +63,7 @@ class SummaryProofTest {
                 .isEmpty();
         assertThat(of(
                         ConditionSet.anyOrder(
-                                "while",
-                                Hold.cumulative(fast, time, SignalRange.atLeast(Signal.COOLANT, 70))),
+                                "while", Hold.cumulative(fast, time, SignalRange.atLeast(Signal.COOLANT, 70))),
                         much))
                 .isEmpty();
         assertThat(of(
@@ -70,7 +71,9 @@ class SummaryProofTest {
                                 "within", Reach.value(Signal.COOLANT, 70).within(Duration.ofMinutes(5))),
                         much))
                 .isEmpty();
-        assertThat(of(ConditionSet.inOrder("order", Reach.value(Signal.COOLANT, 70), Hold.cumulative(fast, time)), much))
+        assertThat(of(
+                        ConditionSet.inOrder("order", Reach.value(Signal.COOLANT, 70), Hold.cumulative(fast, time)),
+                        much))
                 .isEmpty();
     }
 }

@@ -117,8 +117,7 @@ class TypicalConditionsTest {
     @Test
     void typical_conditions_of_all_groups_make_one_cold_drive() {
         List<NextDrive.Need> needs = TypicalConditions.all().stream()
-                .map(typical ->
-                        new NextDrive.Need(typical.name(), typical.set().conditions()))
+                .map(typical -> new NextDrive.Need(typical.name(), typical.set().conditions()))
                 .toList();
         NextDrive next = NextDrive.of(needs);
         assertThat(next.plans()).hasSize(1);
