@@ -63,7 +63,11 @@ public record WaysToProve(List<Way> ways, String sentence) {
         return ways.stream().filter(Way::enough).min(Comparator.comparing(way -> way.kind().effort));
     }
 
-    /** @param cleared the codes were, or will be, cleared at the repair: the lamp then cannot go out by itself */
+    /**
+     * All ways of one fault.
+     *
+     * @param cleared the codes were cleared at the latest repair: the lamp then cannot go out by itself
+     */
     public static WaysToProve of(RepairedFault fault, Abilities abilities, boolean cleared) {
         return new Search(fault, abilities, cleared).result();
     }
@@ -240,8 +244,8 @@ public record WaysToProve(List<Way> ways, String sentence) {
 
         private boolean isOfEngine() {
             return fault.code().text().startsWith("P")
-                    || CodeNature.of(fault.code()) == CodeNature.NETWORK
-                            && fault.code().text().startsWith("U0");
+                    || (CodeNature.of(fault.code()) == CodeNature.NETWORK
+                            && fault.code().text().startsWith("U0"));
         }
 
         /** A first failure of a two-trip fault shows only as a pending code; a one-trip fault is confirmed at once. */
