@@ -21,6 +21,12 @@ public sealed interface Answer {
     /** Service $01 PID $01 (since the last clear) or PID $41 (this driving cycle). */
     record ReadinessReport(Readiness readiness, boolean thisCycle) implements Answer {}
 
+    /** The lamp as a person or a tool names it in words; blinking is on. */
+    record Lamp(boolean on) implements Answer {}
+
+    /** One monitor in words: since the last clear, or in this driving cycle where the words say so. */
+    record MonitorStatement(MonitorGroup group, MonitorState state, boolean thisCycle) implements Answer {}
+
     /** Any other service $01 PID; {@code value} is empty where the PID's formula is not known or not a number. */
     record Parameter(int pid, String raw, OptionalDouble value, String unit) implements Answer {}
 

@@ -10,7 +10,7 @@ final class Chatter {
     private static final Pattern LOST =
             pattern("(BUFFER FULL|STOPPED|(CAN|DATA|RX|FB|BUS) ERROR|BUS BUSY|ERR ?\\d\\d)\\W*");
     private static final Pattern MESSAGE = pattern("OK|\\?|SEARCHING\\W*|BUS INIT.*|(LV|LP|ACT) (RESET|ALERT)\\W*"
-            + "|[A-Z0-9 -]+ v\\d+\\.\\d+\\w*|\\d{1,2}\\.\\d+ ?V|(AUTO, ?)?(ISO|SAE) [\\w ()/,.-]+|AUTO");
+            + "|[A-Z0-9 -]+ v\\d++\\.\\d++\\w*+|\\d{1,2}\\.\\d+ ?V|(AUTO, ?)?(ISO|SAE) [\\w ()/,.-]+|AUTO");
     private static final Pattern COMMAND = pattern("(AT|ST) ?[A-Z@][A-Z0-9@]{0,4}( [0-9A-F ]*)?");
     private static final Pattern HEADING = pattern("[^:]*:|(MODE|SERVICE) ?\\$?[0-9A-F]{1,2}\\b.*|[-=*_~]{2}.*|\\W+");
 

@@ -3,6 +3,7 @@ package dev.stayfixed.obd;
 import dev.stayfixed.obd.Answer.CodeList.Kind;
 import java.util.EnumSet;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 
 /** Which code lists may have lost codes with something that could not be read: such a list never proves that a code is absent. */
@@ -11,6 +12,20 @@ final class CodeListDoubt {
     static final Set<Kind> ALL = Set.of(Kind.values());
 
     private static final int GLUED_DIGITS = 6;
+
+    private static final Map<String, Kind> NAMED = Map.ofEntries(
+            Map.entry("pend", Kind.PENDING),
+            Map.entry("ausstehend", Kind.PENDING),
+            Map.entry("vorl\u00E4ufig", Kind.PENDING),
+            Map.entry("stored", Kind.CONFIRMED),
+            Map.entry("confirm", Kind.CONFIRMED),
+            Map.entry("gespeichert", Kind.CONFIRMED),
+            Map.entry("best\u00E4tigt", Kind.CONFIRMED),
+            Map.entry("almacenad", Kind.CONFIRMED),
+            Map.entry("permanent", Kind.PERMANENT));
+
+    private static final Set<String> CODES =
+            Set.of("code", "dtc", "fault", "fehler", "c\u00F3digo", "codigo", "aver\u00EDa", "averia");
 
     private CodeListDoubt() {}
 
@@ -40,6 +55,20 @@ final class CodeListDoubt {
             }
         }
         return kinds;
+    }
+
+    /** Of words that were not understood: the lists they name, or all where they speak of codes without naming one. */
+    static Set<Kind> ofWords(String text) {
+        Set<Kind> kinds = EnumSet.noneOf(Kind.class);
+        String folded = text.toLowerCase(Locale.ROOT);
+        NAMED.forEach((word, kind) -> {
+            if (folded.contains(word)) {
+                kinds.add(kind);
+            }
+        });
+        boolean speaksOfCodes =
+                CodeWords.isIn(text, 0, text.length()) || CODES.stream().anyMatch(folded::contains);
+        return kinds.isEmpty() && speaksOfCodes ? ALL : kinds;
     }
 
     private static boolean isGluedBytes(String word) {

@@ -2,6 +2,7 @@ package dev.stayfixed.obd;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
@@ -32,21 +33,30 @@ final class CodeListReader {
 
     /** Without a header six bytes (or twelve, ...) are the older layout: on CAN the count and its pairs are an odd number. */
     private static boolean isOlder(Message.Layout layout, List<Integer> data) {
-        return layout == Message.Layout.OLDER || (layout == Message.Layout.UNKNOWN && data.size() % OLDER_BYTES == 0);
+        return layout == Message.Layout.OLDER
+                || (layout == Message.Layout.UNKNOWN && data.size() % OLDER_BYTES == 0 && !isPaddedCan(data));
     }
 
     private static Decoded readOlder(Message message, List<Integer> data) {
-        String note = message.layout() == Message.Layout.UNKNOWN && couldBeCan(data)
+        boolean ambiguous = message.layout() == Message.Layout.UNKNOWN && couldBeCan(data);
+        String note = ambiguous
                 ? "; read as the older layout without count byte, because six bytes follow (with headers there is no doubt)"
                 : "";
         boolean cutShort = data.size() % 2 != 0 || !message.isWhole();
-        return decoded(message, codes(data), cutShort ? "the last code is cut short" : "", note);
+        Set<TroubleCode> possible = ambiguous ? Set.copyOf(codes(data.subList(1, 1 + 2 * data.get(0)))) : Set.of();
+        return decoded(message, codes(data), cutShort ? "the last code is cut short" : "", note, possible);
     }
 
     /** Padded to eight bytes, a CAN answer could look the same. */
     private static boolean couldBeCan(List<Integer> data) {
         int end = 1 + 2 * data.get(0);
         return data.get(0) > 0 && end < data.size() && Bytes.isPadding(data.subList(end, data.size()));
+    }
+
+    /** The older protocols fill up with 00 alone; 55, AA or FF to the end, an odd number of them, are the padding of a CAN frame. */
+    private static boolean isPaddedCan(List<Integer> data) {
+        int end = 1 + 2 * data.get(0);
+        return end < data.size() && data.get(data.size() - 1) != 0 && Bytes.isPadding(data.subList(end, data.size()));
     }
 
     private static Decoded readCan(Message message, List<Integer> data) {
@@ -59,16 +69,26 @@ final class CodeListReader {
                     "the count " + count + " before " + (data.size() - 1) + " bytes",
                     "two bytes a code; with the header the layout would be certain");
         }
-        List<TroubleCode> codes = codes(data.subList(1, Math.min(end, data.size())));
+        List<TroubleCode> codes = codes(withoutFill(data.subList(1, Math.min(end, data.size()))));
         String missing = message.missing();
-        if (missing.isEmpty() && data.size() < end) {
-            missing = count + " codes announced and " + (data.size() - 1) / 2 + " there";
+        if (missing.isEmpty() && codes.size() < count) {
+            missing = count + " codes announced and " + codes.size() + " there";
         }
-        return decoded(message, codes, missing, "");
+        boolean couldBeOlder = message.layout() == Message.Layout.UNKNOWN && data.size() % OLDER_BYTES == 0;
+        return decoded(message, codes, missing, "", couldBeOlder ? Set.copyOf(codes(data)) : Set.of());
     }
 
     private static boolean mayFollow(Message message, List<Integer> rest) {
         return !message.lengthKnown() && Bytes.isPadding(rest);
+    }
+
+    /** Pairs of AA, 55 or FF at the end stand where codes were announced, but are no codes. */
+    private static List<Integer> withoutFill(List<Integer> pairs) {
+        int end = pairs.size();
+        while (end >= 2 && Bytes.isPadding(pairs.subList(end - 2, pairs.size()))) {
+            end -= 2;
+        }
+        return pairs.subList(0, end);
     }
 
     /** Whole pairs; 0000 is padding. */
@@ -82,10 +102,11 @@ final class CodeListReader {
         return codes;
     }
 
-    private static Decoded decoded(Message message, List<TroubleCode> codes, String missing, String note) {
+    private static Decoded decoded(
+            Message message, List<TroubleCode> codes, String missing, String note, Set<TroubleCode> possible) {
         Answer.CodeList list = new Answer.CodeList(kind(message.service()), codes);
         String cut = missing.isEmpty() ? "" : "; the list is cut short: " + missing;
-        return new Decoded(List.of(list), list(list) + cut + note, missing.isEmpty());
+        return new Decoded(List.of(list), list(list) + cut + note, missing.isEmpty(), possible);
     }
 
     static String list(Answer.CodeList list) {

@@ -77,7 +77,9 @@ final class CodePresence {
 
     private boolean leavesOpen(Reading reading) {
         if (reading.answer() instanceof Answer.CodeList list) {
-            return list.kind() == kind && reading.extent() == Reading.Extent.CUT_SHORT;
+            return list.kind() == kind
+                    && (reading.extent() == Reading.Extent.CUT_SHORT
+                            || reading.possible().stream().anyMatch(code::sameFaultAs));
         }
         if (reading.answer() instanceof Answer.CodeStatuses) {
             return kind != Kind.PERMANENT && reading.extent() == Reading.Extent.CUT_SHORT;

@@ -29,6 +29,11 @@ final class CodeWords {
         return to - from == "C0420".length() && isIn(line, from, to);
     }
 
+    /** The whole word is a code. */
+    static boolean isCode(String word) {
+        return CODE.matcher(word).matches();
+    }
+
     static boolean isIn(String line, int from, int to) {
         return CODE.matcher(line).region(from, to).find();
     }
@@ -51,7 +56,7 @@ final class CodeWords {
         while (code.find()) {
             codes.add(TroubleCode.parse(code.group()));
         }
-        return new LineContent.Words(new Answer.CodeList(kinds.iterator().next(), codes));
+        return new LineContent.Words(new Answer.CodeList(kinds.iterator().next(), codes), false);
     }
 
     private static Answer.CodeList.Kind kind(String word) {

@@ -1,14 +1,20 @@
 package dev.stayfixed.obd;
 
 import java.util.List;
+import java.util.Set;
 
 /**
  * What a whole message turned out to say.
  *
  * @param answers empty where the message is fine but carries nothing that is used
  * @param whole false where codes may be missing from the list
+ * @param possible codes that the same bytes name in the other layout that fits
  */
-record Decoded(List<Answer> answers, String explanation, boolean whole) {
+record Decoded(List<Answer> answers, String explanation, boolean whole, Set<TroubleCode> possible) {
+
+    Decoded(List<Answer> answers, String explanation, boolean whole) {
+        this(answers, explanation, whole, Set.of());
+    }
 
     static Decoded of(String explanation, Answer... answers) {
         return new Decoded(List.of(answers), explanation, true);

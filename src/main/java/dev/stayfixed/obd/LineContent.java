@@ -72,11 +72,66 @@ sealed interface LineContent {
         }
     }
 
-    /** Codes in words, together with the list in which they stand. */
-    record Words(Answer.CodeList codes) implements LineContent {
+    /**
+     * The adapter's mark of an answer that it could not read.
+     *
+     * @param text the line, because what it shows of the answer may name the list
+     */
+    record Damaged(String text, String explanation) implements LineContent {
+        @Override
+        public void giveTo(ScanReader reader, int line, String whole) {
+            reader.takeDamage(line, this);
+        }
+    }
+
+    /**
+     * Codes in words, together with the list in which they stand.
+     *
+     * @param whole the line is the whole list
+     */
+    record Words(Answer.CodeList codes, boolean whole) implements LineContent {
         @Override
         public void giveTo(ScanReader reader, int line, String text) {
-            reader.takeWords(line, codes);
+            reader.words().add(line, codes, whole);
+        }
+    }
+
+    /** The malfunction indicator lamp in words. */
+    record LampWords(boolean on) implements LineContent {
+        @Override
+        public void giveTo(ScanReader reader, int line, String text) {
+            reader.words().add(line, new Answer.Lamp(on), on ? "the MIL is on" : "the MIL is off");
+        }
+    }
+
+    /** One readiness monitor in words. */
+    record MonitorWords(Answer.MonitorStatement statement) implements LineContent {
+        @Override
+        public void giveTo(ScanReader reader, int line, String text) {
+            String time = statement.thisCycle() ? " in this driving cycle" : " since the last clear";
+            reader.words()
+                    .add(
+                            line,
+                            statement,
+                            statement.group().label() + ": " + statement.state().label() + time);
+        }
+    }
+
+    /** The test of one code in this driving cycle, in words. */
+    record StatusWords(Answer.CodeStatuses status) implements LineContent {
+        @Override
+        public void giveTo(ScanReader reader, int line, String text) {
+            status.statuses()
+                    .forEach(
+                            (code, bits) -> reader.words().add(line, status, code.text() + ": the test " + said(bits)));
+        }
+
+        private static String said(StatusByte bits) {
+            return switch (bits.thisCycle().orElseThrow()) {
+                case PASSED -> "passed in this driving cycle";
+                case FAILED -> "failed in this driving cycle";
+                case NOT_COMPLETED -> "has not run to a result in this driving cycle";
+            };
         }
     }
 }

@@ -2,6 +2,7 @@ package dev.stayfixed.obd;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -12,8 +13,7 @@ import java.util.regex.Pattern;
 final class LineReader {
 
     private static final Pattern NUMBERED = Pattern.compile("\\s*([0-9A-Fa-f])\\s*:(.*)");
-    private static final Pattern LABELLED = Pattern.compile("([^:]*)[:=](.*)");
-    private static final Pattern DAMAGED = Pattern.compile(".*<\\s*(DATA|RX) ERROR.*", Pattern.CASE_INSENSITIVE);
+    private static final Pattern DAMAGED = Pattern.compile("<\\s*+(DATA|RX) ERROR", Pattern.CASE_INSENSITIVE);
     private static final Pattern SEARCHING = Pattern.compile("(?i)(SEARCHING|BUS INIT: ?)\\.*(OK)?\\s*");
 
     private LineReader() {}
@@ -60,12 +60,18 @@ final class LineReader {
             int number = Integer.parseInt(numbered.group(1), 16);
             return new LineContent.Numbered(number, HexTokens.bytes(line, numbered.start(2), to));
         }
-        if (DAMAGED.matcher(line).region(from, to).matches()) {
-            throw new ObdFormatException(
+        Matcher damaged = DAMAGED.matcher(line).region(from, to);
+        if (damaged.find()) {
+            ObdFormatException failure = new ObdFormatException(
                     line,
-                    line.indexOf('<'),
+                    damaged.start(),
                     "the adapter's mark of a damaged line",
                     "the line read again from the vehicle");
+            return new LineContent.Damaged(line, failure.getMessage());
+        }
+        Optional<LineContent> words = readWords(line, from, to);
+        if (words.isPresent()) {
+            return words.get();
         }
         Matcher searching = SEARCHING.matcher(line).region(from, to);
         if (searching.lookingAt() && searching.end() < to && HexTokens.areIn(line, searching.end(), to)) {
@@ -74,22 +80,48 @@ final class LineReader {
         if (CodeWords.isIn(line, from, to)) {
             return CodeWords.read(line, from, to);
         }
-        Matcher labelled = LABELLED.matcher(line).region(from, to);
-        if (labelled.matches() && HexTokens.areIn(line, labelled.start(2), to)) {
-            return readLabelled(line, labelled, from, to);
+        int label = endOfLabel(line, from, to);
+        if (label >= 0 && HexTokens.areIn(line, label + 1, to)) {
+            return readLabelled(line, label, from, to);
         }
         return Chatter.read(line, from, to);
     }
 
+    /** A list of codes in words is whole only where no comment hides the rest of the line. */
+    private static Optional<LineContent> readWords(String line, int from, int to) {
+        return Phrase.of(line, from, to)
+                .flatMap(phrase -> WordList.read(phrase)
+                        .or(() -> WordLamp.read(phrase))
+                        .or(() -> WordMonitor.read(phrase))
+                        .or(() -> WordStatus.read(phrase)))
+                .map(content -> content instanceof LineContent.Words words && mayGoOn(line, to)
+                        ? new LineContent.Words(words.codes(), false)
+                        : content);
+    }
+
+    private static boolean mayGoOn(String line, int to) {
+        return line.indexOf(';', to) >= 0 || CodeWords.isIn(line, to, line.length());
+    }
+
+    /** The last equals sign before the first colon, or that colon itself where the line has one; -1 without either. */
+    private static int endOfLabel(String line, int from, int to) {
+        int colon = line.indexOf(':', from);
+        if (colon >= 0 && colon < to) {
+            return colon;
+        }
+        int equals = line.lastIndexOf('=', to - 1);
+        return equals >= from ? equals : -1;
+    }
+
     /** "Readiness: 41 01 ..." drops the label; "7E8: 06 41 ..." keeps it, because it is the header. */
-    private static LineContent readLabelled(String line, Matcher labelled, int from, int to) {
-        String label = labelled.group(1).strip();
+    private static LineContent readLabelled(String line, int colon, int from, int to) {
+        String label = line.substring(from, colon).strip();
         boolean header = (label.length() == 3 || label.length() == 8) && HexTokens.areIn(label, 0, label.length());
         if (!header) {
-            return HexLine.read(line, labelled.start(2), to);
+            return HexLine.read(line, colon + 1, to);
         }
-        List<HexTokens.Token> tokens = new ArrayList<>(HexTokens.split(line, from, labelled.end(1)));
-        tokens.addAll(HexTokens.split(line, labelled.start(2), to));
+        List<HexTokens.Token> tokens = new ArrayList<>(HexTokens.split(line, from, colon));
+        tokens.addAll(HexTokens.split(line, colon + 1, to));
         return HexLine.read(line, tokens);
     }
 }

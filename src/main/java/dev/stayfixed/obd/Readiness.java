@@ -101,6 +101,13 @@ public record Readiness(
         return supported.contains(group);
     }
 
+    public MonitorState state(MonitorGroup group) {
+        if (!supported.contains(group)) {
+            return MonitorState.NOT_SUPPORTED;
+        }
+        return incomplete.contains(group) ? MonitorState.INCOMPLETE : MonitorState.COMPLETE;
+    }
+
     public boolean isComplete(MonitorGroup group) {
         return supported.contains(group) && !incomplete.contains(group);
     }

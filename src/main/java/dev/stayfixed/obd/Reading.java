@@ -1,7 +1,13 @@
 package dev.stayfixed.obd;
 
-/** An answer, where it began, and how much of it there is. */
-record Reading(int line, Scan.Heard heard, Extent extent) {
+import java.util.Set;
+
+/**
+ * An answer, where it began, and how much of it there is.
+ *
+ * @param possible codes that the same bytes name where they are laid out in the other way that fits: of these the list says nothing
+ */
+record Reading(int line, Scan.Heard heard, Extent extent, Set<TroubleCode> possible) {
 
     enum Extent {
         /** All of it: what a list does not name is not in it. */
@@ -10,6 +16,14 @@ record Reading(int line, Scan.Heard heard, Extent extent) {
         CUT_SHORT,
         /** Codes named in words: says nothing about others. */
         MENTION
+    }
+
+    Reading {
+        possible = Set.copyOf(possible);
+    }
+
+    Reading(int line, Scan.Heard heard, Extent extent) {
+        this(line, heard, extent, Set.of());
     }
 
     String unit() {

@@ -146,6 +146,41 @@ public final class Scan {
         return readiness(true);
     }
 
+    /**
+     * One monitor since the last clear, from PID $01 or from words; empty where neither names it or they contradict each other. Words
+     * may name some monitors and leave out others, of which then nothing is known.
+     */
+    public Optional<MonitorState> sinceClear(MonitorGroup group) {
+        return state(group, false);
+    }
+
+    /** One monitor in this driving cycle, from PID $41 or from words that speak of this cycle. */
+    public Optional<MonitorState> thisCycle(MonitorGroup group) {
+        return state(group, true);
+    }
+
+    private Optional<MonitorState> state(MonitorGroup group, boolean thisCycle) {
+        Stream<MonitorState> reported = readiness(thisCycle)
+                .filter(readiness -> !readiness.supported().isEmpty())
+                .map(readiness -> readiness.state(group))
+                .stream();
+        Stream<MonitorState> stated = answers(Answer.MonitorStatement.class)
+                .filter(statement -> statement.group() == group && statement.thisCycle() == thisCycle)
+                .map(Answer.MonitorStatement::state);
+        return onlyOne(Stream.concat(reported, stated));
+    }
+
+    /** Whether the MIL is on, from PID $01 of any control unit or from words; empty where not read or contradicted. */
+    public Optional<Boolean> lamp() {
+        Stream<Boolean> commanded = sinceClear().map(Readiness::milCommanded).stream();
+        return onlyOne(Stream.concat(commanded, answers(Answer.Lamp.class).map(Answer.Lamp::on)));
+    }
+
+    private static <T> Optional<T> onlyOne(Stream<T> said) {
+        List<T> different = said.distinct().toList();
+        return different.size() == 1 ? Optional.of(different.get(0)) : Optional.empty();
+    }
+
     private Optional<Readiness> readiness(boolean thisCycle) {
         return reports(thisCycle).map(UnitReadiness::readiness).reduce(Readiness::merge);
     }
@@ -223,7 +258,11 @@ public final class Scan {
 
     /** Where the record disagrees with itself (MIL on with no code, failed but not completed), each in the words of a reason. */
     public List<String> contradictions() {
-        return Stream.concat(reports(false).map(this::contradiction).flatMap(Optional::stream), statusContradictions())
+        return Stream.of(
+                        reports(false).map(this::contradiction).flatMap(Optional::stream),
+                        lampContradiction().stream(),
+                        statusContradictions())
+                .flatMap(words -> words)
                 .distinct()
                 .toList();
     }
@@ -234,6 +273,11 @@ public final class Scan {
             return Optional.empty();
         }
         return Optional.of("the MIL is commanded on, but no confirmed code is counted" + by(report.unit()));
+    }
+
+    private Optional<String> lampContradiction() {
+        boolean inWords = answers(Answer.Lamp.class).findAny().isPresent();
+        return inWords && lamp().isEmpty() ? Optional.of("the MIL is said to be on and to be off") : Optional.empty();
     }
 
     private Stream<String> statusContradictions() {

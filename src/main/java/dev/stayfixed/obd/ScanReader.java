@@ -18,6 +18,7 @@ final class ScanReader {
     private final List<Message> messages = new ArrayList<>();
     private final List<Reading> readings = new ArrayList<>();
     private final List<List<Integer>> unanswered = new ArrayList<>();
+    private final WordReadings words = new WordReadings();
     private final Set<Answer.CodeList.Kind> doubtful = EnumSet.noneOf(Answer.CodeList.Kind.class);
 
     private ScanReader(List<String> texts) {
@@ -49,6 +50,10 @@ final class ScanReader {
         } catch (ObdFormatException failure) {
             refuse(number, failure.getMessage());
             doubtful.addAll(CodeListDoubt.ofText(text));
+            if (HexTokens.areIn(text, 0, text.length())) {
+                doubtful.addAll(listsLastAskedFor(number, Set.of()));
+            }
+            words.addUnclear(text);
             return;
         }
         try {
@@ -70,18 +75,34 @@ final class ScanReader {
         return joiner;
     }
 
+    WordReadings words() {
+        return words;
+    }
+
     void ignore(int line, String explanation) {
         note(line, Outcome.IGNORED, explanation);
     }
 
+    /** It casts doubt only on the list whose request shows: without it, it may have been one that this car never had. */
     void takeSilence(int line, String explanation) {
         ignore(line, explanation);
         requests.last(line).ifPresent(unanswered::add);
+        doubtful.addAll(listsLastAskedFor(line, Set.of()));
     }
 
     void takeLoss(int line, String explanation) {
         ignore(line, explanation);
-        doubtful.addAll(requests.lastService(line).map(CodeListDoubt::ofRequest).orElse(CodeListDoubt.ALL));
+        doubtful.addAll(listsLastAskedFor(line, CodeListDoubt.ALL));
+    }
+
+    void takeDamage(int line, LineContent.Damaged damaged) {
+        refuse(line, damaged.explanation());
+        doubtful.addAll(CodeListDoubt.ofText(damaged.text()));
+        doubtful.addAll(listsLastAskedFor(line, CodeListDoubt.ALL));
+    }
+
+    private Set<Answer.CodeList.Kind> listsLastAskedFor(int line, Set<Answer.CodeList.Kind> unasked) {
+        return requests.lastService(line).map(CodeListDoubt::ofRequest).orElse(unasked);
     }
 
     void takeRequest(int line, List<Integer> bytes) {
@@ -118,14 +139,6 @@ final class ScanReader {
         }
     }
 
-    void takeWords(int line, Answer.CodeList codes) {
-        note(
-                line,
-                Outcome.UNDERSTOOD,
-                CodeListReader.list(codes) + " (in words, so other codes may stand in that list)");
-        readings.add(new Reading(line, new Scan.Heard("", codes), Reading.Extent.MENTION));
-    }
-
     private Scan finish() {
         messages.addAll(joiner.finish());
         messages.addAll(olderLines.finish());
@@ -133,8 +146,24 @@ final class ScanReader {
         joiner.unusedLengthLines()
                 .forEach(
                         line -> refuse(line, "found the length of an answer, expected its lines 0:, 1:, ... below it"));
+        for (WordReadings.Said said : words.weighed()) {
+            note(said.reading().line(), Outcome.UNDERSTOOD, said.explanation());
+            if (said.saysSomething()) {
+                readings.add(said.reading());
+            }
+        }
+        readings.addAll(
+                words.reports().stream().filter(this::isNotReportedInBytes).toList());
         readings.sort(Comparator.comparingInt(Reading::line));
         return new Scan(List.of(lines), readings, doubtful, unanswered);
+    }
+
+    /** What control units report themselves goes before what somebody read off a screen. */
+    private boolean isNotReportedInBytes(Reading words) {
+        boolean thisCycle = ((Answer.ReadinessReport) words.answer()).thisCycle();
+        return readings.stream()
+                .noneMatch(reading ->
+                        reading.answer() instanceof Answer.ReadinessReport report && report.thisCycle() == thisCycle);
     }
 
     private void decode(Message message) {
@@ -149,8 +178,8 @@ final class ScanReader {
         }
         Reading.Extent extent = decoded.whole() ? Reading.Extent.WHOLE : Reading.Extent.CUT_SHORT;
         decoded.answers()
-                .forEach(answer ->
-                        readings.add(new Reading(message.firstLine(), new Scan.Heard(message.unit(), answer), extent)));
+                .forEach(answer -> readings.add(new Reading(
+                        message.firstLine(), new Scan.Heard(message.unit(), answer), extent, decoded.possible())));
         Outcome outcome = decoded.answers().isEmpty() ? Outcome.IGNORED : Outcome.UNDERSTOOD;
         for (int line : message.lines()) {
             boolean first = line == message.firstLine();

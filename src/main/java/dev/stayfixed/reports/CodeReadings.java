@@ -5,7 +5,6 @@ import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.obd.Answer;
 import dev.stayfixed.obd.Answer.CodeList.Kind;
-import dev.stayfixed.obd.Readiness;
 import dev.stayfixed.obd.Scan;
 import dev.stayfixed.obd.TroubleCode;
 import dev.stayfixed.reports.ReportFacts.CodeReading;
@@ -62,7 +61,7 @@ final class CodeReadings {
                 codes(scan, Kind.CONFIRMED, 0x08, scan::confirmed),
                 codes(scan, Kind.PENDING, 0x04, scan::pending),
                 codes(scan, Kind.PERMANENT, 0, scan::permanent),
-                scan.sinceClear().map(Readiness::milCommanded).orElse(null));
+                scan.lamp().orElse(null));
     }
 
     /**

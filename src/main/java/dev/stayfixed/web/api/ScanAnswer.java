@@ -22,6 +22,7 @@ record ScanAnswer(List<ScanLines.Line> lines, Understood understood) {
      *
      * @param confirmed codes of service $03; likewise pending ($07) and permanent ($0A)
      * @param statuses ISO 14229-1 status bytes in hex, by code
+     * @param lamp whether the MIL is on, by PID $01 or in words; missing where not read or contradicted
      * @param readiness since the codes were cleared (PID $01)
      * @param thisCycle monitors of this driving cycle (PID $41)
      * @param contradictions where the record disagrees with itself
@@ -31,6 +32,7 @@ record ScanAnswer(List<ScanLines.Line> lines, Understood understood) {
             List<String> pending,
             List<String> permanent,
             Map<String, String> statuses,
+            @Nullable Boolean lamp,
             @Nullable Monitors readiness,
             @Nullable Monitors thisCycle,
             List<String> testResults,
@@ -63,6 +65,7 @@ record ScanAnswer(List<ScanLines.Line> lines, Understood understood) {
                         codes(scan, Answer.CodeList.Kind.PENDING),
                         codes(scan, Answer.CodeList.Kind.PERMANENT),
                         statuses(scan),
+                        scan.lamp().orElse(null),
                         scan.sinceClear().map(Monitors::of).orElse(null),
                         scan.thisCycle().map(Monitors::of).orElse(null),
                         scan.testResults().stream().map(TestResult::describe).toList(),

@@ -33,9 +33,10 @@ record ScanDigest(int understood, int not, List<Said> says, List<Scan.Line> line
             codes(scan, kind).ifPresent(codes -> says.add(new Said(heading(kind), codes)));
         }
         statuses(scan).ifPresent(text -> says.add(new Said("Status bytes", text)));
-        scan.sinceClear().ifPresent(r -> says.add(new Said("MIL", r.milCommanded() ? "on" : "off")));
+        scan.lamp().ifPresent(on -> says.add(new Said("MIL", on ? "on" : "off")));
         scan.sinceClear().ifPresent(r -> says.add(new Said("Readiness since the clear", readiness(r))));
         scan.thisCycle().ifPresent(r -> says.add(new Said("Monitors in this driving cycle", readiness(r))));
+        stated(scan).ifPresent(monitors -> says.add(new Said("Monitors in words", monitors)));
         counter(scan, 0x30, "Warm-ups since the clear", "").ifPresent(says::add);
         counter(scan, 0x31, "Distance since the clear", " km")
                 .map(said -> new Said(said.what(), show.words(said.words())))
@@ -95,6 +96,17 @@ record ScanDigest(int understood, int not, List<Said> says, List<Scan.Line> line
             return "no monitor is enabled";
         }
         return incomplete.isEmpty() ? "all complete" : "not complete: " + incomplete;
+    }
+
+    /** Monitors that a tool names one by one; as part of a full report they are among the readiness above. */
+    private static Optional<String> stated(Scan scan) {
+        String text = scan.heard().stream()
+                .filter(h -> h.answer() instanceof Answer.MonitorStatement)
+                .map(h -> (Answer.MonitorStatement) h.answer())
+                .map(s -> s.group().label() + " " + s.state().label() + (s.thisCycle() ? " in this driving cycle" : ""))
+                .distinct()
+                .collect(Collectors.joining(", "));
+        return Optional.of(text).filter(t -> !t.isEmpty());
     }
 
     private static Optional<Said> counter(Scan scan, int pid, String what, String unit) {
