@@ -18,10 +18,12 @@ final class DriveForm {
 
     private final Form form;
     private final Show show;
+    private final TickedScan ticks;
 
-    DriveForm(Form form, Show show) {
+    DriveForm(Form form, Show show, TickedScan ticks) {
         this.form = form;
         this.show = show;
+        this.ticks = ticks;
     }
 
     /** The field of a quantity: START_COOLANT is "startCoolant". */
@@ -55,7 +57,7 @@ final class DriveForm {
         if (!isRecorded && start.isEmpty() && form.isBlank("scan") && summary != null && summary.runTime() == null) {
             form.wrong("start", "Engine start: give the time; only a scan, or a run time, can do without it");
         }
-        Optional<String> scan = form.text("scan", "Scan", 1_000_000);
+        Optional<String> scan = ticks.below(form.text("scan", "Scan", 1_000_000), form);
         DriveRecord.Moment moment = form.has("moment", "BEFORE") ? DriveRecord.Moment.BEFORE : DriveRecord.Moment.AFTER;
         return new DriveSubmission(
                 start.orElse(null),

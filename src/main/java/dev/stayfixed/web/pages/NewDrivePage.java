@@ -22,6 +22,7 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -136,7 +137,7 @@ class NewDrivePage {
             HttpServletResponse response) {
         Form form = new Form(typed);
         takeFile(form, file);
-        DriveSubmission submission = new DriveForm(form, show).submission();
+        DriveSubmission submission = new DriveForm(form, show, ticks(id)).submission();
         if (!form.isWrong() && !LogStep.isHeld(form) && submission.summary() == null && submission.scans() == null) {
             form.wrong("scan", "Scan: paste a scan, choose a file, or fill in what you know of the drive");
         }
@@ -175,8 +176,19 @@ class NewDrivePage {
         }
         model.addAttribute("vehicle", vehicles.get(id));
         model.addAttribute("form", form);
-        model.addAttribute("kept", KEPT);
+        model.addAttribute(
+                "kept", Stream.concat(KEPT.stream(), ticks(id).fields().stream()).toList());
         return "drive-log";
+    }
+
+    /** The faults of the vehicle's open jobs. */
+    private TickedScan ticks(UUID vehicleId) {
+        return TickedScan.of(
+                "tick",
+                jobs.ofVehicle(vehicleId).stream()
+                        .filter(job -> job.state() == Job.State.OPEN)
+                        .flatMap(job -> job.faults().stream())
+                        .toList());
     }
 
     private void takeFile(Form form, @Nullable MultipartFile file) {
@@ -220,11 +232,14 @@ class NewDrivePage {
                         .filter(job -> job.state() == Job.State.OPEN)
                         .toList());
         model.addAttribute("form", form);
+        TickedScan ticks = ticks(id);
+        model.addAttribute("ticks", ticks);
         model.addAttribute(
                 "digest",
-                form.isBlank("scan") || PlainText.flaw(form.value("scan")).isPresent()
-                        ? null
-                        : ScanDigest.of(form.value("scan"), show));
+                ticks.below(Optional.of(form.value("scan").strip()), form)
+                        .filter(text -> PlainText.flaw(text).isEmpty())
+                        .map(text -> ScanDigest.of(text, show))
+                        .orElse(null));
         return "drive-new";
     }
 }

@@ -34,6 +34,9 @@ class NewRepairPage {
 
     private static final int LONGEST_SCAN = 1_000_000;
 
+    private static final String BEFORE = "before";
+    private static final String AFTER = "after";
+
     private final Jobs jobs;
     private final Vehicles vehicles;
     private final SentOnce once;
@@ -70,7 +73,7 @@ class NewRepairPage {
             HttpServletResponse response) {
         Form form = new Form(typed);
         Set<UUID> faults = faults(form, jobs.get(id));
-        Repair.Details details = details(form, show);
+        Repair.Details details = details(form, show, jobs.get(id));
         if (!form.isWrong()) {
             try {
                 return once.lead(form, () -> {
@@ -98,7 +101,7 @@ class NewRepairPage {
         return chosen;
     }
 
-    private static Repair.Details details(Form form, Show show) {
+    private static Repair.Details details(Form form, Show show, Job job) {
         String description =
                 form.required("description", "What was done", 2000, "say what was repaired, replaced or cleaned");
         Instant at =
@@ -117,9 +120,13 @@ class NewRepairPage {
                 parts,
                 form.text("technician", "Technician", 100),
                 form.has("codesCleared", "yes"),
-                scan(form, "scanBefore", "Scan before"),
-                scan(form, "scanAfter", "Scan after"),
+                ticks(BEFORE, job).below(scan(form, "scanBefore", "Scan before"), form),
+                ticks(AFTER, job).below(scan(form, "scanAfter", "Scan after"), form),
                 MeasurementRows.read(form));
+    }
+
+    private static TickedScan ticks(String prefix, Job job) {
+        return TickedScan.of(prefix, job.faults());
     }
 
     private static Optional<String> scan(Form form, String field, String label) {
@@ -131,6 +138,8 @@ class NewRepairPage {
         model.addAttribute("job", job);
         model.addAttribute("vehicle", vehicles.get(job.vehicleId()));
         model.addAttribute("form", form);
+        model.addAttribute("ticksBefore", ticks(BEFORE, job));
+        model.addAttribute("ticksAfter", ticks(AFTER, job));
         model.addAttribute("rows", MeasurementRows.numbers(form));
         return "repair-new";
     }
