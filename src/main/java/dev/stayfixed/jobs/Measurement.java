@@ -1,16 +1,22 @@
 package dev.stayfixed.jobs;
 
+import dev.stayfixed.verification.bench.BenchCheck;
+import dev.stayfixed.verification.bench.BenchMeasurement;
+import dev.stayfixed.verification.bench.BenchReading;
+import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
  * A bench measurement: the same point before and after the repair.
  *
+ * @param check what it checks; of a part, the old one is read before and the new one after
  * @param point where the leads were held
  * @param expectedMin from service information, in {@code unit}, inclusive; likewise the maximum
  * @param testLeadsVerified the leads were held together first and read close to nothing; empty where nobody said
  */
 public record Measurement(
+        BenchCheck check,
         String quantity,
         Optional<String> point,
         String unit,
@@ -27,6 +33,28 @@ public record Measurement(
             throw new IllegalArgumentException("expected values: found %s to %s, expected the lower one first"
                     .formatted(expectedMin.getAsDouble(), expectedMax.getAsDouble()));
         }
+    }
+
+    /** The same, as the bench proof takes it. */
+    public BenchMeasurement atTheBench() {
+        return new BenchMeasurement(
+                check,
+                quantity,
+                unit,
+                expectedMin,
+                expectedMax,
+                before.map(Measurement::read),
+                after.map(Measurement::read),
+                testLeadsVerified);
+    }
+
+    private static BenchReading read(Reading reading) {
+        if (reading instanceof Value value) {
+            String words =
+                    BigDecimal.valueOf(value.number()).stripTrailingZeros().toPlainString();
+            return new BenchReading(OptionalDouble.of(value.number()), words);
+        }
+        return new BenchReading(OptionalDouble.empty(), reading == NoValue.OPEN ? "open" : "over limit");
     }
 
     /** What the meter showed. */

@@ -1,5 +1,6 @@
 package dev.stayfixed.jobs;
 
+import dev.stayfixed.verification.bench.BenchCheck;
 import jakarta.persistence.Embeddable;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -7,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 /** The row of a measurement. */
 @Embeddable
 record StoredMeasurement(
+        @Nullable String benchCheck,
         String quantity,
         @Nullable String point,
         String unit,
@@ -18,6 +20,7 @@ record StoredMeasurement(
 
     static StoredMeasurement of(Measurement m) {
         return new StoredMeasurement(
+                m.check().name(),
                 m.quantity(),
                 m.point().orElse(null),
                 m.unit(),
@@ -30,6 +33,7 @@ record StoredMeasurement(
 
     Measurement facts() {
         return new Measurement(
+                benchCheck == null ? BenchCheck.OTHER : BenchCheck.valueOf(benchCheck),
                 quantity,
                 Optional.ofNullable(point),
                 unit,

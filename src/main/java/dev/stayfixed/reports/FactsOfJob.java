@@ -3,9 +3,11 @@ package dev.stayfixed.reports;
 import dev.stayfixed.driver.DriverLinks;
 import dev.stayfixed.driver.RoadCautions;
 import dev.stayfixed.intake.Drive;
+import dev.stayfixed.intake.FaultProofs;
 import dev.stayfixed.intake.FaultVerdict;
 import dev.stayfixed.intake.Intake;
 import dev.stayfixed.intake.LeftOut;
+import dev.stayfixed.intake.Proofs;
 import dev.stayfixed.intake.Verdicts;
 import dev.stayfixed.jobs.Fault;
 import dev.stayfixed.jobs.Job;
@@ -21,6 +23,8 @@ import dev.stayfixed.obd.Vin;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.verification.RuleSet;
 import dev.stayfixed.verification.Verdict;
+import dev.stayfixed.verification.bench.BenchProof;
+import dev.stayfixed.verification.held.HeldSoFar;
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
@@ -47,6 +51,7 @@ class FactsOfJob {
     private final Jobs jobs;
     private final Vehicles vehicles;
     private final Verdicts verdicts;
+    private final Proofs proofs;
     private final Intake intake;
     private final DriverLinks links;
     private final Shops shops;
@@ -56,6 +61,7 @@ class FactsOfJob {
             Jobs jobs,
             Vehicles vehicles,
             Verdicts verdicts,
+            Proofs proofs,
             Intake intake,
             DriverLinks links,
             Shops shops,
@@ -63,6 +69,7 @@ class FactsOfJob {
         this.jobs = jobs;
         this.vehicles = vehicles;
         this.verdicts = verdicts;
+        this.proofs = proofs;
         this.intake = intake;
         this.links = links;
         this.shops = shops;
@@ -73,6 +80,7 @@ class FactsOfJob {
         return durably.read(() -> {
             Job job = jobs.get(jobId);
             List<FaultVerdict> judged = verdicts.ofJob(jobId);
+            Map<UUID, FaultProofs> proven = proofs.ofJob(jobId);
             List<Drive> drives = drivesBehind(judged);
             Set<UUID> byDriver =
                     links.loggedAmong(drives.stream().map(Drive::id).collect(Collectors.toSet()));
@@ -91,7 +99,11 @@ class FactsOfJob {
                             .map(repair -> repair(repair, job))
                             .toList(),
                     judged.stream()
-                            .map(verdict -> fault(verdict, byDriver, units))
+                            .map(verdict -> fault(
+                                    verdict,
+                                    proven.getOrDefault(verdict.faultCase().faultId(), FaultProofs.NONE),
+                                    byDriver,
+                                    units))
                             .toList(),
                     Uncovered.by(judged, interim, onWordAlone(drives), leftOut(job)),
                     Stream.concat(IN_THE_WORKSHOP.stream(), RoadCautions.all().stream())
@@ -186,7 +198,8 @@ class FactsOfJob {
                 text(m.expectedMax()),
                 reading(m.before()),
                 reading(m.after()),
-                m.testLeadsVerified().orElse(null));
+                m.testLeadsVerified().orElse(null),
+                m.check().label());
     }
 
     private static @Nullable String reading(Optional<Measurement.Reading> reading) {
@@ -200,7 +213,8 @@ class FactsOfJob {
         return number.isPresent() ? PlainNumber.of(number.getAsDouble()) : null;
     }
 
-    private static ReportFacts.OfFault fault(FaultVerdict verdict, Set<UUID> byDriver, Units units) {
+    private static ReportFacts.OfFault fault(
+            FaultVerdict verdict, FaultProofs proofs, Set<UUID> byDriver, Units units) {
         var terms = verdict.faultCase().fault();
         var memory = verdict.verdict().memory();
         return new ReportFacts.OfFault(
@@ -218,7 +232,16 @@ class FactsOfJob {
                 List.of(
                         units.words(memory.mil().explanation()),
                         units.words(memory.confirmedCode().explanation()),
-                        units.words(memory.permanentCode().explanation())));
+                        units.words(memory.permanentCode().explanation())),
+                proofs(verdict, proofs, units));
+    }
+
+    private static ReportFacts.Proofs proofs(FaultVerdict verdict, FaultProofs proofs, Units units) {
+        return new ReportFacts.Proofs(
+                proofs.bench().map(bench -> bench.result().words()).orElse(null),
+                proofs.bench().map(BenchProof::reason).orElse(null),
+                verdict.standing().words(),
+                proofs.held().map(HeldSoFar::sentence).map(units::words).orElse(null));
     }
 
     private static ReportFacts.Attempt attempt(

@@ -87,6 +87,7 @@ public record ReportFacts(
     /**
      * One bench measurement.
      *
+     * @param check what it checks, in a word or two; missing in reports from before it was kept
      * @param before a number in the unit, or "open", or "over limit"
      */
     public record OfMeasurement(
@@ -97,7 +98,8 @@ public record ReportFacts(
             @Nullable String expectedMax,
             @Nullable String before,
             @Nullable String after,
-            @Nullable Boolean testLeadsVerified) {}
+            @Nullable Boolean testLeadsVerified,
+            @Nullable String check) {}
 
     /**
      * One fault and its verdict.
@@ -105,6 +107,7 @@ public record ReportFacts(
      * @param trips in which the fault is confirmed by the control unit
      * @param standing in words
      * @param confirmedFixed whether the verdict is that the repair held
+     * @param proofs the two proofs side by side; missing in reports from before they were kept
      * @param carSays lamp, stored code and permanent code beside the verdict
      */
     public record OfFault(
@@ -117,7 +120,21 @@ public record ReportFacts(
             boolean confirmedFixed,
             @Nullable String next,
             List<Attempt> attempts,
-            List<String> carSays) {}
+            List<String> carSays,
+            @Nullable Proofs proofs) {}
+
+    /**
+     * What stands side by side and is never mixed, in words.
+     *
+     * @param bench complete, incomplete or contradicting; missing before a repair, likewise {@code benchReason} and {@code held}
+     * @param road where the trips stand
+     * @param held how long the repair has held, weaker than proof
+     */
+    public record Proofs(
+            @Nullable String bench,
+            @Nullable String benchReason,
+            String road,
+            @Nullable String held) {}
 
     /** One repair of the fault and the drives after it. */
     public record Attempt(@Nullable Instant repairedAt, String standing, List<Step> steps) {}

@@ -23,6 +23,9 @@ class ServiceOnH2Test {
     class Beside extends Outlooks {}
 
     @Nested
+    class Proven extends ProofStories {}
+
+    @Nested
     class Recorded extends LogStories {}
 
     @Nested

@@ -23,6 +23,9 @@ class ServiceOnPostgresTest {
     class Beside extends Outlooks {}
 
     @Nested
+    class Proven extends ProofStories {}
+
+    @Nested
     class Recorded extends LogStories {}
 
     @Nested

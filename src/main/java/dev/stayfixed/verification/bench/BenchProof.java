@@ -71,7 +71,8 @@ public record BenchProof(Result result, List<String> missing, List<String> again
         List<String> against = new ArrayList<>();
         outside(measurements, BenchCheck.SUPPLY, "the supply").forEach(against::add);
         outside(measurements, BenchCheck.GROUND, "the ground").forEach(against::add);
-        outside(measurements, BenchCheck.LEADS, "the test leads, held together,").forEach(against::add);
+        outside(measurements, BenchCheck.LEADS, "the test leads, held together,")
+                .forEach(against::add);
         for (BenchMeasurement m : measurements) {
             boolean afterCounts = m.is(BenchCheck.PART) || m.is(BenchCheck.OTHER);
             String whose = m.is(BenchCheck.PART) ? "the new part" : "after the repair " + m.quantity();
@@ -82,8 +83,8 @@ public record BenchProof(Result result, List<String> missing, List<String> again
         if (no(measurements, m -> m.is(BenchCheck.PART) && shows(m, m.before(), false))) {
             measurements.stream()
                     .filter(m -> m.is(BenchCheck.PART) && shows(m, m.before(), true))
-                    .forEach(m -> against.add("the old part read " + m.before().map(m::describe).orElse("")
-                            + ", so it was not out of range"));
+                    .forEach(m -> against.add("the old part read "
+                            + m.before().map(m::describe).orElse("") + ", so it was not out of range"));
         }
         boolean unchecked = measurements.stream()
                 .anyMatch(m -> m.leadsVerified().filter(verified -> !verified).isPresent());
@@ -107,8 +108,7 @@ public record BenchProof(Result result, List<String> missing, List<String> again
         ask(missing, measurements, BenchCheck.PART, "the old part", BenchMeasurement::before);
         ask(missing, measurements, BenchCheck.PART, "the new part", BenchMeasurement::after);
         boolean leads = measurements.stream()
-                .anyMatch(m -> m.leadsVerified().orElse(false)
-                        || (m.is(BenchCheck.LEADS) && shows(m, m.last(), true)));
+                .anyMatch(m -> m.leadsVerified().orElse(false) || (m.is(BenchCheck.LEADS) && shows(m, m.last(), true)));
         if (!leads) {
             missing.add("the check of the test leads");
         }

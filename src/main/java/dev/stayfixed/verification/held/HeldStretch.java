@@ -63,7 +63,8 @@ public final class HeldStretch {
         HeldStretch stretch = new HeldStretch(repair);
         List<DriveRecord> since = drives.stream()
                 .filter(drive -> !drive.start().isBefore(repair.at()))
-                .filter(drive -> nextRepair.filter(next -> !drive.start().isBefore(next)).isEmpty())
+                .filter(drive ->
+                        nextRepair.filter(next -> !drive.start().isBefore(next)).isEmpty())
                 .sorted(Comparator.comparing(DriveRecord::start))
                 .toList();
         for (DriveRecord drive : since) {
@@ -128,9 +129,10 @@ public final class HeldStretch {
         if (!repair.codesCleared()) {
             return OptionalDouble.empty();
         }
-        double hours = Duration.between(repair.at(), drive.end().orElse(drive.start().plus(Duration.ofDays(1))))
-                        .toMinutes()
-                / 60.0;
+        double hours =
+                Duration.between(repair.at(), drive.end().orElse(drive.start().plus(Duration.ofDays(1))))
+                                .toMinutes()
+                        / 60.0;
         return drive.scans().stream()
                 .map(timed -> timed.scan().parameter(DISTANCE_SINCE_CLEAR))
                 .filter(OptionalDouble::isPresent)
@@ -190,7 +192,12 @@ public final class HeldStretch {
     private HeldSoFar result(Optional<HeldSoFar.Ended> ended) {
         boolean seen = until.isPresent();
         Optional<Instant> from = seen ? since : Optional.empty();
-        long days = seen ? Math.max(0, Duration.between(since.orElseThrow(), until.orElseThrow()).toDays()) : 0;
+        long days = seen
+                ? Math.max(
+                        0,
+                        Duration.between(since.orElseThrow(), until.orElseThrow())
+                                .toDays())
+                : 0;
         return new HeldSoFar(from, until, kilometres, starts, days, ended, sentence(seen, days, ended));
     }
 

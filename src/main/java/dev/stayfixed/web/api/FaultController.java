@@ -1,7 +1,9 @@
 package dev.stayfixed.web.api;
 
+import dev.stayfixed.intake.FaultProofs;
 import dev.stayfixed.intake.Proofs;
 import dev.stayfixed.intake.Verdicts;
+import dev.stayfixed.intake.WaysOfFaults;
 import dev.stayfixed.jobs.Fault;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
@@ -38,16 +40,18 @@ class FaultController {
     private final Jobs jobs;
     private final Vehicles vehicles;
     private final Verdicts verdicts;
-    private final Comebacks comebacks;
     private final Proofs proofs;
+    private final WaysOfFaults ways;
+    private final Comebacks comebacks;
     private final Clock clock;
 
-    FaultController(Jobs jobs, Vehicles vehicles, Verdicts verdicts, Comebacks comebacks, Proofs proofs, Clock clock) {
+    FaultController(Jobs jobs, Vehicles vehicles, Verdicts verdicts, Proofs proofs, WaysOfFaults ways, Comebacks comebacks, Clock clock) {
         this.jobs = jobs;
         this.vehicles = vehicles;
         this.verdicts = verdicts;
-        this.comebacks = comebacks;
         this.proofs = proofs;
+        this.ways = ways;
+        this.comebacks = comebacks;
         this.clock = clock;
     }
 
@@ -58,7 +62,7 @@ class FaultController {
         Fault fault = jobs.addFault(jobId, request.terms("#", ignition(jobs.get(jobId))));
         return ResponseEntity.created(URI.create(
                         Link.to("jobs", jobId, "faults", fault.id(), "verdict").href()))
-                .body(FaultAnswer.of(fault, proofs.ofJob(jobId)));
+                .body(FaultAnswer.of(fault, ways.ofJob(jobId)));
     }
 
     @Operation(summary = "Change what has to be proven of a fault")
@@ -80,7 +84,7 @@ class FaultController {
                 request.of("#", fault.terms().code(), ignition(before)));
         return ResponseEntity.ok()
                 .eTag(IfMatch.tag(job.version()))
-                .body(JobAnswer.of(job, !comebacks.among(List.of(job.id())).isEmpty(), proofs.ofJob(jobId)));
+                .body(JobAnswer.of(job, !comebacks.among(List.of(job.id())).isEmpty(), ways.ofJob(jobId)));
     }
 
     @Operation(summary = "Record a repair; it opens a new attempt for each of its faults")
@@ -94,13 +98,14 @@ class FaultController {
     @Operation(summary = "Where each fault stands, and why")
     @GetMapping("/verdicts")
     VerdictAnswer verdicts(@PathVariable UUID jobId) {
-        return VerdictAnswer.of(jobId, verdicts.ofJob(jobId));
+        return VerdictAnswer.of(jobId, verdicts.ofJob(jobId), proofs.ofJob(jobId));
     }
 
     @Operation(summary = "Where one fault stands, and why")
     @GetMapping("/faults/{faultId}/verdict")
     VerdictAnswer.OfFault verdict(@PathVariable UUID jobId, @PathVariable UUID faultId) {
-        return VerdictAnswer.OfFault.of(verdicts.ofFault(jobId, faultId));
+        return VerdictAnswer.OfFault.of(
+                verdicts.ofFault(jobId, faultId), proofs.ofJob(jobId).getOrDefault(faultId, FaultProofs.NONE));
     }
 
     private Ignition ignition(Job job) {

@@ -3,6 +3,7 @@ package dev.stayfixed.web.api;
 import dev.stayfixed.jobs.Measurement;
 import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.obd.Scan;
+import dev.stayfixed.verification.bench.BenchCheck;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
@@ -23,6 +24,7 @@ record RepairAnswer(
 
     /** A bench measurement; a reading is a number, or OPEN or OVER_LIMIT. */
     record Measured(
+            BenchCheck check,
             String quantity,
             @Nullable String point,
             String unit,
@@ -34,6 +36,7 @@ record RepairAnswer(
 
         static Measured of(Measurement m) {
             return new Measured(
+                    m.check(),
                     m.quantity(),
                     m.point().orElse(null),
                     m.unit(),

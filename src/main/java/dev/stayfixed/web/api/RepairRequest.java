@@ -4,6 +4,7 @@ import dev.stayfixed.jobs.Measurement;
 import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.verification.bench.BenchCheck;
 import io.swagger.v3.oas.annotations.media.Schema;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
@@ -55,8 +56,14 @@ record RepairRequest(
         @Nullable @Size(max = 100, message = "at most 100 measurements")
         List<@Valid Measured> measurements) {
 
-    /** A bench measurement: the same point before and after the repair, as a number or as OPEN or OVER_LIMIT. */
+    /**
+     * A bench measurement: the same point before and after the repair, as a number or as OPEN or OVER_LIMIT.
+     *
+     * @param check OTHER if missing; of a PART, the old one is read before and the new one after
+     */
     record Measured(
+            @Nullable BenchCheck check,
+
             @NotBlank(message = "what was measured") @Size(max = 100, message = "at most 100 characters")
             String quantity,
 
@@ -76,6 +83,7 @@ record RepairRequest(
             return Refused.unless(
                     at + "/expectedMin",
                     () -> new Measurement(
+                            check == null ? BenchCheck.OTHER : check,
                             quantity.strip(),
                             Words.optional(point),
                             unit.strip(),

@@ -1,5 +1,6 @@
 package dev.stayfixed.web.api;
 
+import dev.stayfixed.intake.FaultProofs;
 import dev.stayfixed.intake.FaultVerdict;
 import dev.stayfixed.verification.CodeMemory;
 import dev.stayfixed.verification.Evidence;
@@ -10,21 +11,29 @@ import dev.stayfixed.verification.RuleSet;
 import dev.stayfixed.verification.Verdict;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** The verdict on each fault of a job, with all the evidence. */
 record VerdictAnswer(UUID jobId, String ruleSet, List<OfFault> faults) {
 
-    static VerdictAnswer of(UUID jobId, List<FaultVerdict> verdicts) {
+    /** @param proofs by the fault's id */
+    static VerdictAnswer of(UUID jobId, List<FaultVerdict> verdicts, Map<UUID, FaultProofs> proofs) {
         return new VerdictAnswer(
-                jobId, RuleSet.STANDARD.id(), verdicts.stream().map(OfFault::of).toList());
+                jobId,
+                RuleSet.STANDARD.id(),
+                verdicts.stream()
+                        .map(verdict -> OfFault.of(
+                                verdict, proofs.getOrDefault(verdict.faultCase().faultId(), FaultProofs.NONE)))
+                        .toList());
     }
 
     /**
      * The verdict on one fault.
      *
      * @param next what the next drive must bring
+     * @param proofs what the verdict rests on, and what stands beside it
      * @param memory what the driver and an inspection will see, beside the verdict
      */
     record OfFault(
@@ -33,16 +42,18 @@ record VerdictAnswer(UUID jobId, String ruleSet, List<OfFault> faults) {
             String ruleSet,
             StandingAnswer standing,
             @Nullable String next,
+            ProofsAnswer proofs,
             Memory memory,
             List<Attempt> attempts) {
 
-        static OfFault of(FaultVerdict v) {
+        static OfFault of(FaultVerdict v, FaultProofs proofs) {
             return new OfFault(
                     v.faultCase().faultId(),
                     v.faultCase().fault().code().text(),
                     v.verdict().ruleSet(),
                     StandingAnswer.of(v.standing()),
                     v.verdict().next().orElse(null),
+                    ProofsAnswer.of(v.standing(), proofs),
                     Memory.of(v.verdict().memory()),
                     v.verdict().attempts().stream().map(a -> Attempt.of(a, v)).toList());
         }

@@ -9,6 +9,7 @@ import dev.stayfixed.intake.Intake;
 import dev.stayfixed.intake.NextDrives;
 import dev.stayfixed.intake.Proofs;
 import dev.stayfixed.intake.Verdicts;
+import dev.stayfixed.intake.WaysOfFaults;
 import dev.stayfixed.jobs.ConditionsOfFaults;
 import dev.stayfixed.jobs.Fault;
 import dev.stayfixed.jobs.Job;
@@ -33,6 +34,7 @@ class JobView {
     private final Jobs jobs;
     private final Vehicles vehicles;
     private final Verdicts verdicts;
+    private final WaysOfFaults ways;
     private final Intake intake;
     private final AllClears allClears;
     private final Inspections inspections;
@@ -46,6 +48,7 @@ class JobView {
             Jobs jobs,
             Vehicles vehicles,
             Verdicts verdicts,
+            WaysOfFaults ways,
             Intake intake,
             AllClears allClears,
             Inspections inspections,
@@ -57,6 +60,7 @@ class JobView {
         this.jobs = jobs;
         this.vehicles = vehicles;
         this.verdicts = verdicts;
+        this.ways = ways;
         this.intake = intake;
         this.allClears = allClears;
         this.inspections = inspections;
@@ -75,8 +79,9 @@ class JobView {
         model.addAttribute("form", form);
         model.addAttribute(
                 "faults", judged.stream().map(v -> FaultView.of(v, job, show)).toList());
-        model.addAttribute("proofs", sentences(id, show));
+        model.addAttribute("ways", sentences(id, show));
         model.addAttribute("typicals", typicals(job));
+        model.addAttribute("proofs", proofs.ofJob(id));
         model.addAttribute("allClears", allClears(id, judged, form, show));
         model.addAttribute("isOpen", job.state() == Job.State.OPEN);
         model.addAttribute(
@@ -97,7 +102,7 @@ class JobView {
 
     private Map<UUID, String> sentences(UUID id, Show show) {
         Map<UUID, String> sentences = new LinkedHashMap<>();
-        proofs.ofJob(id).forEach((fault, ways) -> sentences.put(fault, show.words(ways.sentence())));
+        ways.ofJob(id).forEach((fault, way) -> sentences.put(fault, show.words(way.sentence())));
         return sentences;
     }
 

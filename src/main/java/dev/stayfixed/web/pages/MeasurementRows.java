@@ -1,14 +1,16 @@
 package dev.stayfixed.web.pages;
 
 import dev.stayfixed.jobs.Measurement;
+import dev.stayfixed.verification.bench.BenchCheck;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 
-/** The rows of bench measurements in a form: quantity0, point0, unit0, min0, max0, before0, after0, leads0 and so on. */
+/** The rows of bench measurements in a form: check0, quantity0, point0, unit0, min0, max0, before0, after0, leads0 and so on. */
 final class MeasurementRows {
 
     private static final int MOST = 100;
@@ -54,6 +56,7 @@ final class MeasurementRows {
                 "min" + row,
                 label,
                 () -> new Measurement(
+                        check(form.value("check" + row)),
                         quantity,
                         form.text("point" + row, label + ", where", 200),
                         unit,
@@ -62,6 +65,13 @@ final class MeasurementRows {
                         before,
                         after,
                         form.has("leads" + row, "yes") ? Optional.of(true) : Optional.empty()));
+    }
+
+    private static BenchCheck check(String chosen) {
+        return Arrays.stream(BenchCheck.values())
+                .filter(check -> check.name().equals(chosen))
+                .findFirst()
+                .orElse(BenchCheck.OTHER);
     }
 
     private static Optional<Measurement.Reading> reading(Form form, String field, String label) {

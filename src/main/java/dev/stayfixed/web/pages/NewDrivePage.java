@@ -177,7 +177,8 @@ class NewDrivePage {
         model.addAttribute("vehicle", vehicles.get(id));
         model.addAttribute("form", form);
         model.addAttribute(
-                "kept", Stream.concat(KEPT.stream(), ticks(id).fields().stream()).toList());
+                "kept",
+                Stream.concat(KEPT.stream(), ticks(id).fields().stream()).toList());
         return "drive-log";
     }
 

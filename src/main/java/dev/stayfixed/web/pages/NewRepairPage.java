@@ -6,6 +6,7 @@ import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.verification.bench.BenchCheck;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Instant;
@@ -140,6 +141,7 @@ class NewRepairPage {
         model.addAttribute("form", form);
         model.addAttribute("ticksBefore", ticks(BEFORE, job));
         model.addAttribute("ticksAfter", ticks(AFTER, job));
+        model.addAttribute("checks", BenchCheck.values());
         model.addAttribute("rows", MeasurementRows.numbers(form));
         return "repair-new";
     }

@@ -64,7 +64,8 @@ public record TickedScan(String prefix, List<Row> faults) {
     /** The names of all its fields. */
     List<String> fields() {
         Stream<String> fixed = Stream.of("Stored", "StoredCodes", "Pending", "PendingCodes", "Lamp");
-        Stream<String> ofFaults = faults.stream().flatMap(row -> Stream.of("Monitor" + row.field(), "Test" + row.field()));
+        Stream<String> ofFaults =
+                faults.stream().flatMap(row -> Stream.of("Monitor" + row.field(), "Test" + row.field()));
         return Stream.concat(fixed, ofFaults).map(name -> prefix + name).toList();
     }
 

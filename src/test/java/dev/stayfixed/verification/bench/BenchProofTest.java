@@ -47,7 +47,9 @@ class BenchProofTest {
         return BenchProof.of(
                 rows.isEmpty()
                         ? List.of()
-                        : Arrays.stream(rows.split(";", -1)).map(BenchProofTest::row).toList());
+                        : Arrays.stream(rows.split(";", -1))
+                                .map(BenchProofTest::row)
+                                .toList());
     }
 
     private static final String GOOD = "SUPPLY 11.5..15 -/12.4 -; GROUND ..0.2 0.05/- -; ";
@@ -81,9 +83,15 @@ class BenchProofTest {
 
     @Test
     void saysWhyInASentence() {
-        assertEquals(new BenchProof(
+        assertEquals(
+                new BenchProof(
                         INCOMPLETE,
-                        List.of("the supply", "the ground", "the old part", "the new part", "the check of the test leads"),
+                        List.of(
+                                "the supply",
+                                "the ground",
+                                "the old part",
+                                "the new part",
+                                "the check of the test leads"),
                         List.of(),
                         "Nothing was measured at the bench."),
                 proof(""));

@@ -88,21 +88,27 @@ class HeldStretchTest {
         assertEquals(
                 "Held for 20 km, 1 start and 1 day with the lamp off and no code, then the MIL was reported on.",
                 held.sentence());
-        assertEquals("It did not hold: the MIL was reported on.", held(CLEARED, drive(1, 5, null, "MIL: on")).sentence());
+        assertEquals(
+                "It did not hold: the MIL was reported on.",
+                held(CLEARED, drive(1, 5, null, "MIL: on")).sentence());
     }
 
     @Test
     void anyCodeEndsIt() {
         assertEquals(
                 "Held for 1 start and 1 day with the lamp off and no code, then the code P0171 came.",
-                held(CLEARED, drive(1, -1, false, null), drive(2, 9, false, "47 01 01 71")).sentence());
-        assertEquals("It did not hold: the code P0420 came.", held(CLEARED, drive(1, 5, null, "P0420 pending")).sentence());
+                held(CLEARED, drive(1, -1, false, null), drive(2, 9, false, "47 01 01 71"))
+                        .sentence());
+        assertEquals(
+                "It did not hold: the code P0420 came.",
+                held(CLEARED, drive(1, 5, null, "P0420 pending")).sentence());
         assertEquals(
                 "It did not hold: the code P0420-00 came.",
                 held(CLEARED, drive(1, 5, null, "59 02 FF 04 20 00 24")).sentence());
         assertEquals(
                 1,
-                held(CLEARED, drive(1, 5, false, "59 02 FF 04 20 00 50\n4A 01 04 20")).starts(),
+                held(CLEARED, drive(1, 5, false, "59 02 FF 04 20 00 50\n4A 01 04 20"))
+                        .starts(),
                 "untested, and a permanent code that waits");
     }
 
@@ -123,10 +129,16 @@ class HeldStretchTest {
                 held(uncleared, drive(1, 20, true, "47 01 03 00")).sentence());
         assertEquals(
                 "Held for 20 km, 1 start and 0 days with the lamp off and no code, then the code P0420 came.",
-                held(uncleared, drive(1, 20, false, "43 00"), drive(2, 20, null, "43 01 04 20")).sentence());
+                held(uncleared, drive(1, 20, false, "43 00"), drive(2, 20, null, "43 01 04 20"))
+                        .sentence());
         RepairAttempt unknown = repair(false, null, null);
-        assertEquals(Optional.empty(), held(unknown, drive(1, 20, true, "43 01 04 20")).ended());
-        assertEquals(Optional.empty(), held(unknown, drive(1, 20, null, "43 00\n47 00")).since(), "the lamp may still be on");
+        assertEquals(
+                Optional.empty(),
+                held(unknown, drive(1, 20, true, "43 01 04 20")).ended());
+        assertEquals(
+                Optional.empty(),
+                held(unknown, drive(1, 20, null, "43 00\n47 00")).since(),
+                "the lamp may still be on");
     }
 
     @Test
@@ -134,20 +146,23 @@ class HeldStretchTest {
         // SAE J1979 PID $31: 0x01F4 is 500 km, 0xC350 is 50,000 km
         assertEquals(
                 OptionalDouble.of(500),
-                held(CLEARED, drive(1, 20, false, null), drive(9, 30, false, "41 31 01 F4")).kilometres());
+                held(CLEARED, drive(1, 20, false, null), drive(9, 30, false, "41 31 01 F4"))
+                        .kilometres());
         assertEquals(
                 OptionalDouble.of(30),
                 held(CLEARED, drive(3, 30, false, "41 31 C3 50")).kilometres(),
                 "a clear that did not take");
         assertEquals(
                 OptionalDouble.empty(),
-                held(repair(false, "43 00\n41 01 00 07 65 00", null), drive(1, -1, false, "41 31 01 F4")).kilometres(),
+                held(repair(false, "43 00\n41 01 00 07 65 00", null), drive(1, -1, false, "41 31 01 F4"))
+                        .kilometres(),
                 "counted since some clear before the repair");
     }
 
     @Test
     void onlyDrivesOfThisRepairCount() {
-        List<DriveRecord> drives = List.of(drive(-1, 500, false, null), drive(1, 20, false, null), drive(5, 70, true, null));
+        List<DriveRecord> drives =
+                List.of(drive(-1, 500, false, null), drive(1, 20, false, null), drive(5, 70, true, null));
         HeldSoFar held = HeldStretch.of(CLEARED, Optional.of(REPAIRED.plus(Duration.ofDays(4))), drives);
         assertEquals(OptionalDouble.of(20), held.kilometres());
         assertEquals(Optional.empty(), held.ended());

@@ -237,6 +237,58 @@ class TechnicianPagesTest {
         }
     }
 
+    @ParameterizedTest
+    @CsvSource({"390, true", "1280, false"})
+    void aToolThatShowsWordsIsTicked(int width, boolean script) {
+        try (Window window = browsers.window(width, script, ColorScheme.LIGHT)) {
+            Page page = window.page();
+            Technician technician = new Technician(page, "http://127.0.0.1:" + port);
+            technician.openJob("Ticked estate " + width, "Ida Maurer");
+            technician.recordRepair("Catalyst replaced", "2026-06-20T09:00");
+            String job = technician.address();
+            technician.follow("Add a drive");
+            page.getByText("The tool shows words only: tick what it says").click();
+            technician.field("Pending codes").selectOption("these:");
+            technician.field("MIL, as the tool shows it").selectOption("on");
+            technician.press("Check the scan or the log");
+            assertThat(page.locator("#summary")).containsText("give the codes that the tool shows");
+            technician.field("Which pending codes").fill("P0420");
+            technician.press("Check the scan or the log");
+            assertThat(page.locator(".preview")).containsText("Pending codes");
+            if (script) {
+                window.isSound("ticks of a drive");
+            }
+            technician.field("Engine start").fill("2026-06-21T08:00");
+            technician.press("Add the drive");
+            technician.goTo(job);
+            assertThat(page.locator(".verdict")).containsText("failed once");
+            assertThat(page.locator(".proofs")).containsText("Nothing was measured at the bench.");
+            assertThat(page.locator(".proofs")).containsText("It did not hold: the MIL was reported on.");
+            if (script) {
+                window.isSound("a job with its proofs");
+            }
+            technician.follow("Record a repair");
+            technician.field("What was done").fill("Heater replaced");
+            technician.field("Done at").fill("2026-06-22T09:00");
+            technician
+                    .field("It checks")
+                    .first()
+                    .selectOption("the part itself, the old one before and the new one after");
+            technician.field("What").first().fill("resistance");
+            technician.field("Unit").first().fill("Ω");
+            technician.field("Expected from").first().fill("3");
+            technician.field("Expected to").first().fill("9");
+            technician.field("Before").first().fill("5");
+            technician.field("After").first().fill("12");
+            page.getByText("After the repair the tool showed words only").click();
+            technician.field("Stored codes").last().selectOption("none");
+            technician.press("Record the repair");
+            assertThat(page.locator(".proofs")).containsText("contradicting");
+            assertThat(page.locator(".proofs")).containsText("The new part reads 12 Ω, expected 3 to 9 Ω");
+            window.isQuiet("ticks and proofs");
+        }
+    }
+
     @Test
     void theKeyboardAloneOpensAJob() {
         try (Window window = browsers.window(1280, true, ColorScheme.LIGHT)) {

@@ -69,7 +69,8 @@ class TickedScanTest {
     @EnumSource(MonitorGroup.class)
     void everyMonitorIsUnderstoodByItsName(MonitorGroup group) {
         TickedScan ticks = new TickedScan("t", List.of(new TickedScan.Row("P0420", group.label(), "P0420")));
-        Scan scan = Scan.read(ticks.below(Optional.empty(), Form.empty().put("tMonitorP0420", "incomplete")).orElse(""));
+        Scan scan = Scan.read(ticks.below(Optional.empty(), Form.empty().put("tMonitorP0420", "incomplete"))
+                .orElse(""));
         assertThat(scan.thisCycle(group)).contains(MonitorState.INCOMPLETE);
     }
 
@@ -80,7 +81,8 @@ class TickedScanTest {
         assertThat(missing.error("tickPendingCodes")).isEqualTo("Pending codes: give the codes that the tool shows");
         Form wrong = Form.empty().put("tickPending", "these").put("tickPendingCodes", "P042");
         scan(wrong);
-        assertThat(wrong.error("tickPendingCodes")).isEqualTo("Pending codes: found P042, a code such as P0420 is wanted");
+        assertThat(wrong.error("tickPendingCodes"))
+                .isEqualTo("Pending codes: found P042, a code such as P0420 is wanted");
         Form both = Form.empty().put("tickStored", "none").put("tickStoredCodes", "P0420");
         scan(both);
         assertThat(both.error("tickStoredCodes")).contains("one of the two is wanted");

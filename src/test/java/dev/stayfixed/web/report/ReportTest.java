@@ -49,7 +49,7 @@ class ReportTest {
         client.post("/api/v1/jobs/" + job.id() + "/repairs", """
                         {"performedAt":"2026-06-01T10:00:00Z","description":"Exhaust leak sealed, catalyst replaced","codesCleared":true,
                          "parts":["catalyst"],"technician":"R. Imre","scanBefore":"43 01 04 20","scanAfter":"43 00\\n47 00",
-                         "measurements":[{"quantity":"sensor heater resistance","point":"B1S2 pins 3-4","unit":"Ω",
+                         "measurements":[{"check":"PART","quantity":"sensor heater resistance","point":"B1S2 pins 3-4","unit":"Ω",
                            "expectedMin":5,"expectedMax":7,"before":"OPEN","after":6.1,"testLeadsVerified":true}]}
                         """).is(201);
         shop.drive(vehicle, "2026-06-02T08:00:00Z", Shop.DID_NOT_RUN).is(201);
@@ -73,6 +73,9 @@ class ReportTest {
                         .at("/facts/faults/0/attempts/0/steps/1/evidence/0/grade")
                         .asInt())
                 .isEqualTo(3);
+        assertThat(last.at("/facts/faults/0/proofs/bench")).isEqualTo("incomplete");
+        assertThat(last.at("/facts/faults/0/proofs/road")).isEqualTo("confirmed fixed");
+        assertThat(last.at("/facts/faults/0/proofs/held")).startsWith("Held so far for 3 starts and 2 days");
         assertThat(last.json().at("/facts/notCovered").toString())
                 .contains("P0420: 2 passed drives rest on evidence that covers the whole catalyst monitor")
                 .contains("no inspection result");
@@ -107,6 +110,10 @@ class ReportTest {
             assertThat(text)
                     .contains("INTERIM", "KB 4711", "W-1042", "Lamp lit since the motorway", "confirmed fixed")
                     .contains("sensor heater resistance (Ω)", "B1S2 pins 3-4", "5 to 7", "open", "6.1")
+                    .contains(
+                            "Bench proof: incomplete. Still missing: the supply, the ground.",
+                            "Road proof: confirmed fixed")
+                    .contains("Held so far: Held so far for 3 starts")
                     .contains("Grade 3 of 8, PID $41", "two-trip 2026.1", "did not run")
                     .contains(report.at("/fingerprint").substring(0, 8));
         }
