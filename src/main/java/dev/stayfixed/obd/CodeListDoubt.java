@@ -5,6 +5,7 @@ import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /** Which code lists may have lost codes with something that could not be read: such a list never proves that a code is absent. */
 final class CodeListDoubt {
@@ -26,6 +27,12 @@ final class CodeListDoubt {
 
     private static final Set<String> CODES =
             Set.of("code", "dtc", "fault", "fehler", "c\u00F3digo", "codigo", "aver\u00EDa", "averia");
+
+    /** Words for units other than the engine's, whole words only. */
+    private static final Pattern OTHER_UNIT = Pattern.compile(
+            "\\b(transmission|gearbox|tcm|tcu|abs|esp|airbag|srs|bcm|body|chassis|hvac|immobili[sz]er|cluster|getriebe|karosserie"
+                    + "|fahrwerk|transmisi\\p{L}+n|caja de cambios|carrocer\\p{L}+a)\\b",
+            Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
 
     private CodeListDoubt() {}
 
@@ -69,6 +76,11 @@ final class CodeListDoubt {
         boolean speaksOfCodes =
                 CodeWords.isIn(text, 0, text.length()) || CODES.stream().anyMatch(folded::contains);
         return kinds.isEmpty() && speaksOfCodes ? ALL : kinds;
+    }
+
+    /** A line that names another control unit: the words around it may speak of that one. */
+    static boolean namesAnotherUnit(String text) {
+        return OTHER_UNIT.matcher(text).find();
     }
 
     private static boolean isGluedBytes(String word) {

@@ -44,6 +44,9 @@ final class ScanReader {
             doubtful.addAll(CodeListDoubt.ALL);
             return;
         }
+        if (CodeListDoubt.namesAnotherUnit(text)) {
+            words.addOtherUnit();
+        }
         LineContent content;
         try {
             content = LineReader.read(text);

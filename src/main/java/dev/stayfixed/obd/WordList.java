@@ -171,9 +171,6 @@ final class WordList {
         if (phrase.cuts().size() != 1 || phrase.colon() < 0) {
             return Optional.empty();
         }
-        String label = phrase.before(phrase.colon());
-        Kind kind = LABELS.get(label);
-        boolean listed = kind != null && !NOUNS.contains(label) && label.matches(".*(codes|dtcs|codigos|fehler)\\b.*");
         List<TroubleCode> codes = new ArrayList<>();
         for (String word : phrase.words().subList(phrase.colon(), phrase.words().size())) {
             if (CodeWords.isCode(word)) {
@@ -182,8 +179,14 @@ final class WordList {
                 return Optional.empty();
             }
         }
-        return listed && !codes.isEmpty()
-                ? Optional.of(new LineContent.Words(new Answer.CodeList(kind, codes), true))
-                : Optional.empty();
+        return namedInPlural(phrase.before(phrase.colon()))
+                .filter(kind -> !codes.isEmpty())
+                .map(kind -> new LineContent.Words(new Answer.CodeList(kind, codes), true));
+    }
+
+    /** "Codes" alone does not say which. */
+    private static Optional<Kind> namedInPlural(String label) {
+        boolean named = !NOUNS.contains(label) && label.matches(".*(codes|dtcs|codigos|fehler)\\b.*");
+        return named ? Optional.ofNullable(LABELS.get(label)) : Optional.empty();
     }
 }

@@ -64,6 +64,11 @@ final class WordReadings {
         unclear.addAll(CodeListDoubt.ofWords(text));
     }
 
+    /** Some unit other than the engine's is named: a list in words, which shows no unit, may be its list. */
+    void addOtherUnit() {
+        unclear.addAll(CodeListDoubt.ALL);
+    }
+
     private static Reading mention(int line, Answer answer) {
         return new Reading(line, new Scan.Heard("", answer), Reading.Extent.MENTION);
     }
@@ -91,7 +96,8 @@ final class WordReadings {
         if (unclear.contains(list.list().kind())) {
             return new Said(
                     mention(list.line(), list.list()),
-                    codes + " (in words; another line about codes was not understood, so that list is not known)");
+                    codes
+                            + " (in words; another line speaks of codes or of another control unit, so that list is not known)");
         }
         Reading whole = new Reading(list.line(), new Scan.Heard("", list.list()), Reading.Extent.WHOLE);
         return new Said(whole, codes + " (in words, the whole list)");

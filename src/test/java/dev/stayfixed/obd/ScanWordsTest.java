@@ -60,6 +60,11 @@ class ScanWordsTest {
                 "Stored codes: none / no pending codes could be read | ABSENT | UNKNOWN | UNKNOWN",
                 "Pending codes: none / P0420 | UNKNOWN | UNKNOWN | UNKNOWN",
                 "Pending codes: none / free words | UNKNOWN | ABSENT | UNKNOWN",
+                "Transmission: / Pending codes: none | UNKNOWN | UNKNOWN | UNKNOWN",
+                "=== ABS === / Stored codes: none | UNKNOWN | UNKNOWN | UNKNOWN",
+                "Pending codes: none # gearbox | UNKNOWN | UNKNOWN | UNKNOWN",
+                "47 00 # gearbox | UNKNOWN | ABSENT | UNKNOWN",
+                "Engine: / Pending codes: none | UNKNOWN | ABSENT | UNKNOWN",
                 "Pending codes: none / 07 / NO DATA | UNKNOWN | UNKNOWN | UNKNOWN",
                 "Pending codes: none / 7F 07 22 | UNKNOWN | UNKNOWN | UNKNOWN",
                 "Pending codes: none / 47 01 04 20 | UNKNOWN | PRESENT | UNKNOWN",
@@ -84,7 +89,7 @@ class ScanWordsTest {
                         .map(Scan.Line::explanation)
                         .toList());
         assertEquals(
-                "no pending codes (in words; another line about codes was not understood, so that list is not known)",
+                "no pending codes (in words; another line speaks of codes or of another control unit, so that list is not known)",
                 Scan.read("Pending codes: none\nP0420").lines().get(0).explanation());
     }
 

@@ -37,7 +37,11 @@ public record BenchProof(Result result, List<String> missing, List<String> again
         against = List.copyOf(against);
     }
 
-    /** @param measurements all of one repair */
+    /**
+     * Weighs what was measured.
+     *
+     * @param measurements all of one repair
+     */
     public static BenchProof of(List<BenchMeasurement> measurements) {
         List<String> against = against(measurements);
         List<String> missing = missing(measurements);

@@ -58,7 +58,11 @@ public final class HeldStretch {
         lampLeft = known.flatMap(Scan::lamp).orElse(!cleared);
     }
 
-    /** @param drives of the vehicle, in any order; those before the repair, or after the next one, are left out */
+    /**
+     * Measures the stretch.
+     *
+     * @param drives of the vehicle, in any order; those before the repair, or after the next one, are left out
+     */
     public static HeldSoFar of(RepairAttempt repair, Optional<Instant> nextRepair, List<DriveRecord> drives) {
         HeldStretch stretch = new HeldStretch(repair);
         List<DriveRecord> since = drives.stream()

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
 /** How long it held: never more than somebody saw, and ended by the first lamp or code. */
@@ -24,7 +25,7 @@ class HeldStretchTest {
 
     private static final RepairAttempt CLEARED = repair(true, null, null);
 
-    private static RepairAttempt repair(boolean cleared, String before, String after) {
+    private static RepairAttempt repair(boolean cleared, @Nullable String before, @Nullable String after) {
         return new RepairAttempt(
                 "r",
                 REPAIRED,
@@ -34,7 +35,7 @@ class HeldStretchTest {
     }
 
     /** A drive of half an hour, so many days after the repair. */
-    private static DriveRecord drive(int day, double km, Boolean lamp, String scan) {
+    private static DriveRecord drive(int day, double km, @Nullable Boolean lamp, @Nullable String scan) {
         Instant start = REPAIRED.plus(Duration.ofDays(day));
         Map<DriveQuantity, Double> values = km < 0 ? Map.of() : Map.of(DriveQuantity.DISTANCE, km);
         return new DriveRecord(
