@@ -1,6 +1,5 @@
 package dev.stayfixed.obd;
 
-import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -18,6 +17,11 @@ record Phrase(List<String> words, int colon) {
 
     private static final int MOST_CHARACTERS = 160;
     private static final String BLANKS = " \t.,-_|()[]*/!\u00A0\u2013\u2014\u2022\u2026";
+
+    /** The accented letters of German and Spanish, and below them what they are folded to. */
+    private static final String ACCENTED = "\u00E1\u00E9\u00ED\u00F3\u00FA\u00F1\u00E4\u00F6\u00FC";
+
+    private static final String PLAIN = "aeiounaou";
 
     static Optional<Phrase> of(String line, int from, int to) {
         if (to - from > MOST_CHARACTERS) {
@@ -53,9 +57,12 @@ record Phrase(List<String> words, int colon) {
 
     /** "Código" becomes "codigo", "n/a" one word. */
     private static String fold(String text) {
-        String plain = Normalizer.normalize(text.toLowerCase(Locale.ROOT), Normalizer.Form.NFD)
-                .replaceAll("\\p{M}", "");
-        return plain.replace("n/a", "na").replace("n.a.", "na").replace("\u00DF", "ss");
+        StringBuilder plain = new StringBuilder();
+        text.toLowerCase(Locale.ROOT).chars().filter(c -> c < 0x300 || c > 0x36F).forEach(c -> {
+            int accented = ACCENTED.indexOf(c);
+            plain.append(accented < 0 ? (char) c : PLAIN.charAt(accented));
+        });
+        return plain.toString().replace("n/a", "na").replace("n.a.", "na").replace("\u00DF", "ss");
     }
 
     private static boolean isInWord(String text, int at) {
