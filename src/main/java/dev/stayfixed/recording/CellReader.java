@@ -1,20 +1,27 @@
 package dev.stayfixed.recording;
 
 import java.util.Locale;
+import java.util.Optional;
 
 /** Turns the cells of one column into values of its signal, and counts what it could not. */
 final class CellReader {
 
+    /** So many values may be out of range for each that is in range before the column is none of this signal. */
+    private static final int ONE_STRAY_IN = 20;
+
+    private static final int FEWEST_BESIDE_A_STRAY = 5;
+
     private final ColumnMapping mapping;
-    private final int index;
     private final DecimalMark mark;
     private final SourceUnit.Conversion conversion;
     private final NoteLog notes;
+    private int index;
     private long values;
     private long blanks;
     private long unreadable;
     private long implausible;
     private String firstImplausible = "";
+    private final UsualShare usual;
 
     CellReader(ColumnMapping mapping, int index, DecimalMark mark, NoteLog notes) {
         this.mapping = mapping;
@@ -22,10 +29,16 @@ final class CellReader {
         this.mark = mark;
         this.conversion = mapping.unit().to(mapping.signal());
         this.notes = notes;
+        this.usual = new UsualShare(mapping);
     }
 
     int index() {
         return index;
+    }
+
+    /** The column stands elsewhere from here on. */
+    void move(int to) {
+        index = to;
     }
 
     ColumnMapping mapping() {
@@ -35,16 +48,18 @@ final class CellReader {
     /** The value in the signal's own unit; NaN where the cell gives none. */
     double read(String raw, long line) {
         String cell = raw.strip();
-        if (DecimalMark.isBlank(cell)) {
+        if (DecimalMark.isBlank(cell) || Glued.isBlank(cell)) {
             blanks++;
             return Double.NaN;
         }
-        double value = conversion.apply(number(cell, mapping.unit(), mark));
+        double number = number(cell, mapping.unit(), mark);
+        double value = conversion.apply(number);
         if (Double.isNaN(value)) {
             unreadable++;
             notes.add(NoteKind.UNREADABLE_VALUE, line, mapping.header(), raw);
             return Double.NaN;
         }
+        usual.add(number);
         if (!mapping.signal().isPlausible(value)) {
             firstImplausible = implausible == 0 ? Shown.of(raw) + " in line " + line : firstImplausible;
             implausible++;
@@ -59,8 +74,17 @@ final class CellReader {
         return switch (unit) {
             case BYTES -> fourBytes(cell);
             case SWITCH -> onOrOff(cell);
-            default -> mark.parse(cell);
+            default -> glued(cell, unit, mark);
         };
+    }
+
+    /** A number alone, or with its unit. */
+    private static double glued(String cell, SourceUnit unit, DecimalMark mark) {
+        double alone = mark.parse(cell);
+        if (!Double.isNaN(alone) || cell.isEmpty() || Character.isDigit(cell.charAt(cell.length() - 1))) {
+            return alone;
+        }
+        return unit.isSpelled(Glued.suffix(cell)) ? mark.parse(Glued.number(cell)) : Double.NaN;
     }
 
     /** Four data bytes in hexadecimal, with or without spaces. */
@@ -81,9 +105,9 @@ final class CellReader {
         return new ColumnUse(mapping, values, blanks, unreadable, implausible);
     }
 
-    /** Why this column cannot be from a drive; empty where it can. */
+    /** Why this column cannot be from a drive; empty where it can. A stray value now and then is dropped and said. */
     String suspicion() {
-        if (implausible > 0) {
+        if (implausible > Math.max(1, values / ONE_STRAY_IN) || (implausible > 0 && values < FEWEST_BESIDE_A_STRAY)) {
             return "%s: %d values outside %s to %s %s, the first %s"
                     .formatted(
                             mapping.signal().words(),
@@ -101,6 +125,17 @@ final class CellReader {
                                 unreadable + values,
                                 mapping.unit().spelling())
                 : "";
+    }
+
+    /** Why the unit of this column is in doubt; empty where it is not. */
+    Optional<String> doubt() {
+        return usual.contradiction()
+                .map(unit -> "column %s: values up to %s fit %s, not %s"
+                        .formatted(
+                                Shown.of(mapping.header()),
+                                usual.highest(),
+                                unit.spelling(),
+                                mapping.unit().spelling()));
     }
 
     private static String number(double limit) {

@@ -2,6 +2,7 @@ package dev.stayfixed.recording;
 
 import dev.stayfixed.drive.signal.Signal;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 
 /** Says of one column which signal it carries and in which unit, how sure that is, and why. */
@@ -23,7 +24,7 @@ final class ColumnProposer {
         Optional<KnownName> known = VssNames.named(header).or(() -> PidNames.named(header));
         return known.map(name -> named(column, name))
                 .orElseGet(() -> CommonWords.named(column.header())
-                        .map(signal -> worded(column, signal))
+                        .map(naming -> worded(column, naming))
                         .orElse(ColumnProposal.unused(header, "the header names no signal that we use")));
     }
 
@@ -31,9 +32,17 @@ final class ColumnProposer {
         if (name.metresSince6() && column.header().unit().isEmpty()) {
             return travelled(column, name);
         }
-        SourceUnit unit =
-                column.header().unit().filter(u -> u.fits(name.signal())).orElse(name.unit());
-        return judged(column, name.signal(), unit, Confidence.CERTAIN, name.source() + ", in " + unit.spelling());
+        Optional<SourceUnit> stated = column.header().unit();
+        SourceUnit unit = stated.filter(u -> u.fits(name.signal())).orElse(name.unit());
+        String reason = name.source() + ", in " + unit.spelling();
+        String beside = name.beside(column.header().text());
+        List<String> unexplained = CommonWords.unexplained(HeaderText.of(beside), name.signal());
+        boolean misfit = stated.filter(u -> !u.fits(name.signal())).isPresent() && !beside.isEmpty();
+        if (misfit || !unexplained.isEmpty()) {
+            return judged(column, name.signal(), unit, Confidence.GUESS, reason + "; but what does " + Shown.of(beside)
+                    + " say?");
+        }
+        return judged(column, name.signal(), unit, Confidence.CERTAIN, reason);
     }
 
     /** Kilometres up to version 5, whole metres from version 6 on; the name is the same. */
@@ -73,41 +82,51 @@ final class ColumnProposer {
                 : proposal;
     }
 
-    private ColumnProposal worded(LogSample.Column column, Signal signal) {
-        Optional<SourceUnit> stated = column.header().unit().filter(unit -> unit.fits(signal));
-        boolean satellite = column.header().words().matches(".*\\b(gps|gnss)\\b.*");
-        if (satellite && signal == Signal.VEHICLE_SPEED) {
-            SourceUnit unit = stated.orElse(SourceUnit.canonical(signal));
-            return judged(
-                    column, signal, unit, Confidence.GUESS, "speed of a satellite receiver, in " + unit.spelling());
+    private ColumnProposal worded(LogSample.Column column, CommonWords.Naming naming) {
+        Signal signal = naming.signal();
+        if (naming.other().isPresent()) {
+            return ColumnProposal.unused(
+                    column.header().text(),
+                    "named like " + signal.words() + ", but "
+                            + Shown.of(naming.other().get()) + " makes it another quantity");
         }
-        if (stated.isPresent()) {
-            SourceUnit unit = stated.get();
+        Optional<SourceUnit> stated = column.header().unit().filter(unit -> unit.fits(signal));
+        boolean misfit = stated.isEmpty() && column.header().unit().isPresent();
+        if (misfit || !naming.unexplained().isEmpty()) {
+            String strange = misfit
+                    ? column.header().unit().get().spelling() + " is no unit of it"
+                    : "it is not known what " + Shown.of(String.join(" ", naming.unexplained())) + " changes";
             return judged(
                     column,
                     signal,
-                    unit,
-                    Confidence.CERTAIN,
-                    "the header says " + signal.words() + " in " + unit.spelling());
+                    stated.orElse(SourceUnit.usual(signal)),
+                    Confidence.GUESS,
+                    "the header says " + signal.words() + "; but " + strange + ": please say");
         }
-        return withoutUnit(column, signal);
+        return stated.map(unit -> judged(
+                        column,
+                        signal,
+                        unit,
+                        Confidence.CERTAIN,
+                        "the header says " + signal.words() + " in " + unit.spelling()))
+                .orElseGet(() -> withoutUnit(column, signal));
     }
 
     private ColumnProposal withoutUnit(LogSample.Column column, Signal signal) {
-        SourceUnit canonical = signal == Signal.MIL ? SourceUnit.SWITCH : SourceUnit.canonical(signal);
+        SourceUnit canonical = SourceUnit.usual(signal);
         double highest =
                 Arrays.stream(column.numbers(canonical, sample.mark())).max().orElse(0);
         String says = "the header says " + signal.words() + ", no unit; ";
-        boolean temperature = canonical == SourceUnit.DEGREES_CELSIUS;
-        if (temperature && signal != Signal.CATALYST && highest > 130) {
+        Optional<SourceUnit> fitting = UsualValues.contradiction(signal, canonical, column.numbers(canonical, sample.mark()));
+        if (fitting.isPresent()) {
             return judged(
                     column,
                     signal,
-                    SourceUnit.DEGREES_FAHRENHEIT,
+                    fitting.get(),
                     Confidence.GUESS,
-                    says + "values up to " + highest + " fit °F");
+                    says + "values up to " + highest + " fit " + fitting.get().spelling());
         }
-        boolean doubtful = signal == Signal.VEHICLE_SPEED || temperature || canonical == SourceUnit.KILOMETRES;
+        boolean doubtful = UsualValues.isTakenOnTrust(signal);
         if (canonical == SourceUnit.PER_CENT && highest <= 1 && highest > 0) {
             return judged(column, signal, canonical, Confidence.GUESS, says + "% assumed, values up to " + highest);
         }
@@ -133,6 +152,15 @@ final class ColumnProposer {
         }
         if (signal == Signal.TRIP_DISTANCE && falls(numbers)) {
             return ColumnProposal.unused(header, "named like " + signal.words() + ", but it does not only grow");
+        }
+        Optional<SourceUnit> fitting = UsualValues.contradiction(signal, unit, numbers);
+        if (fitting.isPresent()) {
+            return new ColumnProposal(
+                    header,
+                    Optional.of(new ColumnMapping(header, signal, fitting.get())),
+                    Confidence.GUESS,
+                    reason + "; but values up to " + Arrays.stream(numbers).max().orElse(0) + " fit "
+                            + fitting.get().spelling());
         }
         SourceUnit.Conversion conversion = unit.to(signal);
         long plausible = Arrays.stream(numbers)

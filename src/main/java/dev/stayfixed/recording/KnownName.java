@@ -14,4 +14,14 @@ record KnownName(Signal signal, SourceUnit unit, String source, boolean metresSi
     KnownName(Signal signal, String source) {
         this(signal, SourceUnit.canonical(signal), source, false);
     }
+
+    /** What stands in the header beside the name: from the first bracket on. */
+    String beside(String header) {
+        for (int i = 0; i < header.length(); i++) {
+            if (header.charAt(i) == '(' || header.charAt(i) == '[') {
+                return header.substring(i);
+            }
+        }
+        return "";
+    }
 }

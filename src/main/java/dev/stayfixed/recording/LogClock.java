@@ -52,6 +52,24 @@ final class LogClock {
         return time;
     }
 
+    /** Whether a time is farther from the latest than rows of one drive usually are. */
+    boolean isAstray(long read) {
+        long step = step(read);
+        return step > HOUR || step < -FARTHEST_BACK;
+    }
+
+    /** Whether the next piece of a log may begin at this time: not before the end of this one, and not long after it. */
+    boolean goesOn(long read) {
+        long step = step(read);
+        return started && step >= 0 && step <= HALF_DAY;
+    }
+
+    private long step(long read) {
+        long time = read + offset;
+        boolean midnight = format == TimeFormat.TIME_OF_DAY && time < latest - HALF_DAY;
+        return time + (midnight ? DAY : 0) - latest;
+    }
+
     private void note(long step, long line, String text) {
         if (step == 0) {
             notes.add(NoteKind.REPEATED_TIME, line, "", text);

@@ -1,13 +1,14 @@
 package dev.stayfixed.recording;
 
-import de.siegmar.fastcsv.reader.CsvRecord;
 import dev.stayfixed.drive.signal.SignalRow;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.Reader;
 import java.nio.charset.StandardCharsets;
+import java.util.Optional;
 import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Reads logs of drives as they come: CSV, plain, gzip or one in a zip file, in UTF-8 (a degree sign in another encoding does no harm).
@@ -68,26 +69,53 @@ public final class LogReader {
         return new LogReading(proposal, read(source, proposal.mapping(), rows));
     }
 
+    /** One log, or several pieces of one drive in a zip file, in their order. */
     private LogReport read(LogSource source, LogMapping mapping, Consumer<SignalRow> rows) throws IOException {
-        Layout layout = Layout.of(source.head());
-        Reader text = new InputStreamReader(source.stream(), StandardCharsets.UTF_8);
-        Records records = new Records(text, layout.separator(), limits);
-        RowReader reader = null;
         NoteLog notes = new NoteLog();
-        while (records.hasNext()) {
-            CsvRecord next = records.next();
-            if (next.getStartingLineNumber() < layout.headerLine()) {
-                notes.add(NoteKind.BEFORE_HEADER, next.getStartingLineNumber(), "", next.getField(0));
-            } else if (reader == null) {
-                reader = new RowReader(next, mapping, notes, rows);
-            } else {
-                reader.read(next, !records.hasNext());
+        LogSample sample = LogSample.of(source, limits);
+        RowReader reader = new RowReader(sample, mapping, notes, rows);
+        readRows(source, sample, reader, notes);
+        for (Optional<LogSource> next = source.next(); next.isPresent(); next = source.next()) {
+            LogSource part = next.get();
+            LogSample own = LogSample.of(part, limits);
+            if (!reader.goOn(own, own.firstRow())) {
+                throw LogFormatException.ofFile(
+                        "a second log in the zip file (" + part.name() + ")",
+                        "one log in a zip file, or the pieces of one drive in their order, each with the same columns and"
+                                + " beginning within 12 h after the end of the one before; send each drive by itself");
             }
-        }
-        source.refuseFurtherLogs();
-        if (reader == null) {
-            throw LogFormatException.atLine(layout.headerLine(), "no header line", "the header of the log");
+            notes.add(NoteKind.NEXT_PART, 1, "", part.name());
+            readRows(part, own, reader, notes);
         }
         return reader.report();
+    }
+
+    private void readRows(LogSource source, LogSample sample, RowReader reader, NoteLog notes) throws IOException {
+        Reader text = new InputStreamReader(source.stream(), StandardCharsets.UTF_8);
+        Records records = new Records(text, sample.layout().separator(), limits);
+        long header = sample.layout().headerLine();
+        boolean units = sample.unitsRow();
+        boolean headed = false;
+        @Nullable SideBySide joining = sample.tall()
+                .map(form -> new SideBySide(form, sample.inFile(), reader))
+                .orElse(null);
+        while (records.hasNext()) {
+            LogRow next = records.next();
+            if (next.line() < header) {
+                notes.add(NoteKind.BEFORE_HEADER, next.line(), "", next.cell(0));
+            } else if (!headed) {
+                headed = true;
+            } else if (units) {
+                units = false;
+                notes.add(NoteKind.UNITS_ROW, next.line(), "", String.join(",", next.cells()));
+            } else if (joining == null) {
+                reader.read(next, !records.hasNext());
+            } else {
+                joining.read(next, false);
+            }
+        }
+        if (joining != null) {
+            joining.end();
+        }
     }
 }

@@ -14,6 +14,7 @@ import java.util.stream.Stream;
  * @param unused headers of the columns that the mapping does not name
  * @param missing headers that the mapping names and the file lacks
  * @param implausible why this cannot be the record of a drive; empty for a usable log
+ * @param doubts why the unit of a column is in doubt, once all values are known; it was read as the mapping says all the same
  */
 public record LogReport(
         long rows,
@@ -24,7 +25,8 @@ public record LogReport(
         List<String> unused,
         List<String> missing,
         List<Note> notes,
-        List<String> implausible) {
+        List<String> implausible,
+        List<String> doubts) {
 
     public LogReport {
         columns = List.copyOf(columns);
@@ -32,6 +34,7 @@ public record LogReport(
         missing = List.copyOf(missing);
         notes = List.copyOf(notes);
         implausible = List.copyOf(implausible);
+        doubts = List.copyOf(doubts);
     }
 
     /** Whether a drive may be judged from it; an implausible log is shown, never scored. */
@@ -47,6 +50,7 @@ public record LogReport(
                         columns.stream().map(ColumnUse::words),
                         unused.stream().map(header -> header + ": not used"),
                         missing.stream().map(header -> header + ": expected, not in this file"),
+                        doubts.stream().map(doubt -> "In doubt: " + doubt),
                         notes.stream().map(Note::words))
                 .flatMap(lines -> lines)
                 .toList();

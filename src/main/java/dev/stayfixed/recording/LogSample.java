@@ -1,17 +1,31 @@
 package dev.stayfixed.recording;
 
-import de.siegmar.fastcsv.reader.CsvRecord;
 import java.io.IOException;
 import java.io.StringReader;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
 
 /**
  * The head of a log, cut into columns.
  *
- * @param columns in the order of the file
+ * @param unitsRow whether a row of units stands under the header; the columns' headers tell the units then
+ * @param tall how rows of time, name and value are put side by side; empty where each signal has its column
+ * @param inFile columns as they stand in the file
+ * @param firstRow the first under the header, put side by side
+ * @param columns in the order of the file; of a tall log, what they are once they stand side by side
  */
-record LogSample(Layout layout, DecimalMark mark, List<Column> columns) {
+record LogSample(
+        Layout layout,
+        DecimalMark mark,
+        boolean unitsRow,
+        Optional<TallForm> tall,
+        int inFile,
+        Optional<LogRow> firstRow,
+        List<Column> columns) {
+
+    private static final double NEARLY_ALL = 0.9;
 
     /** A header and the cells under it that are not blank. */
     record Column(HeaderText header, List<String> cells) {
@@ -22,6 +36,12 @@ record LogSample(Layout layout, DecimalMark mark, List<Column> columns) {
                     .mapToDouble(cell -> CellReader.number(cell, unit, mark))
                     .toArray();
         }
+
+        /** Whether nearly every cell is like this, and there is one. */
+        boolean isMostly(Predicate<String> form) {
+            long like = cells.stream().filter(form).count();
+            return like > 0 && like >= NEARLY_ALL * cells.size();
+        }
     }
 
     static LogSample of(LogSource source, LogLimits limits) throws IOException {
@@ -29,36 +49,90 @@ record LogSample(Layout layout, DecimalMark mark, List<Column> columns) {
         Layout layout = Layout.of(head);
         int end = source.isHeadWhole() ? head.length() : Math.max(head.lastIndexOf('\n'), head.lastIndexOf('\r')) + 1;
         Records records = new Records(new StringReader(head.substring(0, end)), layout.separator(), limits);
-        List<Column> columns = new ArrayList<>();
+        List<List<String>> rows = new ArrayList<>();
         while (records.hasNext()) {
-            CsvRecord row = records.next();
-            if (row.getStartingLineNumber() < layout.headerLine()) {
-                continue;
+            LogRow row = records.next();
+            if (row.line() >= layout.headerLine()) {
+                rows.add(row.cells());
             }
-            if (columns.isEmpty()) {
-                row.getFields().forEach(cell -> columns.add(new Column(HeaderText.of(cell), new ArrayList<>())));
-                continue;
-            }
-            for (int i = 0; i < Math.min(columns.size(), row.getFieldCount()); i++) {
-                String cell = row.getField(i).strip();
+        }
+        if (rows.isEmpty()) {
+            throw LogFormatException.atLine(layout.headerLine(), "no header line", "the header of the log");
+        }
+        return of(layout, rows);
+    }
+
+    private static LogSample of(Layout layout, List<List<String>> rows) {
+        boolean unitsRow = rows.size() > 1 && UnitsRow.isOne(rows.get(0), rows.get(1));
+        List<String> headers =
+                unitsRow ? UnitsRow.joined(rows.get(0), rows.get(1)) : UnitsRow.cleaned(rows.get(0));
+        List<List<String>> below = rows.subList(unitsRow ? 2 : 1, rows.size());
+        Optional<TallForm> tall = TallForm.of(columns(headers, below), below);
+        List<List<String>> wide =
+                tall.map(form -> sideBySide(form, headers.size(), below)).orElse(below);
+        List<Column> columns =
+                columns(tall.map(form -> form.headers(headers)).orElse(headers), wide);
+        DecimalMark mark = DecimalMark.of(layout.separator(), columns);
+        return new LogSample(
+                layout,
+                mark,
+                unitsRow,
+                tall,
+                headers.size(),
+                wide.stream().findFirst().map(cells -> new LogRow(0, cells)),
+                columns.stream().map(column -> withUnitOfCells(column, mark)).toList());
+    }
+
+    private static List<List<String>> sideBySide(TallForm form, int columns, List<List<String>> rows) {
+        List<List<String>> wide = new ArrayList<>();
+        SideBySide joining = new SideBySide(form, columns, (row, last) -> wide.add(row.cells()));
+        rows.forEach(cells -> joining.read(new LogRow(0, cells), false));
+        joining.end();
+        return wide;
+    }
+
+    private static List<Column> columns(List<String> headers, List<List<String>> rows) {
+        List<Column> columns = headers.stream()
+                .map(header -> new Column(HeaderText.of(header), new ArrayList<>()))
+                .toList();
+        for (List<String> row : rows) {
+            for (int i = 0; i < Math.min(columns.size(), row.size()); i++) {
+                String cell = row.get(i).strip();
                 if (!DecimalMark.isBlank(cell)
                         && !cell.equals(columns.get(i).header().text())) {
                     columns.get(i).cells().add(cell);
                 }
             }
         }
-        return new LogSample(layout, decimalMark(columns), List.copyOf(columns));
+        return columns;
     }
 
-    private static DecimalMark decimalMark(List<Column> columns) {
-        long commas = count(columns, "[-+]?\\d+,\\d+");
-        return commas > count(columns, "[-+]?\\d+\\.\\d+") ? DecimalMark.COMMA : DecimalMark.POINT;
+    /** Where each value carries its unit, the column's header tells it. */
+    private static Column withUnitOfCells(Column column, DecimalMark mark) {
+        String unit = column.cells().stream().map(Glued::unit).findFirst().orElse("");
+        boolean glued = !unit.isEmpty()
+                && column.isMostly(cell -> Glued.unit(cell).equals(unit) && !Double.isNaN(mark.parse(Glued.number(cell))));
+        boolean known = column.header().unit().filter(u -> u.isSpelled(unit)).isPresent();
+        return glued && !known
+                ? new Column(HeaderText.of(HeaderText.withUnit(column.header().text(), unit)), column.cells())
+                : column;
     }
 
-    private static long count(List<Column> columns, String form) {
-        return columns.stream()
-                .flatMap(column -> column.cells().stream())
-                .filter(cell -> cell.matches(form))
-                .count();
+    List<String> headers() {
+        return columns.stream().map(column -> column.header().text()).toList();
+    }
+
+    /** Where a header stands; -1 where there is none such. A unit that was written elsewhere may be left out. */
+    static int indexOf(List<String> headers, String wanted) {
+        int exact = headers.indexOf(wanted);
+        if (exact >= 0) {
+            return exact;
+        }
+        for (int i = 0; i < headers.size(); i++) {
+            if (headers.get(i).startsWith(wanted + " [") || wanted.startsWith(headers.get(i) + " [")) {
+                return headers.get(i).isEmpty() ? -1 : i;
+            }
+        }
+        return -1;
     }
 }

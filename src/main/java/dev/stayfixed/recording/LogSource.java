@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
@@ -22,9 +23,13 @@ final class LogSource {
 
     private final BufferedInputStream stream;
     private final byte[] head;
+    private final InputStream unpacked;
     private final @Nullable ZipInputStream zip;
+    private final String name;
 
-    private LogSource(InputStream unpacked, @Nullable ZipInputStream zip) throws IOException {
+    private LogSource(InputStream unpacked, @Nullable ZipInputStream zip, String name) throws IOException {
+        this.unpacked = unpacked;
+        this.name = name;
         this.stream = new BufferedInputStream(unpacked, HEAD);
         this.zip = zip;
         stream.mark(HEAD + 1);
@@ -39,10 +44,10 @@ final class LogSource {
         sniffed.reset();
         LimitedStream.Counted packed = new LimitedStream.Counted(sniffed);
         LogSource source = startsWith(magic, 0x1F, 0x8B)
-                ? new LogSource(new LimitedStream(gzip(packed), packed, limits), null)
+                ? new LogSource(new LimitedStream(gzip(packed), packed, limits), null, "")
                 : startsWith(magic, 'P', 'K', 3, 4)
                         ? ofZip(packed, limits)
-                        : new LogSource(new LimitedStream(packed, packed, limits), null);
+                        : new LogSource(new LimitedStream(packed, packed, limits), null, "");
         source.refuseOtherEncodings();
         return source;
     }
@@ -61,7 +66,7 @@ final class LogSource {
         List<String> passed = new ArrayList<>();
         for (ZipEntry entry = next(zip); entry != null; entry = next(zip)) {
             if (isLog(entry)) {
-                return new LogSource(limited, zip);
+                return new LogSource(limited, zip, entry.getName());
             }
             passed.add(entry.getName());
             if (passed.size() > limits.zipEntries()) {
@@ -105,19 +110,25 @@ final class LogSource {
         return stream;
     }
 
-    /** To be called at the end of the log: a second log in the same zip file would be lost in silence. */
-    void refuseFurtherLogs() throws IOException {
+    /** The next log of the same zip file; to be called once this one was read to its end. */
+    Optional<LogSource> next() throws IOException {
         if (zip == null) {
-            return;
+            return Optional.empty();
         }
         for (ZipEntry entry = next(zip); entry != null; entry = next(zip)) {
             if (isLog(entry)) {
-                throw LogFormatException.ofFile(
-                        "a second log in the zip file (" + entry.getName() + ")",
-                        "one log in a zip file; send each drive by itself");
+                LogSource source = new LogSource(unpacked, zip, entry.getName());
+                source.refuseOtherEncodings();
+                return Optional.of(source);
             }
-            stream.transferTo(OutputStream.nullOutputStream());
+            unpacked.transferTo(OutputStream.nullOutputStream());
         }
+        return Optional.empty();
+    }
+
+    /** Of the file in the zip file; empty where there is none. */
+    String name() {
+        return name;
     }
 
     private void refuseOtherEncodings() {

@@ -2,12 +2,14 @@ package dev.stayfixed.recording;
 
 import dev.stayfixed.drive.signal.Signal;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Puts together, from headers and values, how a log would be read. */
 final class Proposer {
@@ -52,32 +54,47 @@ final class Proposer {
                 each);
     }
 
-    /** Of several columns for one signal, and of several columns with one header, the surest and then the first. */
+    /**
+     * Of several columns that may carry one signal, the surest and then the first; but where there are several, somebody has to say
+     * which of them it is.
+     */
     private static List<ColumnProposal> onlyOnce(List<ColumnProposal> proposals) {
-        Map<Signal, ColumnProposal> best = new EnumMap<>(Signal.class);
+        Map<Signal, List<ColumnProposal>> rivals = new EnumMap<>(Signal.class);
         for (ColumnProposal proposal : proposals) {
             proposal.mapping()
-                    .ifPresent(mapping -> best.merge(
-                            mapping.signal(),
-                            proposal,
-                            (known, later) -> later.confidence().compareTo(known.confidence()) < 0 ? later : known));
+                    .ifPresent(mapping -> rivals.computeIfAbsent(mapping.signal(), s -> new ArrayList<>())
+                            .add(proposal));
         }
         Set<Signal> taken = EnumSet.noneOf(Signal.class);
         return proposals.stream()
                 .map(proposal -> proposal.mapping()
-                        .map(mapping -> chosen(proposal, best.getOrDefault(mapping.signal(), proposal), taken))
+                        .map(mapping -> rivals.getOrDefault(mapping.signal(), List.of(proposal)))
+                        .map(each -> each.size() == 1 ? proposal : chosen(proposal, each, taken))
                         .orElse(proposal))
                 .toList();
     }
 
-    private static ColumnProposal chosen(ColumnProposal proposal, ColumnProposal best, Set<Signal> taken) {
+    private static ColumnProposal chosen(ColumnProposal proposal, List<ColumnProposal> rivals, Set<Signal> taken) {
+        ColumnProposal best = rivals.stream()
+                .min(Comparator.comparing(ColumnProposal::confidence))
+                .orElse(proposal);
         boolean first = proposal.equals(best)
                 && proposal.mapping()
                         .filter(mapping -> taken.add(mapping.signal()))
                         .isPresent();
-        return first
-                ? proposal
-                : ColumnProposal.unused(
-                        proposal.header(), "column " + Shown.of(best.header()) + " already gives the same signal");
+        if (!first) {
+            return ColumnProposal.unused(
+                    proposal.header(),
+                    "column " + Shown.of(best.header()) + " already gives the same signal; here " + proposal.reason());
+        }
+        String others = rivals.stream()
+                .filter(rival -> rival != proposal)
+                .map(rival -> Shown.of(rival.header()))
+                .collect(Collectors.joining(", "));
+        return new ColumnProposal(
+                proposal.header(),
+                proposal.mapping(),
+                Confidence.GUESS,
+                proposal.reason() + "; but " + others + " may be it as well: please say which");
     }
 }

@@ -47,14 +47,14 @@ final class Records {
         }
     }
 
-    CsvRecord next() throws IOException {
+    LogRow next() throws IOException {
         if (!hasNext()) {
             throw new NoSuchElementException();
         }
         try {
             CsvRecord next = records.next();
             line = next.getStartingLineNumber();
-            return next;
+            return new LogRow(line, next.getFields());
         } catch (CsvParseException broken) {
             throw ours(broken);
         } catch (UncheckedIOException failed) {

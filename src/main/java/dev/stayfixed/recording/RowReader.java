@@ -1,6 +1,5 @@
 package dev.stayfixed.recording;
 
-import de.siegmar.fastcsv.reader.CsvRecord;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.drive.signal.SignalRow;
 import java.time.Instant;
@@ -12,42 +11,50 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /** Takes the rows of one log after its header. */
-final class RowReader {
+final class RowReader implements RowSink {
 
-    private final List<String> headers;
     private final LogMapping mapping;
     private final NoteLog notes;
-    private final Consumer<SignalRow> sink;
-    private final int timeIndex;
-    private final Optional<Integer> dateIndex;
+    private final StrayValues values;
     private final List<CellReader> cells = new ArrayList<>();
     private final List<String> missing = new ArrayList<>();
     private final LogClock clock;
     private final long headerLine;
+    private List<String> headers;
+    private int timeIndex;
+    private int dateIndex;
+    private int fewestCells;
+    private boolean afterHeader;
+    private @Nullable Placed astray;
     private long rows;
     private String firstTime = "";
     private String lastTime = "";
 
-    RowReader(CsvRecord header, LogMapping mapping, NoteLog notes, Consumer<SignalRow> sink) {
-        this.headers = header.getFields().stream().map(HeaderText::clean).toList();
-        this.headerLine = header.getStartingLineNumber();
+    /** A row with its time. */
+    private record Placed(LogRow row, long millis, String time) {}
+
+    RowReader(LogSample sample, LogMapping mapping, NoteLog notes, Consumer<SignalRow> sink) {
+        this.headers = sample.headers();
+        this.headerLine = sample.layout().headerLine();
         this.mapping = mapping;
         this.notes = notes;
-        this.sink = sink;
+        this.values = new StrayValues(notes, sink);
         this.clock = new LogClock(mapping.timeFormat(), notes);
-        this.timeIndex = headers.indexOf(mapping.timeColumn());
-        this.dateIndex = mapping.dateColumn().map(headers::indexOf);
+        this.fewestCells = headers.size();
+        this.timeIndex = LogSample.indexOf(headers, mapping.timeColumn());
+        this.dateIndex = dateIndex(headers);
         for (ColumnMapping column : mapping.columns()) {
-            int index = headers.indexOf(column.header());
+            int index = LogSample.indexOf(headers, column.header());
             if (index < 0) {
                 missing.add(column.header());
             } else {
                 cells.add(new CellReader(column, index, mapping.decimalMark(), notes));
             }
         }
-        boolean lacksDate = dateIndex.filter(index -> index < 0).isPresent();
+        boolean lacksDate = mapping.dateColumn().isPresent() && dateIndex < 0;
         if (timeIndex < 0 || lacksDate || cells.isEmpty()) {
             String lacking = timeIndex < 0
                     ? mapping.timeColumn()
@@ -61,52 +68,161 @@ final class RowReader {
         }
     }
 
-    void read(CsvRecord row, boolean last) {
-        long line = row.getStartingLineNumber();
-        if (isUsable(row, line, last)) {
-            String time = time(row);
-            OptionalLong millis = mapping.timeFormat().millis(time, mapping.decimalMark());
-            if (millis.isPresent()) {
-                take(row, line, clock.advance(millis.getAsLong(), line, time), time);
-            } else {
-                boolean blank = DecimalMark.isBlank(time);
-                notes.add(blank ? NoteKind.BLANK_TIME : NoteKind.UNREADABLE_TIME, line, mapping.timeColumn(), time);
+    private int dateIndex(List<String> among) {
+        return mapping.dateColumn()
+                .map(date -> LogSample.indexOf(among, date))
+                .orElse(-1);
+    }
+
+    /** Goes on with the next log of the same drive; false where it lacks a column or begins before the end of this one. */
+    boolean goOn(LogSample sample, Optional<LogRow> first) {
+        boolean follows = first.map(row -> {
+                    int time = LogSample.indexOf(sample.headers(), mapping.timeColumn());
+                    int date = dateIndex(sample.headers());
+                    return mapping.timeFormat().millis(time(row, time, date), mapping.decimalMark());
+                })
+                .filter(OptionalLong::isPresent)
+                .filter(millis -> clock.goesOn(millis.getAsLong()))
+                .isPresent();
+        return follows && relocate(sample.headers());
+    }
+
+    /** Follows the columns to where they stand now; false where one is gone. */
+    private boolean relocate(List<String> now) {
+        int time = LogSample.indexOf(now, mapping.timeColumn());
+        int date = dateIndex(now);
+        int[] places = cells.stream()
+                .mapToInt(cell -> LogSample.indexOf(now, cell.mapping().header()))
+                .toArray();
+        boolean all = time >= 0 && (date >= 0 || mapping.dateColumn().isEmpty());
+        for (int place : places) {
+            all &= place >= 0;
+        }
+        if (all) {
+            headers = now;
+            timeIndex = time;
+            dateIndex = date;
+            for (int i = 0; i < places.length; i++) {
+                cells.get(i).move(places[i]);
             }
+        }
+        return all;
+    }
+
+    @Override
+    public void read(LogRow row, boolean last) {
+        if (!isUsable(row, last)) {
+            return;
+        }
+        String time = time(row, timeIndex, dateIndex);
+        OptionalLong millis = mapping.timeFormat().millis(time, mapping.decimalMark());
+        if (millis.isPresent()) {
+            place(new Placed(row, millis.getAsLong(), time));
+        } else if (!isHeaderAgain(row)) {
+            boolean blank = DecimalMark.isBlank(time);
+            notes.add(blank ? NoteKind.BLANK_TIME : NoteKind.UNREADABLE_TIME, row.line(), mapping.timeColumn(), time);
         }
     }
 
-    private String time(CsvRecord row) {
-        String time = cell(row, timeIndex);
-        return dateIndex
-                .filter(index -> !DecimalMark.isBlank(time))
-                .map(index -> cell(row, index) + " " + time)
-                .orElse(time);
+    private static String time(LogRow row, int timeIndex, int dateIndex) {
+        String time = HeaderText.clean(row.cell(timeIndex));
+        return dateIndex < 0 || DecimalMark.isBlank(time)
+                ? time
+                : HeaderText.clean(row.cell(dateIndex)) + " " + time;
     }
 
-    private boolean isUsable(CsvRecord row, long line, boolean last) {
-        Optional<String> broken = row.getFields().stream()
+    /** A row whose time is far from the one before is believed when the next one goes on from it. */
+    private void place(Placed next) {
+        Placed before = astray;
+        astray = null;
+        if (before != null && clock.isAstray(next.millis())) {
+            take(before);
+        } else if (before != null) {
+            notes.add(NoteKind.STRAY_TIME, before.row().line(), mapping.timeColumn(), before.time());
+        }
+        if (rows > 0 && clock.isAstray(next.millis())) {
+            astray = next;
+        } else {
+            take(next);
+        }
+    }
+
+    private boolean isUsable(LogRow row, boolean last) {
+        Optional<String> broken = row.cells().stream()
                 .filter(cell -> cell.indexOf('\n') >= 0 || cell.indexOf('\r') >= 0)
                 .findFirst();
         if (broken.isPresent()) {
-            refuseUnlessLast(broken.get(), line, last);
+            refuseUnlessLast(broken.get(), row.line(), last);
             return false;
         }
-        int surplus = row.getFieldCount() - headers.size();
+        int surplus = row.cells().size() - headers.size();
         boolean realSurplus =
-                surplus > 0 && row.getFields().stream().skip(headers.size()).anyMatch(cell -> !cell.isBlank());
+                surplus > 0 && row.cells().stream().skip(headers.size()).anyMatch(cell -> !cell.isBlank());
         if (realSurplus) {
-            notes.add(NoteKind.LONG_ROW, line, "", String.join(",", row.getFields()));
+            if (!isHeaderAgain(row)) {
+                notes.add(NoteKind.LONG_ROW, row.line(), "", String.join(",", row.cells()));
+            }
             return false;
         }
         if (surplus < 0) {
-            notes.add(last ? NoteKind.CUT_OFF_ROW : NoteKind.SHORT_ROW, line, "", String.join(",", row.getFields()));
-            return !last;
-        }
-        if (cell(row, timeIndex).equals(mapping.timeColumn())) {
-            notes.add(NoteKind.REPEATED_HEADER, line, "", mapping.timeColumn());
-            return false;
+            // where rows leave out what is blank at their end, the last one does so too
+            boolean cutOff = last && row.cells().size() < fewestCells;
+            fewestCells = Math.min(fewestCells, row.cells().size());
+            if (!cutOff && isHeaderAgain(row)) {
+                return false;
+            }
+            notes.add(
+                    cutOff ? NoteKind.CUT_OFF_ROW : NoteKind.SHORT_ROW,
+                    row.line(),
+                    "",
+                    String.join(",", row.cells()));
+            return !cutOff;
         }
         return true;
+    }
+
+    /** The header in the middle of a log: it was written in pieces. A row of units may follow it. */
+    private boolean isHeaderAgain(LogRow row) {
+        boolean below = afterHeader;
+        afterHeader = false;
+        List<String> texts = UnitsRow.cleaned(row.cells());
+        if (below && UnitsRow.isOne(headers, row.cells())) {
+            List<String> joined = UnitsRow.joined(headers.stream().map(RowReader::withoutUnit).toList(), texts);
+            if (!relocate(joined)) {
+                throw LogFormatException.atLine(
+                        row.line(),
+                        "units " + Shown.of(String.join(", ", texts)) + " under a header in the middle",
+                        "the units of the header at the top; send each drive by itself");
+            }
+            notes.add(NoteKind.UNITS_ROW, row.line(), "", String.join(",", texts));
+            return true;
+        }
+        int time = LogSample.indexOf(texts, mapping.timeColumn());
+        boolean another = cells.stream()
+                .anyMatch(cell -> LogSample.indexOf(texts, cell.mapping().header()) >= 0);
+        if (time < 0 || !another) {
+            return false;
+        }
+        boolean moved = time != timeIndex
+                || cells.stream()
+                        .anyMatch(cell -> LogSample.indexOf(texts, cell.mapping().header()) != cell.index());
+        if (moved && !relocate(texts)) {
+            throw LogFormatException.atLine(
+                    row.line(),
+                    "another header in the middle, " + Shown.of(String.join(", ", texts)),
+                    "the columns of the header at the top; send each drive by itself");
+        }
+        notes.add(
+                moved ? NoteKind.MOVED_COLUMNS : NoteKind.REPEATED_HEADER,
+                row.line(),
+                "",
+                moved ? String.join(",", texts) : mapping.timeColumn());
+        afterHeader = true;
+        return true;
+    }
+
+    private static String withoutUnit(String header) {
+        return header.endsWith("]") ? header.substring(0, Math.max(0, header.lastIndexOf(" ["))) : header;
     }
 
     /** A quote that opens in one line and does not close there swallows rows: in the last row it is a cut, elsewhere damage. */
@@ -119,25 +235,29 @@ final class RowReader {
                 line, "a quoted cell that runs over several lines", "every opened quote closed in the same line");
     }
 
-    private void take(CsvRecord row, long line, long millis, String time) {
-        Map<Signal, Double> values = new EnumMap<>(Signal.class);
+    private void take(Placed placed) {
+        LogRow row = placed.row();
+        long millis = clock.advance(placed.millis(), row.line(), placed.time());
+        Map<Signal, Double> taken = new EnumMap<>(Signal.class);
         for (CellReader cell : cells) {
-            double value = cell.read(cell.index() < row.getFieldCount() ? row.getField(cell.index()) : "", line);
+            double value = cell.read(row.cell(cell.index()), row.line());
             if (!Double.isNaN(value)) {
-                values.put(cell.mapping().signal(), value);
+                taken.put(cell.mapping().signal(), value);
             }
         }
-        firstTime = rows == 0 ? time : firstTime;
-        lastTime = time;
+        firstTime = rows == 0 ? placed.time() : firstTime;
+        lastTime = placed.time();
         rows++;
-        sink.accept(new SignalRow(millis, values));
+        values.accept(millis, row.line(), taken);
     }
 
-    private static String cell(CsvRecord row, int index) {
-        return index < row.getFieldCount() ? HeaderText.clean(row.getField(index)) : "";
-    }
-
+    /** To be called once, after the last row. */
     LogReport report() {
+        if (astray != null) {
+            take(astray);
+            astray = null;
+        }
+        values.end();
         if (rows == 0) {
             throw LogFormatException.atLine(
                     headerLine + 1,
@@ -155,15 +275,21 @@ final class RowReader {
                 unused(),
                 missing,
                 notes.notes(),
-                implausible());
+                implausible(),
+                cells.stream().flatMap(cell -> cell.doubt().stream()).toList());
     }
 
     private List<String> unused() {
-        List<String> used = Stream.concat(
-                        Stream.concat(Stream.of(mapping.timeColumn()), mapping.dateColumn().stream()),
-                        mapping.columns().stream().map(ColumnMapping::header))
+        List<Integer> used = Stream.concat(
+                        Stream.of(timeIndex, dateIndex), cells.stream().map(CellReader::index))
                 .toList();
-        return headers.stream().filter(header -> !used.contains(header)).toList();
+        List<String> unused = new ArrayList<>();
+        for (int i = 0; i < headers.size(); i++) {
+            if (!used.contains(i)) {
+                unused.add(headers.get(i));
+            }
+        }
+        return List.copyOf(unused);
     }
 
     private List<String> implausible() {

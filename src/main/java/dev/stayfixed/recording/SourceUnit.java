@@ -32,12 +32,14 @@ import tech.units.indriya.AbstractUnit;
 /** The units in which logs are written, with the ways in which headers spell them. */
 @SuppressWarnings("ImmutableEnumChecker") // units and their spellings never change once made
 public enum SourceUnit {
-    REVOLUTIONS_PER_MINUTE(HERTZ.divide(60), "rpm", "1/min", "r/min", "u/min", "min-1", "revs/min"),
-    KILOMETRES_PER_HOUR(KILOMETRE_PER_HOUR, "km/h", "kmh", "kph", "kmph", "km/hr"),
-    MILES_PER_HOUR(USCustomary.MILE_PER_HOUR, "mph", "mi/h", "miles/hour"),
-    METRES_PER_SECOND(METRE_PER_SECOND, "m/s", "mps"),
-    DEGREES_CELSIUS(CELSIUS, "°C", "c", "celsius", "degc", "deg c", "gradc"),
-    DEGREES_FAHRENHEIT(USCustomary.FAHRENHEIT, "°F", "f", "fahrenheit", "degf", "deg f"),
+    REVOLUTIONS_PER_MINUTE(HERTZ.divide(60), "rpm", "1/min", "r/min", "u/min", "min-1", "revs/min", "rev/min", "obr/min", "tr/min", "giri/min", "min⁻¹"),
+    /** As a rev counter's dial is marked. */
+    THOUSANDS_PER_MINUTE(HERTZ.divide(60).multiply(1000), "1000 rpm", "x1000 rpm", "rpm x1000", "1000/min", "krpm"),
+    KILOMETRES_PER_HOUR(KILOMETRE_PER_HOUR, "km/h", "kmh", "kph", "kmph", "km/hr", "km/std"),
+    MILES_PER_HOUR(USCustomary.MILE_PER_HOUR, "mph", "mi/h", "miles/hour", "mi/hr", "miles/h"),
+    METRES_PER_SECOND(METRE_PER_SECOND, "m/s", "mps", "meters/second", "metres/second", "m/sec"),
+    DEGREES_CELSIUS(CELSIUS, "°C", "c", "℃", "celsius", "degc", "deg c", "deg. c", "gradc", "grad c", "° c"),
+    DEGREES_FAHRENHEIT(USCustomary.FAHRENHEIT, "°F", "f", "℉", "fahrenheit", "degf", "deg f", "deg. f", "° f"),
     KELVINS(KELVIN, "K", "kelvin"),
     PER_CENT(PERCENT, "%", "percent", "pct", "prozent"),
     FRACTION(AbstractUnit.ONE, "fraction", "0-1", "ratio"),
@@ -82,14 +84,31 @@ public enum SourceUnit {
     /** The unit that a header spells so; case and doubled encodings do not matter. */
     static Optional<SourceUnit> spelled(String text) {
         String plain = HeaderText.clean(text).toLowerCase(Locale.ROOT);
-        return Arrays.stream(values())
-                .filter(unit -> unit.spellings.stream().anyMatch(plain::equalsIgnoreCase))
-                .findFirst();
+        return Arrays.stream(values()).filter(unit -> unit.isSpelled(plain)).findFirst();
+    }
+
+    boolean isSpelled(String plain) {
+        for (String spelling : spellings) {
+            if (spelling.equalsIgnoreCase(plain)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** The units in which this signal can be written. */
+    static List<SourceUnit> of(Signal signal) {
+        return Arrays.stream(values()).filter(unit -> unit.fits(signal)).toList();
     }
 
     /** The unit in which the signal is kept. */
     static SourceUnit canonical(Signal signal) {
         return spelled(signal.unit()).orElseThrow(() -> new IllegalStateException(signal + ": " + signal.unit()));
+    }
+
+    /** The unit in which logs write the signal where they do not say. */
+    static SourceUnit usual(Signal signal) {
+        return signal == Signal.MIL ? SWITCH : canonical(signal);
     }
 
     /** Whether values in this unit can be values of the signal. */

@@ -1,13 +1,14 @@
 package dev.stayfixed.recording;
 
 import java.time.DateTimeException;
+import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeFormatterBuilder;
 import java.time.format.ResolverStyle;
-import java.time.temporal.ChronoField;
+import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -17,6 +18,9 @@ public enum TimeFormat {
     ISO_WITH_OFFSET("date and time with offset, 2024-03-01T08:15:00Z"),
     ISO_LOCAL("date and time, 2024-03-01 08:15:00"),
     DOTTED_LOCAL("date and time, 01.03.2024 08:15:00"),
+    MONTH_FIRST_LOCAL("date and time, the month first, 03/26/2024 08:15:00 or 3/26/24 8:15 AM"),
+    DAY_FIRST_LOCAL("date and time, the day first, 26/03/2024 08:15:00"),
+    NAMED_MONTH_LOCAL("date and time, 26-Mar-2024 08:15:00"),
     TIME_OF_DAY("time of day, 08:15:00.250"),
     EPOCH_MILLIS("milliseconds since 1970"),
     EPOCH_SECONDS("seconds since 1970"),
@@ -25,17 +29,13 @@ public enum TimeFormat {
     CLOCK_MINUTES("minutes since the log or the engine started");
 
     private static final Pattern CLOCK =
-            Pattern.compile("(\\d{1,2}):([0-5]\\d)(?::([0-5]\\d)(?:[.,](\\d{1,9}))?)?(?:\\s?([AaPp])[Mm])?");
+            Pattern.compile("(\\d{1,2}):([0-5]\\d)(?::([0-5]\\d)(?:[.,](\\d{1,9}))?)?(?:\\s?([AaPp])\\.?\\s?[Mm]\\.?)?");
+    private static final int LONGEST = 60;
     private static final DateTimeFormatter ISO = new DateTimeFormatterBuilder()
             .append(DateTimeFormatter.ISO_LOCAL_DATE)
             .appendLiteral('T')
             .append(DateTimeFormatter.ISO_LOCAL_TIME)
             .appendOptional(DateTimeFormatter.ofPattern("[XXX][XX][X]"))
-            .toFormatter()
-            .withResolverStyle(ResolverStyle.STRICT);
-    private static final DateTimeFormatter DOTTED = new DateTimeFormatterBuilder()
-            .appendPattern("d.M.uuuu H:mm:ss")
-            .appendFraction(ChronoField.NANO_OF_SECOND, 0, 9, true)
             .toFormatter()
             .withResolverStyle(ResolverStyle.STRICT);
     private static final long EARLIEST = LocalDateTime.of(1990, 1, 1, 0, 0).toEpochSecond(ZoneOffset.UTC) * 1000;
@@ -58,7 +58,7 @@ public enum TimeFormat {
 
     /** Whether date and time of day stand in it, as people write them. */
     boolean hasDate() {
-        return this == ISO_WITH_OFFSET || this == ISO_LOCAL || this == DOTTED_LOCAL;
+        return compareTo(TIME_OF_DAY) < 0;
     }
 
     /** Whether a time of this format is only a number. */
@@ -68,10 +68,19 @@ public enum TimeFormat {
 
     /** The time in ms, or empty where the text is not one; a date outside 1990 to 2099 is not one. */
     OptionalLong millis(String text, DecimalMark mark) {
+        if (text.length() > LONGEST) {
+            return OptionalLong.empty();
+        }
         return switch (this) {
             case ISO_WITH_OFFSET -> iso(text, true);
-            case ISO_LOCAL -> iso(text, false);
-            case DOTTED_LOCAL -> dotted(text);
+            case ISO_LOCAL -> {
+                OptionalLong strict = iso(text, false);
+                yield strict.isPresent() ? strict : local(text, DateOrder.YEAR_FIRST);
+            }
+            case DOTTED_LOCAL -> local(text, DateOrder.DOTTED);
+            case MONTH_FIRST_LOCAL -> local(text, DateOrder.MONTH_FIRST);
+            case DAY_FIRST_LOCAL -> local(text, DateOrder.DAY_FIRST);
+            case NAMED_MONTH_LOCAL -> local(text, DateOrder.NAMED_MONTH);
             case TIME_OF_DAY -> timeOfDay(text);
             case EPOCH_MILLIS -> dated(number(text, mark, 1));
             case EPOCH_SECONDS -> dated(number(text, mark, 1_000));
@@ -103,17 +112,20 @@ public enum TimeFormat {
         }
     }
 
-    private static OptionalLong dotted(String text) {
-        if (text.length() < 16 || text.indexOf('.') > 2) {
+    /** A date, and a time of day behind it. */
+    private static OptionalLong local(String text, DateOrder order) {
+        int time = text.indexOf(':');
+        while (time > 0 && Character.isDigit(text.charAt(time - 1))) {
+            time--;
+        }
+        if (time < 6) {
             return OptionalLong.empty();
         }
-        try {
-            return dated(OptionalLong.of(LocalDateTime.parse(text.replace(',', '.'), DOTTED)
-                    .toInstant(ZoneOffset.UTC)
-                    .toEpochMilli()));
-        } catch (DateTimeException notATime) {
-            return OptionalLong.empty();
-        }
+        OptionalLong millis = timeOfDay(text.substring(time).strip());
+        Optional<LocalDate> date = order.date(text.substring(0, time));
+        return millis.isPresent() && date.isPresent()
+                ? dated(OptionalLong.of(date.get().toEpochDay() * 86_400_000 + millis.getAsLong()))
+                : OptionalLong.empty();
     }
 
     private static OptionalLong timeOfDay(String text) {
@@ -136,7 +148,8 @@ public enum TimeFormat {
     }
 
     private static OptionalLong number(String text, DecimalMark mark, long scale) {
-        double value = mark.parse(text) * scale;
+        boolean alone = text.isEmpty() || Character.isDigit(text.charAt(text.length() - 1));
+        double value = mark.parse(alone || Glued.unit(text).isEmpty() ? text : Glued.number(text)) * scale;
         return Math.abs(value) < 1e15 ? OptionalLong.of(Math.round(value)) : OptionalLong.empty();
     }
 

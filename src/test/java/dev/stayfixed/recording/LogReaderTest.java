@@ -151,15 +151,14 @@ class LogReaderTest {
         }
         log.append("10:00:06,");
         LogReport report = read(log.toString());
-        assertThat(report.rows()).isEqualTo(12);
+        assertThat(report.rows()).isEqualTo(13);
         assertThat(report.notes())
                 .extracting(Note::words)
                 .containsExactly(
                         "1 × header again, skipped: line 2: \"Time\"",
-                        "9 × cells missing at the end of the row, taken as blank: line 9: \"10:00:05,800\"; line 10:"
+                        "10 × cells missing at the end of the row, taken as blank: line 9: \"10:00:05,800\"; line 10:"
                                 + " \"10:00:05,800\"; line 11: \"10:00:05,800\"; line 12: \"10:00:05,800\"; line 13:"
-                                + " \"10:00:05,800\"; and 4 more",
-                        "1 × last row cut off, dropped: line 18: \"10:00:06,\"",
+                                + " \"10:00:05,800\"; and 5 more",
                         "1 × more cells than the header has, row dropped (a decimal comma without quotes?): line 8:"
                                 + " \"10:00:04,1,5,a\"",
                         "1 × time cannot be read, row dropped: line 4, Time: \"noon\"",
@@ -306,8 +305,9 @@ class LogReaderTest {
                                 + " it; export a spreadsheet as CSV first");
         assertThat(refused(zip("a.csv", LOG, "b.csv", LOG)))
                 .hasMessage(
-                        "found a second log in the zip file (b.csv), expected one log in a zip file; send each drive by"
-                                + " itself");
+                        "found a second log in the zip file (b.csv), expected one log in a zip file, or the pieces of one"
+                                + " drive in their order, each with the same columns and beginning within 12 h after the end of"
+                                + " the one before; send each drive by itself");
         String[] many = new String[200];
         Arrays.setAll(many, i -> i % 2 == 0 ? "file" + i + ".bin" : "x");
         assertThat(refused(zip(many)).found()).startsWith("a zip file without a log");

@@ -49,7 +49,7 @@ class ProposalTest {
         "Barometric Pressure (inHg), BAROMETER, INCHES_OF_MERCURY, CERTAIN",
         "Battery voltage [V], MODULE_VOLTAGE, VOLTS, CERTAIN",
         "Ambient air temp, AMBIENT, DEGREES_CELSIUS, GUESS",
-        "Intake Air Temperature [K], INTAKE_AIR, KELVINS, GUESS",
+        "Intake Air Temperature [K], INTAKE_AIR, DEGREES_CELSIUS, GUESS",
         "Fuel level [%], FUEL_LEVEL, PER_CENT, CERTAIN",
         "Short term fuel trim bank 2 [%], SHORT_TRIM_2, PER_CENT, CERTAIN",
         "LTFT1 [%], LONG_TRIM, PER_CENT, CERTAIN",
@@ -85,17 +85,20 @@ class ProposalTest {
     }
 
     @Test
-    void a_second_column_for_a_signal_is_not_used() throws IOException {
+    void of_columns_that_compete_for_a_signal_none_is_certain_and_all_are_shown() throws IOException {
         Proposal proposal = propose("Time,GPS speed (km/h),Speed (km/h),Speed (km/h)\n10:00:00,1,2,3\n");
         assertThat(proposal.mapping().columns())
                 .containsExactly(
                         new ColumnMapping("Speed (km/h)", Signal.VEHICLE_SPEED, SourceUnit.KILOMETRES_PER_HOUR));
+        assertThat(proposal.byHeaders()).isEqualTo(Confidence.GUESS);
         assertThat(proposal.columns())
                 .extracting(ColumnProposal::reason)
                 .containsExactly(
-                        "column \"Speed (km/h)\" already gives the same signal",
-                        "the header says vehicle speed in km/h",
-                        "column \"Speed (km/h)\" already gives the same signal");
+                        "column \"Speed (km/h)\" already gives the same signal; here the header says vehicle speed; but it is"
+                                + " not known what \"gps\" changes: please say",
+                        "the header says vehicle speed in km/h; but \"GPS speed (km/h)\", \"Speed (km/h)\" may be it as well:"
+                                + " please say which",
+                        "column \"Speed (km/h)\" already gives the same signal; here the header says vehicle speed in km/h");
     }
 
     @Test
