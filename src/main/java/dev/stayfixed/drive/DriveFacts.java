@@ -37,6 +37,10 @@ public record DriveFacts(Finding drivingCycle, Finding warmUpCycle, Finding mini
         if (run.isEmpty()) {
             return Finding.unknown("no engine run time was recorded");
         }
+        if (summary.atMost(RUN_TIME).isPresent()) {
+            return Finding.yes("the engine ran for at least " + number(run.getAsDouble())
+                    + " s; rows more than 5 s apart tell no time");
+        }
         return run.getAsDouble() > 0
                 ? Finding.yes("the engine ran for " + number(run.getAsDouble()) + " s")
                 : Finding.no("the engine did not run");

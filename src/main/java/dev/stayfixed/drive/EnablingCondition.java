@@ -27,6 +27,17 @@ public record EnablingCondition(DriveQuantity quantity, OptionalDouble min, Opti
         double value = found.getAsDouble();
         String facts =
                 "%s %s %s, needed %s".formatted(quantity.words(), DriveFacts.number(value), quantity.unit(), limits());
+        OptionalDouble most = summary.atMost(quantity);
+        if (most.isPresent() && isOpen(value, most.getAsDouble())) {
+            return Finding.unknown("%s at least %s %s, needed %s: it may have been up to %s %s, in time that was not recorded"
+                    .formatted(
+                            quantity.words(),
+                            DriveFacts.number(value),
+                            quantity.unit(),
+                            limits(),
+                            DriveFacts.number(most.getAsDouble()),
+                            quantity.unit()));
+        }
         if (min.isPresent() && value < min.getAsDouble()) {
             return Finding.no(facts + ": " + DriveFacts.number(min.getAsDouble() - value) + " "
                     + quantity.differenceUnit() + " short");
@@ -36,6 +47,13 @@ public record EnablingCondition(DriveQuantity quantity, OptionalDouble min, Opti
                     + quantity.differenceUnit() + " over");
         }
         return Finding.yes(facts);
+    }
+
+    /** Whether a value between these two may lie on either side of a limit. */
+    private boolean isOpen(double least, double most) {
+        boolean low = min.isPresent() && least < min.getAsDouble() && most >= min.getAsDouble();
+        boolean high = max.isPresent() && least <= max.getAsDouble() && most > max.getAsDouble();
+        return low || high;
     }
 
     /** "engine run time at least 600 s". */

@@ -89,8 +89,7 @@ final class SubmittedDrive {
             return stated;
         }
         DriveSummary read = facts.signals().summary();
-        DriveSummary both = new DriveSummary(
-                read.values(),
+        DriveSummary both = read.with(
                 read.operatingPoints().isEmpty() ? stated.operatingPoints() : read.operatingPoints(),
                 read.milOn().or(stated::milOn));
         try {

@@ -107,8 +107,13 @@ public record Hold(SignalRange range, Duration atLeast, boolean unbroken, List<S
         if (found.isEmpty()) {
             return Finding.unknown(quantity.words() + " was not recorded");
         }
-        String facts = quantity.words() + " " + Words.number(found.getAsDouble()) + " s of "
-                + Words.number(atLeast.toMillis() / 1000.0) + " s";
-        return found.getAsDouble() * 1000 >= atLeast.toMillis() ? Finding.yes(facts) : Finding.no(facts);
+        double needed = atLeast.toMillis() / 1000.0;
+        String facts = quantity.words() + " " + Words.beside(found.getAsDouble(), needed) + " s of " + Words.number(needed)
+                + " s";
+        if (found.getAsDouble() * 1000 >= atLeast.toMillis()) {
+            return Finding.yes(facts);
+        }
+        boolean open = summary.atMost(quantity).orElse(0) * 1000 >= atLeast.toMillis();
+        return open ? Finding.unknown(facts + ", the rest was not recorded") : Finding.no(facts);
     }
 }

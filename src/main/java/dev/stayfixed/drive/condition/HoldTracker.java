@@ -20,6 +20,9 @@ final class HoldTracker implements Tracker {
     private long stretchFrom;
     private long longest;
     private long longestFrom;
+    private long counted;
+    private long unrecorded;
+    private boolean holds;
     private OptionalLong metAt = OptionalLong.empty();
 
     HoldTracker(Hold hold) {
@@ -30,6 +33,7 @@ final class HoldTracker implements Tracker {
     @Override
     public void row(long at, SignalRow row, Timeline held, boolean active) {
         blocked.look(held);
+        holds = active && hold.range().holds(held) && hold.whileIn().stream().allMatch(range -> range.holds(held));
         row.value(hold.range().signal()).ifPresent(this::approach);
     }
 
@@ -42,6 +46,7 @@ final class HoldTracker implements Tracker {
 
     @Override
     public void count(Timeline.Step step, Timeline held) {
+        counted += step.length();
         boolean ranges = hold.range().holds(held);
         inRange += ranges ? step.length() : 0;
         if (!ranges || !blocked.allHold(held, step.length())) {
@@ -63,6 +68,7 @@ final class HoldTracker implements Tracker {
 
     @Override
     public void gap(Timeline.Step step) {
+        unrecorded += holds ? step.length() : 0;
         stretch = 0;
     }
 
@@ -95,15 +101,23 @@ final class HoldTracker implements Tracker {
         if (unknown.isPresent()) {
             return Finding.unknown(unknown.get().signal().words() + " was not recorded; needed " + hold.words());
         }
+        // the rows lie too far apart to tell: it held at the row before a gap, and nobody knows for how long it went on
+        if (unrecorded > counted && reached() + unrecorded >= needed()) {
+            return Finding.unknown("%s held %s%s in recorded time; %s more were not recorded, in gaps of more than 5 s"
+                    .formatted(
+                            hold.range().words(),
+                            Words.timeOf(reached(), needed()),
+                            hold.manner(),
+                            Words.time(unrecorded)));
+        }
         return Finding.no(missedWords());
     }
 
     private String heldWords() {
-        return "%s held %s of %s%s; the longest stretch began at %s"
+        return "%s held %s%s; the longest stretch began at %s"
                 .formatted(
                         hold.range().words(),
-                        Words.time(reached()),
-                        Words.time(needed()),
+                        Words.timeOf(reached(), needed()),
                         hold.manner(),
                         Words.moment(longestFrom));
     }

@@ -107,9 +107,9 @@ final class ReachTracker implements Tracker {
         return "%s was not reached: it came to %s %s, %s short, in %s"
                 .formatted(
                         reach.goal(),
-                        Words.number(highest),
+                        Words.beside(highest, target),
                         reach.signal().unit(),
-                        Words.number(target - highest) + " " + reach.signal().differenceUnit(),
+                        Words.beside(target - highest, 0) + " " + reach.signal().differenceUnit(),
                         Words.time(now - start.orElse(0)));
     }
 
@@ -118,7 +118,8 @@ final class ReachTracker implements Tracker {
         String facts = reach.goal() + " reached after " + Words.time(took);
         long limit = reach.within().map(d -> d.toMillis()).orElse(Long.MAX_VALUE);
         if (took > limit) {
-            return Finding.no(facts + " of " + Words.time(limit) + ": " + Words.time(took - limit) + " late");
+            return Finding.no(reach.goal() + " reached after " + Words.timeOf(took, limit) + ": "
+                    + Words.time(took - limit) + " late");
         }
         if (outside > 0) {
             return Finding.no(facts + ", but " + blocked.worst().orElse("the conditions did not hold"));

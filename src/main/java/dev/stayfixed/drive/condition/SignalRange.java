@@ -68,7 +68,8 @@ public record SignalRange(Signal signal, double min, double max) {
 
     /** "64 km/h, 6 km/h short". */
     String missedWords(double value) {
-        return Words.number(value) + " " + signal.unit() + ", " + Words.number(missedBy(value)) + " "
+        return Words.beside(value, value < min ? min : max) + " " + signal.unit() + ", "
+                + Words.beside(missedBy(value), 0) + " "
                 + signal.differenceUnit()
                 + (value < min ? " short" : " over");
     }

@@ -64,7 +64,7 @@ public record Soak(Duration atLeast) implements Condition {
             return Finding.unknown("it is not known how long the engine was off before; needed " + Words.time(atLeast));
         }
         long millis = Math.round(hours.getAsDouble() * 3_600_000);
-        String facts = "engine off for " + Words.time(millis) + " of " + Words.time(atLeast);
+        String facts = "engine off for " + Words.timeOf(millis, atLeast.toMillis());
         return millis >= atLeast.toMillis()
                 ? Finding.yes(facts)
                 : Finding.no(facts + ": " + Words.time(atLeast.toMillis() - millis) + " short");

@@ -69,10 +69,10 @@ public record StartDifference(Signal upper, Signal lower, double most) implement
 
     private Finding judge(double difference) {
         String facts = "%s %s K above %s at the start; needed at most %s K"
-                .formatted(upper.words(), Words.number(difference), lower.words(), Words.number(most));
+                .formatted(upper.words(), Words.beside(difference, most), lower.words(), Words.number(most));
         return difference <= most + ROUNDING
                 ? Finding.yes(facts)
-                : Finding.no(facts + ": " + Words.number(difference - most) + " K over");
+                : Finding.no(facts + ": " + Words.beside(difference - most, 0) + " K over");
     }
 
     @Override

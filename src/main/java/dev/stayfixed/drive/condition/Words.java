@@ -1,5 +1,7 @@
 package dev.stayfixed.drive.condition;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
@@ -15,6 +17,30 @@ final class Words {
         return rounded == Math.rint(rounded) ? String.valueOf((long) rounded) : String.valueOf(rounded);
     }
 
+    /** A value beside a limit that it misses: as many decimals as it takes for the two to differ as they are printed. */
+    static String beside(double value, double limit) {
+        String plain = number(value);
+        if (value == limit || !plain.equals(number(limit))) {
+            return plain;
+        }
+        for (int decimals = 2; decimals <= 6; decimals++) {
+            BigDecimal precise = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_EVEN);
+            if (precise.compareTo(BigDecimal.valueOf(limit).setScale(decimals, RoundingMode.HALF_EVEN)) != 0) {
+                return precise.toPlainString();
+            }
+        }
+        return plain;
+    }
+
+    /** "599.6 s of 600 s": a time beside the time that was needed, in seconds where they would else read the same. */
+    static String timeOf(long millis, long needed) {
+        String found = time(millis);
+        String wanted = time(needed);
+        return millis == needed || !found.equals(wanted)
+                ? found + " of " + wanted
+                : beside(millis / 1000.0, needed / 1000.0) + " s of " + number(needed / 1000.0) + " s";
+    }
+
     /** A length of time: seconds up to two minutes, then minutes and seconds, then hours and minutes. */
     static String time(Duration duration) {
         return time(duration.toMillis());
@@ -23,7 +49,7 @@ final class Words {
     static String time(long millis) {
         double seconds = millis / 1000.0;
         if (seconds < 120) {
-            return number(seconds) + " s";
+            return beside(seconds, 0) + " s";
         }
         long whole = Math.round(seconds);
         return whole < 7_200

@@ -14,7 +14,9 @@ final class MotionMeter {
     private final Stretch idle = new Stretch();
     private final Stretch idleReleased = new Stretch();
     private final Stretch standstill = new Stretch();
+    private final Stretch possibleIdle = new Stretch();
     private long running;
+    private long unrecorded;
     private long fast;
     private double speedTime;
     private double meanSpeedTime;
@@ -24,11 +26,15 @@ final class MotionMeter {
         this.released = released;
     }
 
-    /** Nothing is known of this time: it ends every unbroken time. */
-    void gap() {
+    /** Nothing is known of this time: it ends every unbroken time. The engine may have run in it, unless it was off before and after. */
+    void gap(long millis, Timeline held, SignalRow next) {
         idle.end();
         idleReleased.end();
         standstill.end();
+        double before = held.valueOrNaN(Signal.ENGINE_SPEED);
+        boolean off = before < rules.runningSpeed() && next.value(Signal.ENGINE_SPEED).orElse(0) < rules.runningSpeed();
+        unrecorded += off ? 0 : millis;
+        possibleIdle.add(!off, millis);
     }
 
     /** @param nextSpeed the speed that the row at the end of the step gives or keeps; NaN where unknown */
@@ -48,6 +54,7 @@ final class MotionMeter {
         }
         standstill.add(stands, millis);
         idle.add(stands && runs, millis);
+        possibleIdle.add(stands && runs, millis);
         idleReleased.add(stands && runs && isReleased(held.valueOrNaN(Signal.PEDAL)), millis);
     }
 
@@ -63,6 +70,16 @@ final class MotionMeter {
     /** km, by the mean of the speeds at both ends of each step. */
     double trapezoidDistance() {
         return meanSpeedTime / MILLIS_PER_HOUR;
+    }
+
+    /** ms without rows in which the engine may have run. */
+    long unrecorded() {
+        return unrecorded;
+    }
+
+    /** The longest idle, ms, if the car idled through all of that time. */
+    long longestPossibleIdle() {
+        return possibleIdle.longest();
     }
 
     MotionTimes times() {

@@ -14,6 +14,8 @@ import java.util.OptionalLong;
 /**
  * What happened in a recorded drive. Every time is in ms, counted from the first row where it is a moment.
  *
+ * @param unrecorded ms of gaps in which the engine may have run: the times are the least then, not what they were
+ * @param longestPossibleIdle ms, if the car idled through all of them
  * @param engineStart the first row at which the engine ran
  * @param distance km, each speed held until the next row; empty without a vehicle speed
  * @param trapezoidDistance km, by the mean speed of each step
@@ -25,6 +27,8 @@ import java.util.OptionalLong;
 public record SignalFacts(
         RowTimes rows,
         MotionTimes times,
+        long unrecorded,
+        long longestPossibleIdle,
         OptionalLong engineStart,
         OptionalDouble distance,
         OptionalDouble trapezoidDistance,
@@ -69,7 +73,7 @@ public record SignalFacts(
     /**
      * The drive in numbers. Ambient and barometer are the lowest that were seen, because an exclusion for cold or altitude has to be
      * free of doubt; fuel level is the first. Values that no drive can have are left out. Time at speed and idle are never stated
-     * longer than the engine run time.
+     * longer than the engine run time. Where rows are so far apart that they count for nothing, the times are the least.
      */
     public DriveSummary summary() {
         Map<DriveQuantity, Double> values = new EnumMap<>(DriveQuantity.class);
@@ -81,23 +85,33 @@ public record SignalFacts(
         extent(Signal.BAROMETER).ifPresent(barometer -> values.put(DriveQuantity.BAROMETER, barometer.lowest()));
         extent(Signal.FUEL_LEVEL).ifPresent(fuel -> values.put(DriveQuantity.FUEL_LEVEL, fuel.first()));
         distance.ifPresent(km -> values.put(DriveQuantity.DISTANCE, km));
-        putTimes(values);
+        Map<DriveQuantity, Double> atMost = putTimes(values);
         values.entrySet().removeIf(entry -> !entry.getKey().isPlausible(entry.getValue()));
-        return new DriveSummary(values, operatingPoints, milOn);
+        atMost.keySet().retainAll(values.keySet());
+        return new DriveSummary(values, operatingPoints, milOn, atMost);
     }
 
-    private void putTimes(Map<DriveQuantity, Double> values) {
+    private Map<DriveQuantity, Double> putTimes(Map<DriveQuantity, Double> values) {
+        Map<DriveQuantity, Double> atMost = new EnumMap<>(DriveQuantity.class);
         boolean speed = extents.containsKey(Signal.VEHICLE_SPEED);
         boolean engine = extents.containsKey(Signal.ENGINE_SPEED);
+        boolean ran = engineStart.isPresent();
         if (engine) {
             values.put(DriveQuantity.RUN_TIME, times.running() / 1000.0);
+            atMost.put(DriveQuantity.RUN_TIME, (times.running() + unrecorded) / 1000.0);
         }
         if (speed) {
             long fast = engine ? Math.min(times.fast(), times.running()) : times.fast();
             values.put(DriveQuantity.FAST_TIME, fast / 1000.0);
+            atMost.put(DriveQuantity.FAST_TIME, (fast + unrecorded) / 1000.0);
         }
         if (speed && engine) {
             values.put(DriveQuantity.LONGEST_IDLE, times.longestIdle() / 1000.0);
+            atMost.put(DriveQuantity.LONGEST_IDLE, longestPossibleIdle / 1000.0);
         }
+        if (unrecorded == 0 || (engine && !ran)) {
+            atMost.clear();
+        }
+        return atMost;
     }
 }

@@ -32,7 +32,7 @@ public final class SignalMeter implements Consumer<SignalRow> {
         Timeline.Step step = timeline.moveTo(row.millis());
         rows = rows.with(step);
         if (step.isGap()) {
-            motion.gap();
+            motion.gap(step.length(), timeline, row);
         } else {
             count(step, row);
         }
@@ -79,6 +79,8 @@ public final class SignalMeter implements Consumer<SignalRow> {
         return new SignalFacts(
                 rows,
                 motion.times(),
+                motion.unrecorded(),
+                motion.longestPossibleIdle(),
                 engineStart,
                 moved ? OptionalDouble.of(motion.distance()) : OptionalDouble.empty(),
                 moved ? OptionalDouble.of(motion.trapezoidDistance()) : OptionalDouble.empty(),

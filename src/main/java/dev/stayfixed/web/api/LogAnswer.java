@@ -59,10 +59,15 @@ record LogAnswer(
         }
     }
 
-    /** Facts of the drive; times in ms, distances in km. */
+    /**
+     * Facts of the drive; times in ms, distances in km.
+     *
+     * @param unrecorded time between rows more than 5 s apart in which the engine may have run: the times are the least then
+     */
     record Facts(
             RowTimes rows,
             MotionTimes times,
+            long unrecorded,
             OptionalLong engineStart,
             OptionalDouble distance,
             OptionalDouble trapezoidDistance,
@@ -73,6 +78,7 @@ record LogAnswer(
             return new Facts(
                     facts.rows(),
                     facts.times(),
+                    facts.unrecorded(),
                     facts.engineStart(),
                     facts.distance(),
                     facts.trapezoidDistance(),

@@ -165,7 +165,10 @@ class DrivePage {
         Arrays.stream(DriveQuantity.values())
                 .forEach(q -> record.summary()
                         .value(q)
-                        .ifPresent(value -> numbers.add(new Figure(Show.capital(q.words()), show.quantity(q, value)))));
+                        .ifPresent(value -> numbers.add(new Figure(
+                                Show.capital(q.words()),
+                                (record.summary().atMost(q).isPresent() ? "at least " : "")
+                                        + show.quantity(q, value)))));
         record.summary()
                 .milOn()
                 .ifPresent(on -> numbers.add(new Figure("MIL as the driver saw it", on ? "on" : "off")));
