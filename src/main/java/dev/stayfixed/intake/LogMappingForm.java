@@ -14,12 +14,16 @@ import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
  * How to read a log, as it is written: in the API and in the row. This form is stored for good: a field may be added.
  *
+ * @param separator between the cells of the log with which it was confirmed; another one is asked about
+ * @param confirmedFor the vehicle whose log it was confirmed with: where the headers do not tell the units, a log of another vehicle is
+ *     asked about
  * @param dateColumn the header of a column with the date alone, where the time column holds the time of day alone; else left out
  */
 public record LogMappingForm(
@@ -32,7 +36,9 @@ public record LogMappingForm(
         @NotEmpty(message = "at least one column with a signal") @Size(max = 100, message = "at most 100 columns")
         List<@Valid Column> columns,
 
-        @Nullable @Size(max = 4096) String dateColumn) {
+        @Nullable @Size(max = 4096) String dateColumn,
+        @Nullable @Size(max = 1) String separator,
+        @Nullable UUID confirmedFor) {
 
     /** A column with its signal and unit. */
     public record Column(
@@ -50,7 +56,13 @@ public record LogMappingForm(
                 mapping.columns().stream()
                         .map(c -> new Column(c.header(), c.signal(), c.unit()))
                         .toList(),
-                mapping.dateColumn().orElse(null));
+                mapping.dateColumn().orElse(null),
+                null,
+                null);
+    }
+
+    LogMappingForm with(@Nullable String separates, @Nullable UUID vehicleId) {
+        return new LogMappingForm(timeColumn, timeFormat, decimalMark, columns, dateColumn, separates, vehicleId);
     }
 
     /**

@@ -1,32 +1,38 @@
 package dev.stayfixed.intake;
 
 import dev.stayfixed.platform.CurrentShop;
+import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
-import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.recording.ColumnMapping;
 import dev.stayfixed.recording.Confidence;
 import dev.stayfixed.recording.LogFormatException;
 import dev.stayfixed.recording.LogHead;
 import dev.stayfixed.recording.LogMapping;
 import dev.stayfixed.recording.LogReader;
+import dev.stayfixed.recording.LogReport;
 import dev.stayfixed.recording.Proposal;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.time.Clock;
-import java.util.HashSet;
+import java.util.ArrayList;
 import java.util.HexFormat;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 
-/** How logs are read: by a mapping that was saved for their headers, or by names that leave no doubt. */
+/**
+ * How logs are read: by a mapping that was saved for their headers, or by names that leave no doubt. A mapping is for one vehicle or for
+ * all; a log that differs from the one with which it was confirmed is asked about.
+ */
 @Service
 public class LogMappings {
 
@@ -53,19 +59,30 @@ public class LogMappings {
     }
 
     /**
+     * A mapping that was saved for the headers of a log.
+     *
+     * @param doubts why a person should look at it again before this log is read by it; empty where nothing differs
+     */
+    public record Known(SavedMapping saved, List<String> doubts) {}
+
+    /**
+     * How a log is to be read.
+     *
+     * @param told a person said so for this very log
+     */
+    record Chosen(LogMapping mapping, boolean told) {}
+
+    /**
      * Keeps a mapping for all logs with these headers.
      *
+     * @param vehicleId null for the logs of all vehicles
      * @throws Refused where there is one, or it names a column that the headers lack
      */
-    public SavedMapping save(String name, List<String> headers, LogMappingForm form) {
-        LogMapping mapping = form.facts("#/mapping");
-        refuseStrangers(headers, mapping);
+    public SavedMapping save(String name, List<String> headers, LogMappingForm form, @Nullable UUID vehicleId) {
+        LogMappingForm checked = checked(headers, form, vehicleId);
+        String fingerprint = fingerprint(headers, vehicleId);
         return durably.write(() -> {
-            jdbc.sql("select id from shop where id = ? for update")
-                    .param(shop.id())
-                    .query(UUID.class)
-                    .single();
-            String fingerprint = fingerprint(headers);
+            lockShop();
             mappings.findByFingerprint(fingerprint).ifPresent(other -> {
                 throw new Refused(
                         ProblemType.LOG_MAPPING_EXISTS,
@@ -73,10 +90,46 @@ public class LogMappings {
                                 + " was saved; use it, or delete it first",
                         Map.of("existingId", other.id().toString()));
             });
-            return mappings.save(new StoredLogMapping(
-                            name, fingerprint, headers, LogMappingForm.of(mapping), clock.instant()))
+            return mappings.save(new StoredLogMapping(name, fingerprint, headers, checked, clock.instant()))
                     .facts();
         });
+    }
+
+    /**
+     * Keeps what a person confirmed for a log of this vehicle: for all logs with these headers where there is no mapping for them, else for
+     * those of this vehicle, in place of what was confirmed for it before.
+     *
+     * @throws Refused where it names a column that the headers lack
+     */
+    public SavedMapping confirm(UUID vehicleId, String name, List<String> headers, LogMappingForm form) {
+        LogMappingForm checked = checked(headers, form, vehicleId);
+        return durably.write(() -> {
+            lockShop();
+            Optional<StoredLogMapping> general = mappings.findByFingerprint(fingerprint(headers, null));
+            if (general.isPresent()) {
+                mappings.findByFingerprint(fingerprint(headers, vehicleId)).ifPresent(before -> {
+                    mappings.delete(before);
+                    mappings.flush();
+                });
+            }
+            String fingerprint = fingerprint(headers, general.isPresent() ? vehicleId : null);
+            return mappings.save(new StoredLogMapping(name, fingerprint, headers, checked, clock.instant()))
+                    .facts();
+        });
+    }
+
+    private void lockShop() {
+        jdbc.sql("select id from shop where id = ? for update")
+                .param(shop.id())
+                .query(UUID.class)
+                .single();
+    }
+
+    private static LogMappingForm checked(List<String> headers, LogMappingForm form, @Nullable UUID vehicleId) {
+        LogMapping mapping = form.facts("#/mapping");
+        refuseStrangers(headers, mapping);
+        return LogMappingForm.of(mapping)
+                .with(form.separator(), vehicleId == null ? form.confirmedFor() : vehicleId);
     }
 
     private static void refuseStrangers(List<String> headers, LogMapping mapping) {
@@ -131,23 +184,58 @@ public class LogMappings {
         });
     }
 
+    /** The mapping that is saved for the headers of this log; empty where there is none. */
+    public Optional<Known> known(UploadedLog log, UUID vehicleId) {
+        return known(log, log.read(reader::head), vehicleId);
+    }
+
+    private Optional<Known> known(UploadedLog log, LogHead head, UUID vehicleId) {
+        return durably.read(() -> mappings.findByFingerprint(fingerprint(head.headers(), vehicleId))
+                        .or(() -> mappings.findByFingerprint(fingerprint(head.headers(), null)))
+                        .map(StoredLogMapping::facts))
+                .map(saved -> new Known(saved, doubts(log, head, vehicleId, saved.mapping())));
+    }
+
+    private List<String> doubts(UploadedLog log, LogHead head, UUID vehicleId, LogMappingForm form) {
+        LogMapping mapping = form.facts("#/mappingId");
+        List<String> doubts = new ArrayList<>();
+        String separator = String.valueOf(head.separator());
+        if (form.separator() != null && !form.separator().equals(separator)) {
+            doubts.add("the cells are separated by \"%s\", confirmed was \"%s\"".formatted(separator, form.separator()));
+        }
+        doubts.addAll(log.read(in -> reader.differences(in, mapping)));
+        List<ColumnMapping> onTrust = mapping.takenOnTrust();
+        if (!onTrust.isEmpty() && form.confirmedFor() != null && !form.confirmedFor().equals(vehicleId)) {
+            doubts.add("the log does not tell the units of "
+                    + onTrust.stream().map(c -> "\"" + c.header() + "\"").collect(Collectors.joining(", "))
+                    + ", and " + onTrust.stream().map(c -> c.unit().spelling()).distinct().collect(Collectors.joining(", "))
+                    + " was confirmed for the log of another vehicle");
+        }
+        return doubts;
+    }
+
     /**
      * How to read a log.
      *
      * @param mappingId of the mapping to use; null for the one of its headers
      * @throws Refused with a proposal, where a person has to confirm it first
      */
-    LogMapping of(UploadedLog log, LogHead head, @Nullable UUID mappingId) {
-        Optional<SavedMapping> saved = mappingId == null
-                ? durably.read(() ->
-                        mappings.findByFingerprint(fingerprint(head.headers())).map(StoredLogMapping::facts))
-                : Optional.of(named(mappingId));
-        if (saved.isPresent()) {
-            return saved.get().mapping().facts("#/mappingId");
+    Chosen of(UploadedLog log, LogHead head, @Nullable UUID mappingId, UUID vehicleId) {
+        if (mappingId != null) {
+            return new Chosen(named(mappingId).mapping().facts("#/mappingId"), true);
+        }
+        Optional<Known> known = known(log, head, vehicleId);
+        if (known.isPresent() && known.get().doubts().isEmpty()) {
+            SavedMapping saved = known.get().saved();
+            claim(saved, vehicleId);
+            return new Chosen(saved.mapping().facts("#/mappingId"), false);
         }
         Proposal proposal = proposal(log, head);
+        if (known.isPresent()) {
+            throw differs(head, proposal, known.get().saved(), known.get().doubts());
+        }
         if (proposal.byHeaders() == Confidence.CERTAIN) {
-            return proposal.mapping();
+            return new Chosen(proposal.mapping(), false);
         }
         throw new Refused(
                 ProblemType.LOG_MAPPING_NEEDED,
@@ -157,6 +245,45 @@ public class LogMappings {
                 Map.of("proposal", LogProposal.of(head, proposal)));
     }
 
+    /** Where nobody said with whose log a mapping was confirmed, the first log that is read by it says so. */
+    private void claim(SavedMapping saved, UUID vehicleId) {
+        if (saved.mapping().confirmedFor() == null) {
+            durably.write(() -> mappings.findById(saved.id()).ifPresent(row -> {
+                row.confirmedFor(vehicleId);
+                mappings.save(row);
+            }));
+        }
+    }
+
+    /**
+     * Looks again once the whole log was read.
+     *
+     * @throws Refused with a proposal, where its values speak against the units and nobody chose them for this very log
+     */
+    void check(UploadedLog log, LogHead head, Chosen chosen, LogReport report) {
+        if (!chosen.told() && !report.doubts().isEmpty()) {
+            throw new Refused(
+                    ProblemType.LOG_MAPPING_NEEDED,
+                    "the log: its values speak against the units: " + String.join("; ", report.doubts())
+                            + "; check the proposal, save it, and send the log again with its mappingId",
+                    Map.of("proposal", LogProposal.of(head, proposal(log, head)), "doubts", report.doubts()));
+        }
+    }
+
+    private static Refused differs(LogHead head, Proposal proposal, SavedMapping saved, List<String> doubts) {
+        Map<String, Object> properties = new LinkedHashMap<>();
+        properties.put("proposal", LogProposal.of(head, proposal));
+        properties.put("doubts", doubts);
+        properties.put("mappingId", saved.id().toString());
+        return new Refused(
+                ProblemType.LOG_MAPPING_NEEDED,
+                "the log differs from the one with which the mapping \"" + saved.name() + "\" was confirmed: "
+                        + String.join("; ", doubts)
+                        + "; send it again with mappingId to read it so all the same, or save another mapping for this vehicle with"
+                        + " POST /api/v1/log-mappings and its vehicleId",
+                properties);
+    }
+
     private SavedMapping named(UUID mappingId) {
         return durably.read(() -> mappings.findById(mappingId)
                 .orElseThrow(
@@ -164,9 +291,9 @@ public class LogMappings {
                 .facts());
     }
 
-    private static String fingerprint(List<String> headers) {
-        Set<String> each = new HashSet<>(headers);
-        String text = String.join("\n", each.stream().sorted().toList());
+    private static String fingerprint(List<String> headers, @Nullable UUID vehicleId) {
+        String text = headers.stream().sorted().collect(Collectors.joining("\n"))
+                + (vehicleId == null ? "" : "\n\n" + vehicleId);
         try {
             return HexFormat.of()
                     .formatHex(MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8)));

@@ -38,7 +38,7 @@ public record LogProposal(List<String> headers, Confidence confidence, List<Colu
                                 Stream.of(column(head, proposal.time(), true)),
                                 proposal.columns().stream().map(c -> column(head, c, false)))
                         .toList(),
-                LogMappingForm.of(proposal.mapping()));
+                LogMappingForm.of(proposal.mapping()).with(String.valueOf(head.separator()), null));
     }
 
     private static Column column(LogHead head, ColumnProposal column, boolean time) {

@@ -5,7 +5,6 @@ import dev.stayfixed.obd.Vin;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.recording.LogHead;
-import dev.stayfixed.recording.LogMapping;
 import dev.stayfixed.recording.LogReader;
 import java.util.List;
 import java.util.Locale;
@@ -66,13 +65,14 @@ public class Logs {
     private Submitted submitted(UUID vehicleId, UploadedLog log, Original original) {
         DriveSubmission said = reader.readBesideLog(original);
         LogHead head = log.read(logReader::head);
-        LogMapping mapping = mappings.of(log, head, said.mappingId());
-        JudgedLog judged = judge.judge(log, mapping, said, conditions.setsOf(vehicleId));
+        LogMappings.Chosen chosen = mappings.of(log, head, said.mappingId(), vehicleId);
+        JudgedLog judged = judge.judge(log, chosen.mapping(), said, conditions.setsOf(vehicleId));
+        mappings.check(log, head, chosen, judged.facts().report());
         return new Submitted(
                 original,
                 said,
                 reader.digest(said, judged.digest()),
-                Optional.of(new LogSubmission(log, log.mediaType(), mapping, vin(head), judged)));
+                Optional.of(new LogSubmission(log, log.mediaType(), chosen.mapping(), vin(head), judged)));
     }
 
     private static Optional<Vin> vin(LogHead head) {

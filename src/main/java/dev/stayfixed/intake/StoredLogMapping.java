@@ -52,6 +52,12 @@ class StoredLogMapping {
         return Objects.requireNonNull(id);
     }
 
+    /** From now on it is known with whose log it was confirmed. */
+    void confirmedFor(UUID vehicleId) {
+        LogMappingForm form = facts().mapping();
+        mapping = JSON.writeValueAsString(form.with(form.separator(), vehicleId));
+    }
+
     SavedMapping facts() {
         return new SavedMapping(
                 id(),

@@ -2,6 +2,7 @@ package dev.stayfixed.recording;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 
 /** What stands between the whole and the broken part of a log's numbers; the other mark may part thousands. */
@@ -21,6 +22,10 @@ public enum DecimalMark {
         this.thousands = thousands;
     }
 
+    String words() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+
     /** Whether a cell says that there is no value. */
     static boolean isBlank(String cell) {
         return cell.isEmpty() || (cell.length() <= 7 && BLANK.contains(cell.toLowerCase(Locale.ROOT)));
@@ -30,6 +35,11 @@ public enum DecimalMark {
      * The mark of these columns. "2,500" may be both; between semicolons it is read as two and a half, between commas as thousands.
      */
     static DecimalMark of(char separator, List<LogSample.Column> columns) {
+        return seen(separator, columns).orElse(POINT);
+    }
+
+    /** The same; empty where no number tells. */
+    static Optional<DecimalMark> seen(char separator, List<LogSample.Column> columns) {
         long commas = 0;
         long points = 0;
         long doubtful = 0;
@@ -45,9 +55,9 @@ public enum DecimalMark {
             }
         }
         if (commas == 0 && points == 0) {
-            return doubtful > 0 && separator != ',' ? COMMA : POINT;
+            return doubtful == 0 ? Optional.empty() : Optional.of(separator == ',' ? POINT : COMMA);
         }
-        return commas > points ? COMMA : POINT;
+        return Optional.of(commas > points ? COMMA : POINT);
     }
 
     /** Digits, this mark once or last, digits: "12,5" and "1.234,5". */

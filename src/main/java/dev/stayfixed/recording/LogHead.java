@@ -5,9 +5,10 @@ import java.util.List;
 /**
  * The first lines of a log, cut into columns, whatever they mean.
  *
+ * @param separator between its cells
  * @param columns in the order of the file
  */
-public record LogHead(List<Column> columns) {
+public record LogHead(char separator, List<Column> columns) {
 
     private static final int MOST_SAMPLES = 3;
     private static final int LONGEST = 60;
@@ -34,7 +35,7 @@ public record LogHead(List<Column> columns) {
     }
 
     static LogHead of(LogSample sample) {
-        return new LogHead(sample.columns().stream()
+        return new LogHead(sample.layout().separator(), sample.columns().stream()
                 .map(column -> new Column(
                         column.header().text(),
                         column.cells().stream()

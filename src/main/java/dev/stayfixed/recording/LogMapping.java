@@ -51,4 +51,17 @@ public record LogMapping(
             }
         }
     }
+
+    /**
+     * The columns whose unit neither their header nor a published name tells, where a wrong one would go unnoticed: speeds, temperatures,
+     * distances. It was confirmed for one car's log and may be another in the next car's.
+     */
+    public List<ColumnMapping> takenOnTrust() {
+        return columns.stream()
+                .filter(column -> UsualValues.isTakenOnTrust(column.signal()))
+                .filter(column -> HeaderText.of(column.header()).unit().isEmpty())
+                .filter(column -> VssNames.named(column.header()).isEmpty()
+                        && PidNames.named(column.header()).isEmpty())
+                .toList();
+    }
 }

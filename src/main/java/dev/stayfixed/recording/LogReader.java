@@ -6,6 +6,7 @@ import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.Reader;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
@@ -41,6 +42,17 @@ public final class LogReader {
      */
     public LogHead head(InputStream in) throws IOException {
         return LogHead.of(LogSample.of(LogSource.open(in, limits), limits));
+    }
+
+    /**
+     * What in this log speaks against a mapping that was confirmed with another one: units, values, separators, the clock; looks at its
+     * first 64 KiB. Empty where nothing does.
+     *
+     * @throws LogFormatException where it has no header
+     * @throws IOException from the stream itself
+     */
+    public List<String> differences(InputStream in, LogMapping mapping) throws IOException {
+        return LogDifferences.of(LogSample.of(LogSource.open(in, limits), limits), mapping);
     }
 
     private Proposal propose(LogSource source) throws IOException {

@@ -328,6 +328,15 @@ final class TimeProposer {
         return new Candidate(index, format, confidence, reason, rank, course);
     }
 
+    /** What a clock of mere numbers without a unit counts, by its steps; empty where it is none, or a unit tells. */
+    static Optional<TimeFormat> clockOf(LogSample.Column column, DecimalMark mark) {
+        if (column.header().unit().isPresent() || !isWritten(column, TimeFormat.CLOCK_SECONDS, mark)) {
+            return Optional.empty();
+        }
+        double step = medianStep(column.numbers(SourceUnit.SECONDS, mark));
+        return Optional.of(step >= 20 ? TimeFormat.CLOCK_MILLIS : TimeFormat.CLOCK_SECONDS);
+    }
+
     private static double medianStep(double[] times) {
         double[] steps = new double[Math.max(0, times.length - 1)];
         for (int i = 0; i < steps.length; i++) {

@@ -15,6 +15,7 @@ import jakarta.validation.constraints.Size;
 import java.net.URI;
 import java.util.List;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.DeleteMapping;
@@ -41,6 +42,7 @@ class LogMappingController {
      * A mapping to be saved.
      *
      * @param headers of the log, all of them: later logs are found by them
+     * @param vehicleId where it is for the logs of this vehicle only; left out for those of all
      */
     record Request(
             @NotBlank(message = "what the shop calls it") @Size(max = 200)
@@ -50,13 +52,15 @@ class LogMappingController {
             List<@NotNull @Size(max = 4096) String> headers,
 
             @NotNull(message = "time column and columns") @Valid
-            LogMappingForm mapping) {}
+            LogMappingForm mapping,
+
+            @Nullable UUID vehicleId) {}
 
     @Operation(summary = "Save a confirmed mapping; logs with these headers are read by it from now on")
     @ApiResponse(responseCode = "201", description = "Created; Location names it", useReturnTypeSchema = true)
     @PostMapping
     ResponseEntity<SavedMapping> save(@Valid @RequestBody Request request) {
-        SavedMapping saved = mappings.save(request.name(), request.headers(), request.mapping());
+        SavedMapping saved = mappings.save(request.name(), request.headers(), request.mapping(), request.vehicleId());
         return ResponseEntity.created(
                         URI.create(Link.to("log-mappings", saved.id()).href()))
                 .eTag(IfMatch.tag(1))

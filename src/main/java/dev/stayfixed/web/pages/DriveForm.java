@@ -68,7 +68,7 @@ final class DriveForm {
                 scan.map(text -> List.of(new DriveSubmission.PastedScan(moment, text)))
                         .orElse(null),
                 form.has("sameVehicle", "yes") ? true : null,
-                null,
+                isRecorded ? LogStep.confirmed(form) : null,
                 isRecorded ? show.zone().getId() : null,
                 isRecorded ? form.text("date", "Date of the log", 20).orElse(null) : null);
     }

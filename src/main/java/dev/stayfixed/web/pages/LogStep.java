@@ -6,19 +6,19 @@ import dev.stayfixed.intake.LogMappings;
 import dev.stayfixed.intake.LogProposal;
 import dev.stayfixed.intake.SavedMapping;
 import dev.stayfixed.intake.UploadedLog;
-import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.recording.DecimalMark;
 import dev.stayfixed.recording.SourceUnit;
 import dev.stayfixed.recording.TimeFormat;
 import java.io.IOException;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.UUID;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.springframework.core.io.FileSystemResource;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
@@ -29,6 +29,9 @@ import org.springframework.web.multipart.MultipartFile;
 class LogStep {
 
     private static final String HELD = "held";
+
+    /** The field with the mapping that was confirmed for the held log. */
+    static final String MAPPING = "mappingId";
 
     private final HeldLogs held;
     private final LogMappings mappings;
@@ -45,6 +48,7 @@ class LogStep {
     void hold(Form form, MultipartFile file) throws IOException {
         held.forget(form.value(HELD));
         form.put(HELD, held.hold(file));
+        form.put(MAPPING, "");
         String name = String.valueOf(file.getOriginalFilename());
         form.put("heldName", name.length() > 100 ? name.substring(0, 100) : name);
     }
@@ -64,36 +68,69 @@ class LogStep {
         return log;
     }
 
-    /** A column, what seems to be in it, and what was confirmed before, in words. */
-    record Column(int number, LogProposal.Column proposed, String savedSignal, String savedUnit) {
+    /** A column, what seems to be in it, and what was confirmed before. */
+    record Column(int number, LogProposal.Column proposed, Optional<LogMappingForm.Column> saved) {
 
         static Column of(int number, LogProposal.Column proposed, Optional<SavedMapping> saved) {
-            Optional<LogMappingForm.Column> known = saved.stream()
-                    .flatMap(m -> m.mapping().columns().stream())
-                    .filter(c -> c.header().equals(proposed.header()))
-                    .findFirst();
             return new Column(
                     number,
                     proposed,
-                    known.map(c -> c.signal().words()).orElse("not used"),
-                    known.map(c -> c.unit().spelling()).orElse(""));
+                    saved.stream()
+                            .flatMap(m -> m.mapping().columns().stream())
+                            .filter(c -> c.header().equals(proposed.header()))
+                            .findFirst());
+        }
+
+        String savedSignal() {
+            return saved.map(c -> c.signal().words()).orElse("not used");
+        }
+
+        String savedUnit() {
+            return saved.map(c -> c.unit().spelling()).orElse("");
+        }
+
+        String savedSignalName() {
+            return saved.map(c -> c.signal().name()).orElse("");
+        }
+
+        String savedUnitName() {
+            return saved.map(c -> c.unit().name()).orElse("");
         }
     }
 
-    /** Puts what would be made of the log into the model; false where it cannot be read at all, which the form says then. */
-    boolean show(UploadedLog log, Form form, Model model) {
+    /** The mapping that was confirmed for this very log; null where there is none. */
+    static @Nullable UUID confirmed(Form form) {
+        try {
+            return form.isBlank(MAPPING) ? null : UUID.fromString(form.value(MAPPING));
+        } catch (IllegalArgumentException notAnId) {
+            return null;
+        }
+    }
+
+    /**
+     * Puts what would be made of the log into the model; false where it cannot be read at all, which the form says then.
+     *
+     * @param doubts what was found against it when the whole log was read
+     */
+    boolean show(UploadedLog log, UUID vehicleId, List<String> doubts, Form form, Model model) {
         try {
             LogProposal proposal = mappings.propose(log);
-            Optional<SavedMapping> saved = saved(proposal);
+            Optional<LogMappings.Known> known = mappings.known(log, vehicleId);
+            Optional<SavedMapping> saved = known.map(LogMappings.Known::saved);
+            List<String> against = Stream.concat(
+                            known.stream().flatMap(k -> k.doubts().stream()), doubts.stream())
+                    .distinct()
+                    .toList();
             List<Column> columns = new ArrayList<>();
             for (int i = 0; i < proposal.columns().size(); i++) {
                 LogProposal.Column column = proposal.columns().get(i);
-                columns.add(Column.of(i, column, saved));
+                Column shown = Column.of(i, column, saved);
+                columns.add(shown);
                 form.putIfMissing(
                         "signal" + i,
-                        column.signal() == null ? "" : column.signal().name());
+                        column.signal() == null ? shown.savedSignalName() : column.signal().name());
                 form.putIfMissing(
-                        "unit" + i, column.unit() == null ? "" : column.unit().name());
+                        "unit" + i, column.unit() == null ? shown.savedUnitName() : column.unit().name());
             }
             form.putIfMissing("timeColumn", proposal.mapping().timeColumn());
             form.putIfMissing(
@@ -103,6 +140,8 @@ class LogStep {
             model.addAttribute("proposal", proposal);
             model.addAttribute("columns", columns);
             model.addAttribute("saved", saved.orElse(null));
+            model.addAttribute("doubts", against);
+            model.addAttribute("ask", saved.isEmpty() || !against.isEmpty());
             model.addAttribute("signals", Signal.values());
             model.addAttribute("units", SourceUnit.values());
             model.addAttribute("timeFormats", TimeFormat.values());
@@ -114,14 +153,8 @@ class LogStep {
         }
     }
 
-    private Optional<SavedMapping> saved(LogProposal proposal) {
-        return mappings.all().stream()
-                .filter(m -> new HashSet<>(m.headers()).equals(new HashSet<>(proposal.headers())))
-                .findFirst();
-    }
-
-    /** Keeps what the person confirmed, for all logs with these headers. */
-    void confirm(UploadedLog log, Form form) {
+    /** Keeps what the person confirmed, and names it in the form: this log is read by it whatever its values say. */
+    void confirm(UploadedLog log, UUID vehicleId, Form form) {
         LogProposal proposal = mappings.propose(log);
         List<LogMappingForm.Column> columns = new ArrayList<>();
         for (int i = 0; i < proposal.columns().size(); i++) {
@@ -143,13 +176,15 @@ class LogStep {
             form.wrong("signal0", "Columns: choose at least one that carries a signal");
         }
         if (!form.isWrong()) {
-            save(proposal, columns, form);
+            save(proposal, vehicleId, columns, form);
         }
     }
 
-    private void save(LogProposal proposal, List<LogMappingForm.Column> columns, Form form) {
+    private void save(
+            LogProposal proposal, UUID vehicleId, List<LogMappingForm.Column> columns, Form form) {
         try {
-            mappings.save(
+            SavedMapping saved = mappings.confirm(
+                    vehicleId,
                     form.text("mappingName", "Name", 200).orElse("Log such as " + form.value("heldName")),
                     proposal.headers(),
                     new LogMappingForm(
@@ -159,12 +194,13 @@ class LogStep {
                             chosen(DecimalMark.values(), form.value("decimalMark"))
                                     .orElse(proposal.mapping().decimalMark()),
                             columns,
-                            form.isBlank("dateColumn") ? null : form.value("dateColumn")));
+                            form.isBlank("dateColumn") ? null : form.value("dateColumn"),
+                            proposal.mapping().separator(),
+                            vehicleId));
+            form.put(MAPPING, saved.id().toString());
         } catch (Refused refused) {
-            if (refused.type() != ProblemType.LOG_MAPPING_EXISTS) {
-                form.refused(
-                        refused, Map.of("#/mapping/timeColumn", "timeColumn", "#/mapping/dateColumn", "dateColumn"));
-            }
+            form.refused(
+                    refused, Map.of("#/mapping/timeColumn", "timeColumn", "#/mapping/dateColumn", "dateColumn"));
         }
     }
 

@@ -107,7 +107,7 @@ class NewDrivePage {
             Model model) {
         Form form = new Form(typed);
         takeFile(form, file);
-        return !form.isWrong() && LogStep.isHeld(form) ? mapping(id, form, show, model) : page(id, form, show, model);
+        return !form.isWrong() && LogStep.isHeld(form) ? mapping(id, List.of(), form, show, model) : page(id, form, show, model);
     }
 
     /** Keeps how the columns of the log are read, and adds the drive. */
@@ -119,11 +119,12 @@ class NewDrivePage {
             Model model,
             HttpServletResponse response) {
         Form form = new Form(typed);
-        logStep.log(form).ifPresent(log -> logStep.confirm(log, form));
+        logStep.log(form).ifPresent(log -> logStep.confirm(log, id, form));
         if (form.isWrong()) {
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-            return mapping(id, form, show, model);
+            return mapping(id, List.of(), form, show, model);
         }
+        typed.set(LogStep.MAPPING, form.value(LogStep.MAPPING));
         return add(id, typed, null, show, model, response);
     }
 
@@ -149,7 +150,7 @@ class NewDrivePage {
                         + (received.isNew() ? "?said=drive-added" : "?said=drive-known");
             } catch (Refused refused) {
                 if (refused.type() == ProblemType.LOG_MAPPING_NEEDED) {
-                    return mapping(id, form, show, model);
+                    return mapping(id, doubts(refused), form, show, model);
                 }
                 form.refused(refused, FIELDS);
                 model.addAttribute("other", refused.properties().get("existingId"));
@@ -170,8 +171,16 @@ class NewDrivePage {
         return logs.receive(id, log, said);
     }
 
-    private String mapping(UUID id, Form form, Show show, Model model) {
-        if (logStep.log(form).filter(log -> logStep.show(log, form, model)).isEmpty()) {
+    private static List<String> doubts(Refused refused) {
+        return refused.properties().get("doubts") instanceof List<?> doubts
+                ? doubts.stream().map(String::valueOf).toList()
+                : List.of();
+    }
+
+    private String mapping(UUID id, List<String> doubts, Form form, Show show, Model model) {
+        if (logStep.log(form)
+                .filter(log -> logStep.show(log, id, doubts, form, model))
+                .isEmpty()) {
             return page(id, form, show, model);
         }
         model.addAttribute("vehicle", vehicles.get(id));
