@@ -95,7 +95,7 @@ record TallForm(int name, int value, OptionalInt unit, Map<String, String> names
     private static boolean isName(String cell) {
         return VssNames.named(cell).isPresent()
                 || PidNames.named(cell).isPresent()
-                || CommonWords.named(HeaderText.of(cell)).isPresent();
+                || (Glued.unit(cell).isEmpty() && CommonWords.named(HeaderText.of(cell)).isPresent());
     }
 
     /** The headers side by side: of the columns that are neither name nor value nor unit, then one for each name. */

@@ -56,7 +56,8 @@ final class UsualValues {
             case ENGINE_SPEED -> low >= 0 && high <= 9_000 && (high == 0 || high >= 12);
             case VEHICLE_SPEED -> low >= 0 && high <= 260;
             case COOLANT -> low >= -45 && high <= 130;
-            case INTAKE_AIR -> low >= -45 && high <= 110;
+            // behind a turbocharger it is this hot in a sound car
+            case INTAKE_AIR -> low >= -45 && high <= 160;
             case AMBIENT -> low >= -45 && high <= 50;
             case OIL -> low >= -45 && high <= 160;
             case CATALYST -> low >= -45 && high <= 1_000;

@@ -10,6 +10,7 @@ import static dev.stayfixed.web.RecordedDrive.gzip;
 import static dev.stayfixed.web.RecordedDrive.zip;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -184,6 +185,110 @@ abstract class LogStories extends OverHttp {
                                         proposal.json().at("/mapping")))
                 .is(201);
         send(vehicle, log).is(201);
+    }
+
+    private static String named(String headers, String start) {
+        return RecordedDrive.log(start, 100).replace("Time,01-0C,01-0D,01-05,01-46", headers);
+    }
+
+    private Answer confirm(Answer needed, String name, String more) {
+        return client.post(
+                        "/api/v1/log-mappings",
+                        "{\"name\":\"%s\",\"headers\":%s,\"mapping\":%s%s}"
+                                .formatted(
+                                        name,
+                                        needed.json().at("/proposal/headers"),
+                                        needed.json().at("/proposal/mapping"),
+                                        more))
+                .is(201);
+    }
+
+    /** The headers tell no unit: what was confirmed for one car's log says nothing of the next car's. */
+    @Test
+    void aSavedMappingAsksAgainForAnotherCarsUnitsAndSeparators() {
+        String headers = "Moment,Engine RPM,Road speed,Coolant,Ambient";
+        Answer first = shop.vehicle("car in km/h");
+        confirm(send(first, named(headers, "2026-06-02T08:00:00Z")).isProblem(422, "log-mapping-needed"), "metric", "");
+        send(first, named(headers, "2026-06-02T08:00:00Z")).is(201);
+        send(first, named(headers, "2026-06-03T08:00:00Z")).is(201);
+
+        Answer second = shop.vehicle("car in mph");
+        Answer asked = send(second, named(headers, "2026-06-02T08:00:00Z")).isProblem(422, "log-mapping-needed");
+        assertThat(asked.at("/detail")).contains("was confirmed for the log of another vehicle");
+        assertThat(asked.at("/doubts/0")).contains("\"Road speed\"");
+        Answer imperial = client.post(
+                        "/api/v1/log-mappings",
+                        "{\"name\":\"imperial\",\"headers\":%s,\"mapping\":%s,\"vehicleId\":\"%s\"}"
+                                .formatted(
+                                        asked.json().at("/proposal/headers"),
+                                        asked.json()
+                                                .at("/proposal/mapping")
+                                                .toString()
+                                                .replace("KILOMETRES_PER_HOUR", "MILES_PER_HOUR"),
+                                        second.id()))
+                .is(201);
+        Answer drive = send(second, named(headers, "2026-06-02T08:00:00Z")).is(201);
+        assertThat(drive.json().at("/log/facts/extents/VEHICLE_SPEED/highest").asDouble())
+                .isBetween(128.0, 129.0);
+        send(first, named(headers, "2026-06-04T08:00:00Z")).is(201);
+
+        Answer other = send(first, named(headers, "2026-06-05T08:00:00Z").replace(',', ';'))
+                .isProblem(422, "log-mapping-needed");
+        assertThat(other.at("/doubts/0")).contains("separated by \";\", confirmed was \",\"");
+        Answer told = client.send(
+                        "POST",
+                        drivesOf(first) + "?mappingId=" + other.at("/mappingId"),
+                        CSV,
+                        bytes(named(headers, "2026-06-05T08:00:00Z").replace(',', ';')))
+                .is(201);
+        assertThat(told.json().at("/log/rows").asInt()).isEqualTo(1500);
+        client.send("DELETE", imperial.header("Location"), "", new byte[0]).is(204);
+    }
+
+    /** Units under the header are part of it: with others it is another log. */
+    @Test
+    void aRowOfUnitsUnderTheHeaderIsRead() {
+        Answer vehicle = shop.vehicle("car with a row of units");
+        String metric = named("Time,Engine RPM,Vehicle speed,Coolant temp,Ambient temp\n,rpm,km/h,°C,°C", "2026-06-02T08:00:00Z");
+        assertThat(send(vehicle, metric).is(201).at("/log/facts/extents/VEHICLE_SPEED/highest"))
+                .isEqualTo("80.0");
+        Answer drive =
+                send(vehicle, metric.replace("km/h", "mph").replace("2026-06-02", "2026-06-03")).is(201);
+        assertThat(drive.json().at("/log/facts/extents/VEHICLE_SPEED/highest").asDouble())
+                .isBetween(128.0, 129.0);
+    }
+
+    /** A parked car whose log holds the average speed of the trip computer, and the speed it should keep. */
+    @Test
+    void aColumnThatOnlyResemblesASignalConfirmsNothing() {
+        Answer vehicle = shop.vehicle("parked car");
+        Answer job = shop.job(vehicle);
+        shop.repair(job, "2026-06-01T10:00:00Z");
+        client.post(faultOf(job) + "/conditions", STEADY).is(201);
+        for (String header : List.of("Average speed (km/h)", "Set speed (km/h)", "Speed of trailer (km/h)")) {
+            String log = named("Time,Engine RPM (rpm)," + header + ",Coolant temp (°C),Ambient temp (°C)", "2026-06-02T08:00:00Z");
+            Answer answer = client.send(
+                    "POST", drivesOf(vehicle), FORM, form(bytes(log), "{\"scans\":[{\"text\":\"47 00\\n43 00\"}]}"));
+            if (answer.status() != 422) {
+                assertThat(answer.json().at("/log/facts/extents").has("VEHICLE_SPEED")).isFalse();
+            }
+        }
+        assertThat(shop.standing(job)).isEqualTo("waiting for its first trip");
+    }
+
+    @Test
+    void rowsFarApartDoNotSayThatTheEngineStoodStill() {
+        Answer vehicle = shop.vehicle("car with a slow logger");
+        StringBuilder slow = new StringBuilder();
+        int row = 0;
+        for (String line : RecordedDrive.log("2026-06-02T08:00:00Z", 100).split("\n", -1)) {
+            slow.append(row == 0 || row % 10 == 1 ? line + "\n" : "");
+            row++;
+        }
+        Answer drive = send(vehicle, slow.toString()).is(201);
+        assertThat(drive.at("/facts/drivingCycle/held")).isEqualTo("YES");
+        assertThat(drive.at("/facts/warmUpCycle/held")).isEqualTo("YES");
+        assertThat(drive.at("/facts/minimumCycle/held")).isEqualTo("UNKNOWN");
     }
 
     @Test

@@ -84,7 +84,10 @@ public record SignalFacts(
         extent(Signal.AMBIENT).ifPresent(ambient -> values.put(DriveQuantity.AMBIENT, ambient.lowest()));
         extent(Signal.BAROMETER).ifPresent(barometer -> values.put(DriveQuantity.BAROMETER, barometer.lowest()));
         extent(Signal.FUEL_LEVEL).ifPresent(fuel -> values.put(DriveQuantity.FUEL_LEVEL, fuel.first()));
-        distance.ifPresent(km -> values.put(DriveQuantity.DISTANCE, km));
+        // a sum over the smaller part of a drive is no distance
+        if (unrecorded <= rows.counted()) {
+            distance.ifPresent(km -> values.put(DriveQuantity.DISTANCE, km));
+        }
         Map<DriveQuantity, Double> atMost = putTimes(values);
         values.entrySet().removeIf(entry -> !entry.getKey().isPlausible(entry.getValue()));
         atMost.keySet().retainAll(values.keySet());

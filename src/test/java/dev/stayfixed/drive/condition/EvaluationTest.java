@@ -134,6 +134,48 @@ class EvaluationTest {
     }
 
     @Test
+    void a_miss_never_shows_the_same_number_twice() {
+        Hold tenMinutes = Hold.unbroken(STEADY, Duration.ofMinutes(10));
+        assertThat(finding(tenMinutes, spread("VEHICLE_SPEED=80", "599.6 VEHICLE_SPEED=0")).reason())
+                .startsWith("vehicle speed 70 to 110 km/h held 599.6 s of 600 s unbroken");
+        assertThat(finding(tenMinutes, spread("VEHICLE_SPEED=80", "599.998 VEHICLE_SPEED=0")).reason())
+                .startsWith("vehicle speed 70 to 110 km/h held 599.998 s of 600 s unbroken");
+        assertThat(finding(Hold.unbroken(STEADY, MINUTE), "0 VEHICLE_SPEED=69.97", "4", "5").reason())
+                .contains("closest was 69.97 km/h, 0.03 km/h short");
+        assertThat(finding(new AtStart(SignalRange.atMost(COOLANT, 40)), "0 COOLANT=40.004").reason())
+                .contains("40.004 °C, 0.004 K over");
+    }
+
+    /** A row every five seconds with these values, until the last row. */
+    private static String[] spread(String values, String last) {
+        List<String> rows = new java.util.ArrayList<>();
+        for (int second = 0; second < 600; second += 5) {
+            rows.add(second + " " + values);
+        }
+        rows.add(last);
+        return rows.toArray(new String[0]);
+    }
+
+    @Test
+    void rows_too_far_apart_to_tell_are_no_miss() {
+        Hold minute = Hold.unbroken(STEADY, MINUTE);
+        Finding sparse = finding(
+                minute,
+                "0 VEHICLE_SPEED=80",
+                "10 VEHICLE_SPEED=80",
+                "20 VEHICLE_SPEED=80",
+                "30 VEHICLE_SPEED=80",
+                "40 VEHICLE_SPEED=80",
+                "50 VEHICLE_SPEED=80",
+                "60 VEHICLE_SPEED=80");
+        assertThat(sparse)
+                .isEqualTo(Finding.unknown("vehicle speed 70 to 110 km/h held 0 s of 60 s unbroken in recorded time; 60 s more"
+                        + " were not recorded, in gaps of more than 5 s"));
+        assertThat(finding(minute, "0 VEHICLE_SPEED=20", "60 VEHICLE_SPEED=30", "120 VEHICLE_SPEED=20").isNo())
+                .isTrue();
+    }
+
+    @Test
     void exactly_five_seconds_between_rows_still_hold() {
         assertThat(finding(Hold.unbroken(STEADY, Duration.ofSeconds(10)), "0 VEHICLE_SPEED=80", "5", "10")
                         .isYes())

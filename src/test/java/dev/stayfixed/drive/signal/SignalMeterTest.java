@@ -4,8 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.stayfixed.drive.DriveFacts;
 import dev.stayfixed.drive.DriveQuantity;
+import dev.stayfixed.drive.DriveRules;
 import dev.stayfixed.drive.DriveSummary;
+import dev.stayfixed.drive.Finding;
+import dev.stayfixed.obd.Ignition;
 import dev.stayfixed.drive.OperatingPoint;
 import java.util.List;
 import java.util.Map;
@@ -52,6 +56,59 @@ class SignalMeterTest {
         assertThat(facts.times().running()).isEqualTo(7_999);
         assertThat(facts.times().longestIdle()).isEqualTo(5_000);
         assertThat(facts.times().longestStandstill()).isEqualTo(5_000);
+    }
+
+    /** Every interval counts for nothing; but the engine ran at each row, and the coolant started and peaked where it did. */
+    @Test
+    void rows_far_apart_tell_the_least_and_the_most_but_not_zero() {
+        SignalFacts facts = facts(Rows.of(
+                "0 ENGINE_SPEED=800 VEHICLE_SPEED=0 COOLANT=20",
+                "10 ENGINE_SPEED=2000 VEHICLE_SPEED=80",
+                "20 COOLANT=60",
+                "30 COOLANT=90"));
+        assertThat(facts.times().running()).isZero();
+        assertThat(facts.unrecorded()).isEqualTo(30_000);
+        DriveSummary summary = facts.summary();
+        assertThat(summary.value(DriveQuantity.RUN_TIME)).hasValue(0);
+        assertThat(summary.atMost(DriveQuantity.RUN_TIME)).hasValue(30);
+        assertThat(summary.atMost(DriveQuantity.FAST_TIME)).hasValue(30);
+        assertThat(summary.value(DriveQuantity.DISTANCE)).isEmpty();
+        assertThat(summary.value(DriveQuantity.START_COOLANT)).hasValue(20);
+        assertThat(summary.value(DriveQuantity.PEAK_COOLANT)).hasValue(90);
+        DriveFacts drive = DriveFacts.of(summary, Ignition.SPARK, DriveRules.EXACT);
+        assertThat(drive.drivingCycle())
+                .isEqualTo(Finding.yes("the engine ran for at least 0 s; rows more than 5 s apart tell no time"));
+        assertThat(drive.warmUpCycle().isYes()).isTrue();
+        // not even 30 s of running can be 600 s
+        assertThat(drive.minimumCycle().isNo()).isTrue();
+    }
+
+    @Test
+    void what_may_have_been_enough_is_not_known() {
+        StringBuilder rows = new StringBuilder();
+        for (int second = 0; second <= 900; second += 10) {
+            rows.append(second).append(" ENGINE_SPEED=2000 VEHICLE_SPEED=80;");
+        }
+        DriveSummary summary = facts(Rows.of(rows.toString().split(";"))).summary();
+        DriveFacts drive = DriveFacts.of(summary, Ignition.SPARK, DriveRules.EXACT);
+        assertThat(drive.minimumCycle().held()).isEqualTo(Finding.Held.UNKNOWN);
+        assertThat(drive.minimumCycle().reason()).contains("may have been up to 900 s, in time that was not recorded");
+        // a run time that the scan tells settles it
+        assertThat(summary.completedBy(Map.of(DriveQuantity.RUN_TIME, 870.0)).value(DriveQuantity.RUN_TIME))
+                .hasValue(870);
+        assertThat(summary.completedBy(Map.of(DriveQuantity.RUN_TIME, 870.0)).atMost(DriveQuantity.RUN_TIME))
+                .isEmpty();
+        assertThat(summary.completedBy(Map.of(DriveQuantity.RUN_TIME, 2_000.0)).value(DriveQuantity.RUN_TIME))
+                .hasValue(0);
+    }
+
+    @Test
+    void an_engine_that_was_off_at_every_row_did_not_run() {
+        DriveSummary summary =
+                facts(Rows.of("0 ENGINE_SPEED=0", "10 ENGINE_SPEED=0", "20 ENGINE_SPEED=0")).summary();
+        assertThat(summary.atMost(DriveQuantity.RUN_TIME)).isEmpty();
+        assertThat(DriveFacts.of(summary, Ignition.SPARK, DriveRules.EXACT).drivingCycle())
+                .isEqualTo(Finding.no("the engine did not run"));
     }
 
     @Test
