@@ -29,14 +29,15 @@ public record EnablingCondition(DriveQuantity quantity, OptionalDouble min, Opti
                 "%s %s %s, needed %s".formatted(quantity.words(), DriveFacts.number(value), quantity.unit(), limits());
         OptionalDouble most = summary.atMost(quantity);
         if (most.isPresent() && isOpen(value, most.getAsDouble())) {
-            return Finding.unknown("%s at least %s %s, needed %s: it may have been up to %s %s, in time that was not recorded"
-                    .formatted(
-                            quantity.words(),
-                            DriveFacts.number(value),
-                            quantity.unit(),
-                            limits(),
-                            DriveFacts.number(most.getAsDouble()),
-                            quantity.unit()));
+            return Finding.unknown(
+                    "%s at least %s %s, needed %s: it may have been up to %s %s, in time that was not recorded"
+                            .formatted(
+                                    quantity.words(),
+                                    DriveFacts.number(value),
+                                    quantity.unit(),
+                                    limits(),
+                                    DriveFacts.number(most.getAsDouble()),
+                                    quantity.unit()));
         }
         if (min.isPresent() && value < min.getAsDouble()) {
             return Finding.no(facts + ": " + DriveFacts.number(min.getAsDouble() - value) + " "

@@ -21,10 +21,10 @@ import org.jspecify.annotations.Nullable;
 /**
  * How to read a log, as it is written: in the API and in the row. This form is stored for good: a field may be added.
  *
+ * @param dateColumn the header of a column with the date alone, where the time column holds the time of day alone; else left out
  * @param separator between the cells of the log with which it was confirmed; another one is asked about
  * @param confirmedFor the vehicle whose log it was confirmed with: where the headers do not tell the units, a log of another vehicle is
  *     asked about
- * @param dateColumn the header of a column with the date alone, where the time column holds the time of day alone; else left out
  */
 public record LogMappingForm(
         @NotBlank(message = "the header of the time column") @Size(max = 4096)

@@ -1,10 +1,10 @@
 package dev.stayfixed.intake;
 
 import dev.stayfixed.platform.CurrentShop;
-import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.recording.ColumnMapping;
 import dev.stayfixed.recording.Confidence;
 import dev.stayfixed.recording.LogFormatException;
@@ -128,8 +128,7 @@ public class LogMappings {
     private static LogMappingForm checked(List<String> headers, LogMappingForm form, @Nullable UUID vehicleId) {
         LogMapping mapping = form.facts("#/mapping");
         refuseStrangers(headers, mapping);
-        return LogMappingForm.of(mapping)
-                .with(form.separator(), vehicleId == null ? form.confirmedFor() : vehicleId);
+        return LogMappingForm.of(mapping).with(form.separator(), vehicleId == null ? form.confirmedFor() : vehicleId);
     }
 
     private static void refuseStrangers(List<String> headers, LogMapping mapping) {
@@ -201,14 +200,18 @@ public class LogMappings {
         List<String> doubts = new ArrayList<>();
         String separator = String.valueOf(head.separator());
         if (form.separator() != null && !form.separator().equals(separator)) {
-            doubts.add("the cells are separated by \"%s\", confirmed was \"%s\"".formatted(separator, form.separator()));
+            doubts.add(
+                    "the cells are separated by \"%s\", confirmed was \"%s\"".formatted(separator, form.separator()));
         }
         doubts.addAll(log.read(in -> reader.differences(in, mapping)));
         List<ColumnMapping> onTrust = mapping.takenOnTrust();
-        if (!onTrust.isEmpty() && form.confirmedFor() != null && !form.confirmedFor().equals(vehicleId)) {
+        if (!onTrust.isEmpty()
+                && form.confirmedFor() != null
+                && !form.confirmedFor().equals(vehicleId)) {
             doubts.add("the log does not tell the units of "
                     + onTrust.stream().map(c -> "\"" + c.header() + "\"").collect(Collectors.joining(", "))
-                    + ", and " + onTrust.stream().map(c -> c.unit().spelling()).distinct().collect(Collectors.joining(", "))
+                    + ", and "
+                    + onTrust.stream().map(c -> c.unit().spelling()).distinct().collect(Collectors.joining(", "))
                     + " was confirmed for the log of another vehicle");
         }
         return doubts;

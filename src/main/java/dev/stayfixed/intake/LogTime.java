@@ -32,7 +32,8 @@ record LogTime(TimeFormat format, long firstMillis, long engineStart) {
         }
         return switch (format) {
             case ISO_WITH_OFFSET, EPOCH_MILLIS, EPOCH_SECONDS -> Instant.ofEpochMilli(firstMillis);
-            case ISO_LOCAL, DOTTED_LOCAL, MONTH_FIRST_LOCAL, DAY_FIRST_LOCAL, NAMED_MONTH_LOCAL -> local().atZone(zone(said.zone())).toInstant();
+            case ISO_LOCAL, DOTTED_LOCAL, MONTH_FIRST_LOCAL, DAY_FIRST_LOCAL, NAMED_MONTH_LOCAL ->
+                local().atZone(zone(said.zone())).toInstant();
             case TIME_OF_DAY ->
                 date(said.date())
                         .atTime(local().toLocalTime())

@@ -39,8 +39,12 @@ final class ColumnProposer {
         List<String> unexplained = CommonWords.unexplained(HeaderText.of(beside), name.signal());
         boolean misfit = stated.filter(u -> !u.fits(name.signal())).isPresent() && !beside.isEmpty();
         if (misfit || !unexplained.isEmpty()) {
-            return judged(column, name.signal(), unit, Confidence.GUESS, reason + "; but what does " + Shown.of(beside)
-                    + " say?");
+            return judged(
+                    column,
+                    name.signal(),
+                    unit,
+                    Confidence.GUESS,
+                    reason + "; but what does " + Shown.of(beside) + " say?");
         }
         return judged(column, name.signal(), unit, Confidence.CERTAIN, reason);
     }
@@ -117,7 +121,8 @@ final class ColumnProposer {
         double highest =
                 Arrays.stream(column.numbers(canonical, sample.mark())).max().orElse(0);
         String says = "the header says " + signal.words() + ", no unit; ";
-        Optional<SourceUnit> fitting = UsualValues.contradiction(signal, canonical, column.numbers(canonical, sample.mark()));
+        Optional<SourceUnit> fitting =
+                UsualValues.contradiction(signal, canonical, column.numbers(canonical, sample.mark()));
         if (fitting.isPresent()) {
             return judged(
                     column,
@@ -157,9 +162,10 @@ final class ColumnProposer {
         if (fitting.isPresent()) {
             return new ColumnProposal(
                     header,
-                    Optional.of(new ColumnMapping(header, signal, fitting.get())),
+                    Optional.of(new ColumnMapping(header, signal, published(header) ? unit : fitting.get())),
                     Confidence.GUESS,
-                    reason + "; but values up to " + Arrays.stream(numbers).max().orElse(0) + " fit "
+                    reason + "; but values up to "
+                            + Arrays.stream(numbers).max().orElse(0) + " fit "
                             + fitting.get().spelling());
         }
         SourceUnit.Conversion conversion = unit.to(signal);
@@ -183,6 +189,11 @@ final class ColumnProposer {
                         confidence,
                         reason + "; no values at the beginning of the log")
                 : new ColumnProposal(header, Optional.of(mapping), confidence, reason);
+    }
+
+    /** A published name says its unit: values that speak against it may be those of a broken sensor as well. */
+    private static boolean published(String header) {
+        return VssNames.named(header).or(() -> PidNames.named(header)).isPresent();
     }
 
     private static boolean falls(double[] values) {

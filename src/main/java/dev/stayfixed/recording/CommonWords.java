@@ -28,29 +28,34 @@ final class CommonWords {
 
     private record Line(Pattern words, Optional<Signal> signal, Set<String> own, Set<String> other) {}
 
-    private static final Set<String> NEUTRAL = words("the of in at from sensor value signal reading data raw obd obd2 obdii ecu ecm pcm pid"
-            + " actual current live measured engine motor istwert ist wert aktuell actuel actuelle actual attuale valeur valor valore"
-            + " de du des la le les l d el del della dello dell di do da der den das van het bank 1 b1");
+    private static final Set<String> NEUTRAL =
+            words("the of in at from sensor value signal reading data raw obd obd2 obdii ecu ecm pcm pid"
+                    + " actual current live measured engine motor istwert ist wert aktuell actuel actuelle actual attuale valeur valor valore"
+                    + " de du des la le les l d el del della dello dell di do da der den das van het bank 1 b1");
 
     /** Words that turn a signal into another quantity: a mean, a limit, something wanted, another thing's. */
-    private static final Set<String> OTHER = words("average avg mean max maximum maximal min minimum peak highest lowest top set setpoint"
-            + " target desired commanded command cmd requested request demand limit limiter wanted reference ref wind idle cruise wheel"
-            + " fan turbine turbo pump input output shaft gear gearbox transmission difference diff delta error deviation predicted"
-            + " expected modeled modelled model previous last stored freeze frame trailer"
-            + " durchschnitt durchschnittliche mittlere mittelwert hochst hochste maximale minimale soll sollwert ziel leerlauf grenzwert"
-            + " moyenne moyen maximum consigne cible vent ralenti roue demandee demande"
-            + " media medio promedio maxima maximo minima minimo deseada deseado objetivo consigna viento ralenti rueda"
-            + " massima massimo richiesta richiesto obiettivo vento ruota minima"
-            + " gemiddelde gemiddeld gewenste gewenst stationair wiel doel"
-            + " alvo desejada desejado marcha lenta roda"
-            + " srednia srednie maksymalna maksymalne minimalna zadana zadane wiatru wiatr jalowy kola docelowa");
+    private static final Set<String> OTHER = words(
+            "average avg mean max maximum maximal min minimum peak highest lowest top set setpoint"
+                    + " target desired commanded command cmd requested request demand limit limiter wanted reference ref wind idle cruise wheel"
+                    + " fan turbine turbo pump input output shaft gear gearbox transmission difference diff delta error deviation predicted"
+                    + " expected modeled modelled model previous last stored freeze frame trailer"
+                    + " durchschnitt durchschnittliche mittlere mittelwert hochst hochste maximale minimale soll sollwert ziel leerlauf grenzwert"
+                    + " moyenne moyen maximum consigne cible vent ralenti roue demandee demande"
+                    + " media medio promedio maxima maximo minima minimo deseada deseado objetivo consigna viento ralenti rueda"
+                    + " massima massimo richiesta richiesto obiettivo vento ruota minima"
+                    + " gemiddelde gemiddeld gewenste gewenst stationair wiel doel"
+                    + " alvo desejada desejado marcha lenta roda"
+                    + " srednia srednie maksymalna maksymalne minimalna zadana zadane wiatru wiatr jalowy kola docelowa");
 
     private static final List<Line> LINES = new ArrayList<>();
 
     static {
         not(
                 "o2|oxygen|lambda|egr|air fuel|afr|torque|timing|fan|transmission|gear|limit|target|desired|with mil|mil on");
-        line("\\bmil\\b|malfunction indicator|check engine", MIL, "mil malfunction indicator lamp light check status on");
+        line(
+                "\\bmil\\b|malfunction indicator|check engine",
+                MIL,
+                "mil malfunction indicator lamp light check status on");
         line("warm ?ups?", WARM_UPS_SINCE_CLEAR, "warm up ups warmups since clear cleared codes dtc dtcs number count");
         line(
                 "(distance|traveled|km).*clear",
@@ -171,7 +176,7 @@ final class CommonWords {
     private CommonWords() {}
 
     private static Set<String> words(String list) {
-        return list.isEmpty() ? Set.of() : new HashSet<>(Arrays.asList(list.split(" ")));
+        return list.isEmpty() ? Set.of() : new HashSet<>(Arrays.asList(list.split(" ", -1)));
     }
 
     private static void line(String words, Signal signal, String own) {
@@ -206,7 +211,7 @@ final class CommonWords {
     private static Naming naming(HeaderText header, Signal signal, Line line) {
         Optional<SourceUnit> unit = header.unit().filter(stated -> stated.fits(signal));
         List<String> strange = new ArrayList<>();
-        for (String word : header.words().split(" ")) {
+        for (String word : header.words().split(" ", -1)) {
             boolean own = line.own().contains(word)
                     || unit.filter(stated -> stated.isSpelled(word)).isPresent();
             if (!own && (line.other().contains(word) || OTHER.contains(word))) {

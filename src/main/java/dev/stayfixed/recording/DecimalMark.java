@@ -108,7 +108,13 @@ public enum DecimalMark {
             char c = text.charAt(i);
             digit |= c >= '0' && c <= '9';
             grouped |= c == thousands;
-            if (!(c >= '0' && c <= '9') && c != mark && c != thousands && c != '-' && c != '+' && c != 'e' && c != 'E') {
+            if (!(c >= '0' && c <= '9')
+                    && c != mark
+                    && c != thousands
+                    && c != '-'
+                    && c != '+'
+                    && c != 'e'
+                    && c != 'E') {
                 return Double.NaN;
             }
         }

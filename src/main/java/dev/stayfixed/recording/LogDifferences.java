@@ -53,7 +53,10 @@ final class LogDifferences {
                 .count();
         if (readable < HALF * column.cells().size()) {
             found.add("column %s: %s is no %s"
-                    .formatted(Shown.of(column.header().text()), Shown.of(column.cells().get(0)), format.words()));
+                    .formatted(
+                            Shown.of(column.header().text()),
+                            Shown.of(column.cells().get(0)),
+                            format.words()));
             return;
         }
         TimeProposer.clockOf(column, sample.mark())
@@ -74,14 +77,20 @@ final class LogDifferences {
         long readable = Arrays.stream(numbers).filter(v -> !Double.isNaN(v)).count();
         if (readable < HALF * numbers.length) {
             found.add("column %s: %s is no value in %s"
-                    .formatted(header, Shown.of(now.cells().get(0)), confirmed.unit().spelling()));
+                    .formatted(
+                            header,
+                            Shown.of(now.cells().get(0)),
+                            confirmed.unit().spelling()));
             return;
         }
         UsualValues.contradiction(confirmed.signal(), confirmed.unit(), numbers)
                 .ifPresent(unit -> found.add("column %s: values up to %s fit %s, confirmed was %s"
                         .formatted(
                                 header,
-                                Arrays.stream(numbers).filter(v -> !Double.isNaN(v)).max().orElse(0),
+                                Arrays.stream(numbers)
+                                        .filter(v -> !Double.isNaN(v))
+                                        .max()
+                                        .orElse(0),
                                 unit.spelling(),
                                 confirmed.unit().spelling())));
     }

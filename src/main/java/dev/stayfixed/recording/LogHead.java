@@ -35,14 +35,16 @@ public record LogHead(char separator, List<Column> columns) {
     }
 
     static LogHead of(LogSample sample) {
-        return new LogHead(sample.layout().separator(), sample.columns().stream()
-                .map(column -> new Column(
-                        column.header().text(),
-                        column.cells().stream()
-                                .limit(MOST_SAMPLES)
-                                .map(LogHead::shortened)
-                                .toList()))
-                .toList());
+        return new LogHead(
+                sample.layout().separator(),
+                sample.columns().stream()
+                        .map(column -> new Column(
+                                column.header().text(),
+                                column.cells().stream()
+                                        .limit(MOST_SAMPLES)
+                                        .map(LogHead::shortened)
+                                        .toList()))
+                        .toList());
     }
 
     private static String shortened(String cell) {

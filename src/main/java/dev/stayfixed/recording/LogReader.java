@@ -108,7 +108,8 @@ public final class LogReader {
         long header = sample.layout().headerLine();
         boolean units = sample.unitsRow();
         boolean headed = false;
-        @Nullable SideBySide joining = sample.tall()
+        @Nullable
+        SideBySide joining = sample.tall()
                 .map(form -> new SideBySide(form, sample.inFile(), reader))
                 .orElse(null);
         while (records.hasNext()) {

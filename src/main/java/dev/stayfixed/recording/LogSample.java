@@ -64,14 +64,12 @@ record LogSample(
 
     private static LogSample of(Layout layout, List<List<String>> rows) {
         boolean unitsRow = rows.size() > 1 && UnitsRow.isOne(rows.get(0), rows.get(1));
-        List<String> headers =
-                unitsRow ? UnitsRow.joined(rows.get(0), rows.get(1)) : UnitsRow.cleaned(rows.get(0));
+        List<String> headers = unitsRow ? UnitsRow.joined(rows.get(0), rows.get(1)) : UnitsRow.cleaned(rows.get(0));
         List<List<String>> below = rows.subList(unitsRow ? 2 : 1, rows.size());
         Optional<TallForm> tall = TallForm.of(columns(headers, below), below);
         List<List<String>> wide =
                 tall.map(form -> sideBySide(form, headers.size(), below)).orElse(below);
-        List<Column> columns =
-                columns(tall.map(form -> form.headers(headers)).orElse(headers), wide);
+        List<Column> columns = columns(tall.map(form -> form.headers(headers)).orElse(headers), wide);
         DecimalMark mark = DecimalMark.of(layout.separator(), columns);
         return new LogSample(
                 layout,
@@ -111,7 +109,8 @@ record LogSample(
     private static Column withUnitOfCells(Column column, DecimalMark mark) {
         String unit = column.cells().stream().map(Glued::unit).findFirst().orElse("");
         boolean glued = !unit.isEmpty()
-                && column.isMostly(cell -> Glued.unit(cell).equals(unit) && !Double.isNaN(mark.parse(Glued.number(cell))));
+                && column.isMostly(
+                        cell -> Glued.unit(cell).equals(unit) && !Double.isNaN(mark.parse(Glued.number(cell))));
         boolean known = column.header().unit().filter(u -> u.isSpelled(unit)).isPresent();
         return glued && !known
                 ? new Column(HeaderText.of(HeaderText.withUnit(column.header().text(), unit)), column.cells())
@@ -128,11 +127,16 @@ record LogSample(
         if (exact >= 0) {
             return exact;
         }
+        String longer = wanted + " [";
         for (int i = 0; i < headers.size(); i++) {
-            if (headers.get(i).startsWith(wanted + " [") || wanted.startsWith(headers.get(i) + " [")) {
-                return headers.get(i).isEmpty() ? -1 : i;
+            if (headers.get(i).startsWith(longer) || isWithoutUnit(headers.get(i), wanted)) {
+                return i;
             }
         }
         return -1;
+    }
+
+    private static boolean isWithoutUnit(String header, String wanted) {
+        return !header.isEmpty() && wanted.startsWith(header) && wanted.startsWith(" [", header.length());
     }
 }

@@ -87,10 +87,9 @@ final class Proposer {
                     proposal.header(),
                     "column " + Shown.of(best.header()) + " already gives the same signal; here " + proposal.reason());
         }
-        String others = rivals.stream()
-                .filter(rival -> rival != proposal)
-                .map(rival -> Shown.of(rival.header()))
-                .collect(Collectors.joining(", "));
+        List<ColumnProposal> rest = new ArrayList<>(rivals);
+        rest.remove(proposal);
+        String others = rest.stream().map(rival -> Shown.of(rival.header())).collect(Collectors.joining(", "));
         return new ColumnProposal(
                 proposal.header(),
                 proposal.mapping(),

@@ -69,9 +69,7 @@ final class RowReader implements RowSink {
     }
 
     private int dateIndex(List<String> among) {
-        return mapping.dateColumn()
-                .map(date -> LogSample.indexOf(among, date))
-                .orElse(-1);
+        return mapping.dateColumn().map(date -> LogSample.indexOf(among, date)).orElse(-1);
     }
 
     /** Goes on with the next log of the same drive; false where it lacks a column or begins before the end of this one. */
@@ -126,9 +124,7 @@ final class RowReader implements RowSink {
 
     private static String time(LogRow row, int timeIndex, int dateIndex) {
         String time = HeaderText.clean(row.cell(timeIndex));
-        return dateIndex < 0 || DecimalMark.isBlank(time)
-                ? time
-                : HeaderText.clean(row.cell(dateIndex)) + " " + time;
+        return dateIndex < 0 || DecimalMark.isBlank(time) ? time : HeaderText.clean(row.cell(dateIndex)) + " " + time;
     }
 
     /** A row whose time is far from the one before is believed when the next one goes on from it. */
@@ -168,17 +164,19 @@ final class RowReader implements RowSink {
             // where rows leave out what is blank at their end, the last one does so too
             boolean cutOff = last && row.cells().size() < fewestCells;
             fewestCells = Math.min(fewestCells, row.cells().size());
-            if (!cutOff && isHeaderAgain(row)) {
+            if (!cutOff && !beginsLikeATime(row) && isHeaderAgain(row)) {
                 return false;
             }
             notes.add(
-                    cutOff ? NoteKind.CUT_OFF_ROW : NoteKind.SHORT_ROW,
-                    row.line(),
-                    "",
-                    String.join(",", row.cells()));
+                    cutOff ? NoteKind.CUT_OFF_ROW : NoteKind.SHORT_ROW, row.line(), "", String.join(",", row.cells()));
             return !cutOff;
         }
         return true;
+    }
+
+    private boolean beginsLikeATime(LogRow row) {
+        String time = row.cell(timeIndex).strip();
+        return !time.isEmpty() && Character.isDigit(time.charAt(0));
     }
 
     /** The header in the middle of a log: it was written in pieces. A row of units may follow it. */
@@ -187,7 +185,8 @@ final class RowReader implements RowSink {
         afterHeader = false;
         List<String> texts = UnitsRow.cleaned(row.cells());
         if (below && UnitsRow.isOne(headers, row.cells())) {
-            List<String> joined = UnitsRow.joined(headers.stream().map(RowReader::withoutUnit).toList(), texts);
+            List<String> joined =
+                    UnitsRow.joined(headers.stream().map(RowReader::withoutUnit).toList(), texts);
             if (!relocate(joined)) {
                 throw LogFormatException.atLine(
                         row.line(),
@@ -198,14 +197,17 @@ final class RowReader implements RowSink {
             return true;
         }
         int time = LogSample.indexOf(texts, mapping.timeColumn());
-        boolean another = cells.stream()
-                .anyMatch(cell -> LogSample.indexOf(texts, cell.mapping().header()) >= 0);
-        if (time < 0 || !another) {
+        boolean header = time >= 0
+                && cells.stream()
+                        .anyMatch(
+                                cell -> LogSample.indexOf(texts, cell.mapping().header()) >= 0);
+        if (!header) {
             return false;
         }
         boolean moved = time != timeIndex
                 || cells.stream()
-                        .anyMatch(cell -> LogSample.indexOf(texts, cell.mapping().header()) != cell.index());
+                        .anyMatch(
+                                cell -> LogSample.indexOf(texts, cell.mapping().header()) != cell.index());
         if (moved && !relocate(texts)) {
             throw LogFormatException.atLine(
                     row.line(),

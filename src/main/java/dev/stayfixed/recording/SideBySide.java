@@ -31,7 +31,9 @@ final class SideBySide implements RowSink {
     public void read(LogRow row, boolean last) {
         List<String> next = form.beside(row, columns);
         Integer place = places.get(form.key(row));
-        boolean same = open && next.equals(beside) && (place == null || values.get(place).isEmpty());
+        boolean same = open
+                && next.equals(beside)
+                && (place == null || values.get(place).isEmpty());
         if (!same) {
             end();
             open = true;

@@ -32,7 +32,19 @@ import tech.units.indriya.AbstractUnit;
 /** The units in which logs are written, with the ways in which headers spell them. */
 @SuppressWarnings("ImmutableEnumChecker") // units and their spellings never change once made
 public enum SourceUnit {
-    REVOLUTIONS_PER_MINUTE(HERTZ.divide(60), "rpm", "1/min", "r/min", "u/min", "min-1", "revs/min", "rev/min", "obr/min", "tr/min", "giri/min", "min⁻¹"),
+    REVOLUTIONS_PER_MINUTE(
+            HERTZ.divide(60),
+            "rpm",
+            "1/min",
+            "r/min",
+            "u/min",
+            "min-1",
+            "revs/min",
+            "rev/min",
+            "obr/min",
+            "tr/min",
+            "giri/min",
+            "min⁻¹"),
     /** As a rev counter's dial is marked. */
     THOUSANDS_PER_MINUTE(HERTZ.divide(60).multiply(1000), "1000 rpm", "x1000 rpm", "rpm x1000", "1000/min", "krpm"),
     KILOMETRES_PER_HOUR(KILOMETRE_PER_HOUR, "km/h", "kmh", "kph", "kmph", "km/hr", "km/std"),

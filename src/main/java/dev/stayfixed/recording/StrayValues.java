@@ -6,9 +6,12 @@ import dev.stayfixed.drive.signal.Timeline;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -148,11 +151,12 @@ final class StrayValues {
 
     /** Takes what is not settled as it is. */
     private static void release(Course course, Signal signal) {
-        for (Held row : new Held[] {course.doubtful, course.second}) {
-            if (row != null) {
-                row.open--;
-                settle(course, row, signal);
-            }
+        List<Held> open = Stream.of(Optional.ofNullable(course.doubtful), Optional.ofNullable(course.second))
+                .flatMap(Optional::stream)
+                .toList();
+        for (Held row : open) {
+            row.open--;
+            settle(course, row, signal);
         }
         course.doubtful = null;
         course.second = null;
@@ -167,7 +171,7 @@ final class StrayValues {
     }
 
     private void handOn() {
-        while (!held.isEmpty() && held.peek().open == 0) {
+        while (!held.isEmpty() && held.getFirst().open == 0) {
             Held row = held.remove();
             sink.accept(new SignalRow(row.millis, row.values));
         }

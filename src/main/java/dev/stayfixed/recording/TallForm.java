@@ -26,8 +26,7 @@ record TallForm(int name, int value, OptionalInt unit, Map<String, String> names
 
     private static final Pattern VALUE =
             Pattern.compile("values?|wert|messwert|valor|valeur|valore|waarde|wartosc|reading|result");
-    private static final Pattern UNIT =
-            Pattern.compile("units?|einheit|unidad|unite|unita|eenheid|unidade|jednostka");
+    private static final Pattern UNIT = Pattern.compile("units?|einheit|unidad|unite|unita|eenheid|unidade|jednostka");
     private static final int FEWEST_ROWS = 4;
     private static final int MOST_NAMES = 200;
     private static final int MOST_COLUMNS = 8;
@@ -50,7 +49,8 @@ record TallForm(int name, int value, OptionalInt unit, Map<String, String> names
                 i -> i != name
                         && (UNIT.matcher(columns.get(i).header().words()).matches()
                                 || columns.get(i)
-                                        .isMostly(cell -> SourceUnit.spelled(cell).isPresent())));
+                                        .isMostly(
+                                                cell -> SourceUnit.spelled(cell).isPresent())));
         IntPredicate free = i -> i != name && i != unit.orElse(-1);
         OptionalInt named = first(
                 columns,
@@ -95,7 +95,8 @@ record TallForm(int name, int value, OptionalInt unit, Map<String, String> names
     private static boolean isName(String cell) {
         return VssNames.named(cell).isPresent()
                 || PidNames.named(cell).isPresent()
-                || (Glued.unit(cell).isEmpty() && CommonWords.named(HeaderText.of(cell)).isPresent());
+                || (Glued.unit(cell).isEmpty()
+                        && CommonWords.named(HeaderText.of(cell)).isPresent());
     }
 
     /** The headers side by side: of the columns that are neither name nor value nor unit, then one for each name. */

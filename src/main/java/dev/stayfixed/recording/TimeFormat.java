@@ -28,8 +28,8 @@ public enum TimeFormat {
     CLOCK_MILLIS("milliseconds since the log or the engine started"),
     CLOCK_MINUTES("minutes since the log or the engine started");
 
-    private static final Pattern CLOCK =
-            Pattern.compile("(\\d{1,2}):([0-5]\\d)(?::([0-5]\\d)(?:[.,](\\d{1,9}))?)?(?:\\s?([AaPp])\\.?\\s?[Mm]\\.?)?");
+    private static final Pattern CLOCK = Pattern.compile(
+            "(\\d{1,2}):([0-5]\\d)(?::([0-5]\\d)(?:[.,](\\d{1,9}))?)?(?:\\s?([AaPp])\\.?\\s?[Mm]\\.?)?");
     private static final int LONGEST = 60;
     private static final DateTimeFormatter ISO = new DateTimeFormatterBuilder()
             .append(DateTimeFormatter.ISO_LOCAL_DATE)

@@ -17,9 +17,10 @@ import java.util.stream.IntStream;
  */
 final class TimeProposer {
 
-    private static final Pattern TIME_WORDS = Pattern.compile("time|zeit|\\bdate\\b|datum|clock|elapsed|seconds|\\bsec\\b|^t$|^t s$"
-            + "|^s$|^ms$|\\bheure|\\btemps\\b|horodatage|\\bhora\\b|tiempo|fecha|segundos|^tempo$|^tempo m?s$|\\bora\\b|secondi|secondes"
-            + "|\\btijd|seconden|\\bczas\\b|godzina|^data$|^data (ora|hora|godzina)$");
+    private static final Pattern TIME_WORDS =
+            Pattern.compile("time|zeit|\\bdate\\b|datum|clock|elapsed|seconds|\\bsec\\b|^t$|^t s$"
+                    + "|^s$|^ms$|\\bheure|\\btemps\\b|horodatage|\\bhora\\b|tiempo|fecha|segundos|^tempo$|^tempo m?s$|\\bora\\b|secondi|secondes"
+                    + "|\\btijd|seconden|\\bczas\\b|godzina|^data$|^data (ora|hora|godzina)$");
     private static final long MOST_APART = 2_000;
     private static final double MOST_DRIFT = 0.03;
     private static final long QUARTER = 900_000;
@@ -127,8 +128,9 @@ final class TimeProposer {
                 candidates.stream().filter(c -> c.course().moves()).toList();
         List<Candidate> usable = moving.isEmpty() ? candidates : moving;
         // an engine's run time stands while the engine does: it is a clock only where there is no other
-        List<Candidate> clocks =
-                usable.stream().filter(c -> !isRunTime(sample.columns().get(c.column()))).toList();
+        List<Candidate> clocks = usable.stream()
+                .filter(c -> !isRunTime(sample.columns().get(c.column())))
+                .toList();
         if (clocks.isEmpty()) {
             return usable.get(0);
         }
@@ -138,9 +140,13 @@ final class TimeProposer {
                         .thenComparingInt(c -> -c.rank())
                         .thenComparingInt(c -> -c.column()))
                 .orElse(clocks.get(0));
-        List<Candidate> others = clocks.stream().filter(c -> c != best).toList();
+        List<Candidate> others =
+                clocks.stream().filter(c -> c.column() != best.column()).toList();
         List<Candidate> against = others.stream().filter(c -> !agree(best, c)).toList();
-        String seen = said(sample, "; goes along with ", others.stream().filter(c -> agree(best, c)).toList())
+        String seen = said(
+                        sample,
+                        "; goes along with ",
+                        others.stream().filter(c -> agree(best, c)).toList())
                 + said(sample, "; other than ", against)
                 + said(
                         sample,
@@ -199,8 +205,7 @@ final class TimeProposer {
                 int rank = rank(format) + (named ? 0 : 1) + (satellite ? 2 : 0);
                 Candidate found = new Candidate(
                         index, format, Confidence.CERTAIN, "every value is a " + format.words(), rank, course);
-                return Optional.of(
-                        format == TimeFormat.MONTH_FIRST_LOCAL ? dayAndMonth(sample, column, found) : found);
+                return Optional.of(format == TimeFormat.MONTH_FIRST_LOCAL ? dayAndMonth(sample, column, found) : found);
             }
             if (format.compareTo(TimeFormat.CLOCK_SECONDS) < 0) {
                 return Optional.of(new Candidate(

@@ -15,7 +15,8 @@ final class UnitsRow {
         boolean unit = false;
         for (int i = 0; i < below.size(); i++) {
             String cell = bare(below.get(i));
-            if (cell.length() > LONGEST_UNIT || cell.equals(HeaderText.clean(header.get(Math.min(i, header.size() - 1))))) {
+            if (cell.length() > LONGEST_UNIT
+                    || cell.equals(HeaderText.clean(header.get(Math.min(i, header.size() - 1))))) {
                 return false;
             }
             boolean spelled = SourceUnit.spelled(cell).isPresent();

@@ -49,7 +49,9 @@ class OneDriveTest {
     }
 
     private void isThatDrive(LogReading reading) {
-        assertThat(reading.proposal().byHeaders()).as(reading.proposal().toString()).isEqualTo(Confidence.CERTAIN);
+        assertThat(reading.proposal().byHeaders())
+                .as(reading.proposal().toString())
+                .isEqualTo(Confidence.CERTAIN);
         assertThat(reading.report().isScorable()).isTrue();
         assertThat(reading.report().rows()).isEqualTo(10);
         assertThat(reading.report().doubts()).isEmpty();
@@ -60,8 +62,23 @@ class OneDriveTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "units-row", "tall", "tall-pids", "glued", "cut-up", "us-dates", "date-and-time-apart", "named-month",
-                "german", "french", "spanish", "italian", "dutch", "portuguese", "polish", "three-clocks", "resembling",
+                "units-row",
+                "tall",
+                "tall-pids",
+                "glued",
+                "cut-up",
+                "us-dates",
+                "date-and-time-apart",
+                "named-month",
+                "german",
+                "french",
+                "spanish",
+                "italian",
+                "dutch",
+                "portuguese",
+                "polish",
+                "three-clocks",
+                "resembling",
                 "short-rows"
             })
     void the_layout_does_not_matter(String name) throws IOException {

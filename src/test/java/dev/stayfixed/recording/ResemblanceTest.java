@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Assertions;
@@ -45,30 +46,73 @@ class ResemblanceTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "Average speed (km/h)", "Avg speed [km/h]", "Speed avg km/h", "Trip average speed [km/h]", "Target speed (km/h)",
-                "Speed setpoint (km/h)", "Cruise control set speed (km/h)", "Desired speed (km/h)", "Maximum speed (km/h)",
-                "Max. speed (km/h)", "Vehicle speed max (km/h)", "Speed limit (km/h)", "Wind speed (km/h)", "Head wind speed (km/h)",
-                "Idle speed (km/h)", "Wheel speed FL (km/h)", "Speed (GPS) (km/h)", "GPS speed (km/h)", "Speed difference (km/h)",
-                "Vehicle speed x10 (km/h)", "Durchschnittsgeschwindigkeit [km/h]", "Höchstgeschwindigkeit [km/h]",
-                "Windgeschwindigkeit [km/h]", "Vitesse moyenne (km/h)", "Velocidad media (km/h)", "Velocità massima (km/h)",
-                "Gemiddelde snelheid (km/h)", "Velocidade média (km/h)", "Średnia prędkość (km/h)", "Speed of the other car (km/h)",
-                "Vehicle speed (knots)", "Vehicle speed [kn]", "Vehicle speed (furlongs)", "Vehicle speed (V)", "Turbo speed (km/h)"
+                "Average speed (km/h)",
+                "Avg speed [km/h]",
+                "Speed avg km/h",
+                "Trip average speed [km/h]",
+                "Target speed (km/h)",
+                "Speed setpoint (km/h)",
+                "Cruise control set speed (km/h)",
+                "Desired speed (km/h)",
+                "Maximum speed (km/h)",
+                "Max. speed (km/h)",
+                "Vehicle speed max (km/h)",
+                "Speed limit (km/h)",
+                "Wind speed (km/h)",
+                "Head wind speed (km/h)",
+                "Idle speed (km/h)",
+                "Wheel speed FL (km/h)",
+                "Speed (GPS) (km/h)",
+                "GPS speed (km/h)",
+                "Speed difference (km/h)",
+                "Vehicle speed x10 (km/h)",
+                "Durchschnittsgeschwindigkeit [km/h]",
+                "Höchstgeschwindigkeit [km/h]",
+                "Windgeschwindigkeit [km/h]",
+                "Vitesse moyenne (km/h)",
+                "Velocidad media (km/h)",
+                "Velocità massima (km/h)",
+                "Gemiddelde snelheid (km/h)",
+                "Velocidade média (km/h)",
+                "Średnia prędkość (km/h)",
+                "Speed of the other car (km/h)",
+                "Vehicle speed (knots)",
+                "Vehicle speed [kn]",
+                "Vehicle speed (furlongs)",
+                "Vehicle speed (V)",
+                "Turbo speed (km/h)"
             })
     void what_only_resembles_the_vehicle_speed_is_never_certain(String header) throws IOException {
-        assertThat(of(header, Signal.VEHICLE_SPEED, "10", "50", "90").map(ColumnProposal::byHeader).orElse(Confidence.NONE))
+        assertThat(of(header, Signal.VEHICLE_SPEED, "10", "50", "90")
+                        .map(ColumnProposal::byHeader)
+                        .orElse(Confidence.NONE))
                 .isIn(Confidence.GUESS, Confidence.NONE);
     }
 
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "RPM x1000", "Engine RPM (x1000)", "Engine RPM [x1000 rpm]", "RPM/1000", "Engine speed [1000/min]", "Desired RPM (rpm)",
-                "Target engine speed (rpm)", "Idle RPM setpoint (rpm)", "Commanded engine speed (rpm)", "Max RPM (rpm)",
-                "Turbine RPM (rpm)", "Solldrehzahl [1/min]", "Leerlaufdrehzahl [1/min]", "Régime moteur maxi (tr/min)",
-                "Engine speed (rad/s)", "Input shaft rpm (rpm)"
+                "RPM x1000",
+                "Engine RPM (x1000)",
+                "Engine RPM [x1000 rpm]",
+                "RPM/1000",
+                "Engine speed [1000/min]",
+                "Desired RPM (rpm)",
+                "Target engine speed (rpm)",
+                "Idle RPM setpoint (rpm)",
+                "Commanded engine speed (rpm)",
+                "Max RPM (rpm)",
+                "Turbine RPM (rpm)",
+                "Solldrehzahl [1/min]",
+                "Leerlaufdrehzahl [1/min]",
+                "Régime moteur maxi (tr/min)",
+                "Engine speed (rad/s)",
+                "Input shaft rpm (rpm)"
             })
     void what_only_resembles_the_engine_speed_is_never_certain(String header) throws IOException {
-        assertThat(of(header, Signal.ENGINE_SPEED, "900", "1500", "2500").map(ColumnProposal::byHeader).orElse(Confidence.NONE))
+        assertThat(of(header, Signal.ENGINE_SPEED, "900", "1500", "2500")
+                        .map(ColumnProposal::byHeader)
+                        .orElse(Confidence.NONE))
                 .isIn(Confidence.GUESS, Confidence.NONE);
     }
 
@@ -89,7 +133,9 @@ class ResemblanceTest {
     })
     void neither_is_any_other_signal_nor_a_published_name_with_an_unknown_unit(String header, Signal signal)
             throws IOException {
-        assertThat(of(header, signal, "10", "50", "90").map(ColumnProposal::byHeader).orElse(Confidence.NONE))
+        assertThat(of(header, signal, "10", "50", "90")
+                        .map(ColumnProposal::byHeader)
+                        .orElse(Confidence.NONE))
                 .isIn(Confidence.GUESS, Confidence.NONE);
     }
 
@@ -128,10 +174,19 @@ class ResemblanceTest {
     })
     void values_that_contradict_the_unit_make_it_uncertain(
             String header, Signal signal, String values, SourceUnit fitting) throws IOException {
-        ColumnProposal column = of(header, signal, values.split(",")).orElseThrow();
+        ColumnProposal column = of(header, signal, values.split(",", -1)).orElseThrow();
         assertThat(column.byHeader()).isEqualTo(Confidence.GUESS);
         assertThat(column.mapping().orElseThrow().unit()).isEqualTo(fitting);
         assertThat(column.reason()).contains("fit " + fitting.spelling());
+    }
+
+    /** The open circuit of a sensor reads like this too: the published unit stays, and somebody is asked. */
+    @Test
+    void a_published_name_keeps_its_unit_whatever_the_values() throws IOException {
+        ColumnProposal column = of("01-05", Signal.COOLANT, "215", "215").orElseThrow();
+        assertThat(column.byHeader()).isEqualTo(Confidence.GUESS);
+        assertThat(column.mapping().orElseThrow().unit()).isEqualTo(SourceUnit.DEGREES_CELSIUS);
+        assertThat(column.reason()).contains("values up to 215.0 fit °F");
     }
 
     /** The head of the log is plausible in °C; only its end is not. */
@@ -139,7 +194,12 @@ class ResemblanceTest {
     void the_whole_log_is_held_against_the_unit_not_only_its_head() throws IOException {
         StringBuilder log = new StringBuilder("Time (s),Coolant temp (°C),Note\n");
         for (int i = 0; i < 2_000; i++) {
-            log.append(i).append(',').append(Math.min(190, 60 + i / 15)).append(',').append("x".repeat(60)).append('\n');
+            log.append(i)
+                    .append(',')
+                    .append(Math.min(190, 60 + i / 15))
+                    .append(',')
+                    .append("x".repeat(60))
+                    .append('\n');
         }
         LogReading reading = READER.readAsProposed(bytes(log.toString()), row -> {});
         assertThat(reading.proposal().byHeaders()).isEqualTo(Confidence.CERTAIN);
@@ -148,9 +208,7 @@ class ResemblanceTest {
     }
 
     @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            textBlock = """
+    @CsvSource(delimiter = '|', textBlock = """
                     12:00:0%d,%d,%d | other than "Elapsed (s)"
                     2024-03-26 07:00:0%d,2000-01-01 00:00:0%d,%d | please say which clock is right
                     """)
@@ -158,7 +216,7 @@ class ResemblanceTest {
         StringBuilder log = new StringBuilder(
                 row.contains("2000") ? "Device time,GPS time,Speed (km/h)\n" : "Clock,Elapsed (s),Speed (km/h)\n");
         for (int i = 0; i < 9; i++) {
-            log.append(String.format(java.util.Locale.ROOT, row.strip(), i, i * (row.contains("2000") ? 1 : 60), 10))
+            log.append(String.format(Locale.ROOT, row.strip(), i, i * (row.contains("2000") ? 1 : 60), 10))
                     .append('\n');
         }
         Proposal proposal = propose(log.toString());
@@ -229,8 +287,10 @@ class ResemblanceTest {
             log.append(i).append(",2000,").append(i < 30 ? 0 : 90).append('\n');
         }
         assertThat(read(log.toString(), rows).notes()).isEmpty();
-        assertThat(rows).allSatisfy(row -> assertThat(row.value(Signal.VEHICLE_SPEED)).isPresent());
-        assertThat(read(log.toString().replace(",90\n", ",999\n"), new ArrayList<>()).isScorable())
+        assertThat(rows)
+                .allSatisfy(row -> assertThat(row.value(Signal.VEHICLE_SPEED)).isPresent());
+        assertThat(read(log.toString().replace(",90\n", ",999\n"), new ArrayList<>())
+                        .isScorable())
                 .isFalse();
     }
 
@@ -244,7 +304,8 @@ class ResemblanceTest {
                         new ColumnMapping("Speed", Signal.VEHICLE_SPEED, SourceUnit.KILOMETRES_PER_HOUR),
                         new ColumnMapping("Water", Signal.COOLANT, SourceUnit.DEGREES_CELSIUS)));
         assertThat(mapping.takenOnTrust()).hasSize(2);
-        assertThat(READER.differences(bytes("Time,Speed,Water\n0,10.5,20\n1,11.5,21\n"), mapping)).isEmpty();
+        assertThat(READER.differences(bytes("Time,Speed,Water\n0,10.5,20\n1,11.5,21\n"), mapping))
+                .isEmpty();
         assertThat(READER.differences(bytes("Time,Speed,Water\n0,60,180\n1,61,190\n"), mapping))
                 .containsExactly("column \"Water\": values up to 190.0 fit °F, confirmed was °C");
         assertThat(READER.differences(bytes("Time,Speed,Water\ns,mph,°C\n0,60,80\n1,61,80\n"), mapping))
@@ -254,16 +315,32 @@ class ResemblanceTest {
         assertThat(READER.differences(bytes("Time;Speed;Water\n0;60,5;80\n1;61,5;80\n"), mapping))
                 .contains("numbers are written with a decimal comma, confirmed was a decimal point");
         assertThat(READER.differences(bytes("Time,Speed,Water\n0,60,80\n500,61,80\n1000,61,80\n"), mapping))
-                .containsExactly("column \"Time\": its steps fit milliseconds since the log or the engine started, confirmed was"
-                        + " seconds since the log or the engine started");
-        assertThat(READER.differences(bytes("Time,Speed,Water\n08:00:00,60,80\n08:00:01,61,80\n"), mapping))
                 .containsExactly(
-                        "column \"Time\": \"08:00:00\" is no seconds since the log or the engine started");
+                        "column \"Time\": its steps fit milliseconds since the log or the engine started, confirmed was"
+                                + " seconds since the log or the engine started");
+        assertThat(READER.differences(bytes("Time,Speed,Water\n08:00:00,60,80\n08:00:01,61,80\n"), mapping))
+                .containsExactly("column \"Time\": \"08:00:00\" is no seconds since the log or the engine started");
     }
 
     /** A pattern that looks back from each bracket would need hours for this; a pass over it needs none. */
     @ParameterizedTest
-    @ValueSource(strings = {"(", "[", "(]", "[)", "\"", " ", "( ", "coolant ", "km ", "distance traveled ", "°", "A1", "1,", "-"})
+    @ValueSource(
+            strings = {
+                "(",
+                "[",
+                "(]",
+                "[)",
+                "\"",
+                " ",
+                "( ",
+                "coolant ",
+                "km ",
+                "distance traveled ",
+                "°",
+                "A1",
+                "1,",
+                "-"
+            })
     void headers_and_cells_of_any_text_are_read_in_linear_time(String piece) {
         String text = piece.repeat(1_000_000 / piece.length());
         Assertions.assertTimeoutPreemptively(Duration.ofSeconds(30), () -> {

@@ -249,11 +249,12 @@ abstract class LogStories extends OverHttp {
     @Test
     void aRowOfUnitsUnderTheHeaderIsRead() {
         Answer vehicle = shop.vehicle("car with a row of units");
-        String metric = named("Time,Engine RPM,Vehicle speed,Coolant temp,Ambient temp\n,rpm,km/h,°C,°C", "2026-06-02T08:00:00Z");
+        String metric = named(
+                "Time,Engine RPM,Vehicle speed,Coolant temp,Ambient temp\n,rpm,km/h,°C,°C", "2026-06-02T08:00:00Z");
         assertThat(send(vehicle, metric).is(201).at("/log/facts/extents/VEHICLE_SPEED/highest"))
                 .isEqualTo("80.0");
-        Answer drive =
-                send(vehicle, metric.replace("km/h", "mph").replace("2026-06-02", "2026-06-03")).is(201);
+        Answer drive = send(vehicle, metric.replace("km/h", "mph").replace("2026-06-02", "2026-06-03"))
+                .is(201);
         assertThat(drive.json().at("/log/facts/extents/VEHICLE_SPEED/highest").asDouble())
                 .isBetween(128.0, 129.0);
     }
@@ -266,11 +267,13 @@ abstract class LogStories extends OverHttp {
         shop.repair(job, "2026-06-01T10:00:00Z");
         client.post(faultOf(job) + "/conditions", STEADY).is(201);
         for (String header : List.of("Average speed (km/h)", "Set speed (km/h)", "Speed of trailer (km/h)")) {
-            String log = named("Time,Engine RPM (rpm)," + header + ",Coolant temp (°C),Ambient temp (°C)", "2026-06-02T08:00:00Z");
+            String log = named(
+                    "Time,Engine RPM (rpm)," + header + ",Coolant temp (°C),Ambient temp (°C)", "2026-06-02T08:00:00Z");
             Answer answer = client.send(
                     "POST", drivesOf(vehicle), FORM, form(bytes(log), "{\"scans\":[{\"text\":\"47 00\\n43 00\"}]}"));
             if (answer.status() != 422) {
-                assertThat(answer.json().at("/log/facts/extents").has("VEHICLE_SPEED")).isFalse();
+                assertThat(answer.json().at("/log/facts/extents").has("VEHICLE_SPEED"))
+                        .isFalse();
             }
         }
         assertThat(shop.standing(job)).isEqualTo("waiting for its first trip");

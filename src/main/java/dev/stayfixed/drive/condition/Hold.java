@@ -108,8 +108,8 @@ public record Hold(SignalRange range, Duration atLeast, boolean unbroken, List<S
             return Finding.unknown(quantity.words() + " was not recorded");
         }
         double needed = atLeast.toMillis() / 1000.0;
-        String facts = quantity.words() + " " + Words.beside(found.getAsDouble(), needed) + " s of " + Words.number(needed)
-                + " s";
+        String facts = quantity.words() + " " + Words.beside(found.getAsDouble(), needed) + " s of "
+                + Words.number(needed) + " s";
         if (found.getAsDouble() * 1000 >= atLeast.toMillis()) {
             return Finding.yes(facts);
         }

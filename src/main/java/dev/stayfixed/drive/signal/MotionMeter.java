@@ -32,7 +32,8 @@ final class MotionMeter {
         idleReleased.end();
         standstill.end();
         double before = held.valueOrNaN(Signal.ENGINE_SPEED);
-        boolean off = before < rules.runningSpeed() && next.value(Signal.ENGINE_SPEED).orElse(0) < rules.runningSpeed();
+        boolean off =
+                before < rules.runningSpeed() && next.value(Signal.ENGINE_SPEED).orElse(0) < rules.runningSpeed();
         unrecorded += off ? 0 : millis;
         possibleIdle.add(!off, millis);
     }

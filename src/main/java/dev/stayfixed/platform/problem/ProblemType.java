@@ -60,10 +60,11 @@ public enum ProblemType {
     LOG_MAPPING_NEEDED(
             422,
             "Log mapping needed",
-            "The headers of the log are not all known for certain, and no mapping was saved for them. \"proposal\" says how the log"
-                    + " would be read, and why. Nothing was stored.",
+            "The headers of the log are not all known for certain, and no mapping was saved for them; or the log differs from the one"
+                    + " with which its mapping was confirmed, and \"doubts\" says in what. \"proposal\" says how the log would be"
+                    + " read, and why. Nothing was stored.",
             "Look through the proposal, correct it where it is wrong, send it to POST /api/v1/log-mappings once, and send the log"
-                    + " again."),
+                    + " again; with \"mappingId\" it is read by that mapping whatever differs."),
     LOG_MAPPING_EXISTS(
             409,
             "Log mapping exists",

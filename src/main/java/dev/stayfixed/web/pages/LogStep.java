@@ -81,11 +81,11 @@ class LogStep {
                             .findFirst());
         }
 
-        String savedSignal() {
+        public String savedSignal() {
             return saved.map(c -> c.signal().words()).orElse("not used");
         }
 
-        String savedUnit() {
+        public String savedUnit() {
             return saved.map(c -> c.unit().spelling()).orElse("");
         }
 
@@ -117,8 +117,7 @@ class LogStep {
             LogProposal proposal = mappings.propose(log);
             Optional<LogMappings.Known> known = mappings.known(log, vehicleId);
             Optional<SavedMapping> saved = known.map(LogMappings.Known::saved);
-            List<String> against = Stream.concat(
-                            known.stream().flatMap(k -> k.doubts().stream()), doubts.stream())
+            List<String> against = Stream.concat(known.stream().flatMap(k -> k.doubts().stream()), doubts.stream())
                     .distinct()
                     .toList();
             List<Column> columns = new ArrayList<>();
@@ -128,9 +127,14 @@ class LogStep {
                 columns.add(shown);
                 form.putIfMissing(
                         "signal" + i,
-                        column.signal() == null ? shown.savedSignalName() : column.signal().name());
+                        column.signal() == null
+                                ? shown.savedSignalName()
+                                : column.signal().name());
                 form.putIfMissing(
-                        "unit" + i, column.unit() == null ? shown.savedUnitName() : column.unit().name());
+                        "unit" + i,
+                        column.unit() == null
+                                ? shown.savedUnitName()
+                                : column.unit().name());
             }
             form.putIfMissing("timeColumn", proposal.mapping().timeColumn());
             form.putIfMissing(
@@ -180,8 +184,7 @@ class LogStep {
         }
     }
 
-    private void save(
-            LogProposal proposal, UUID vehicleId, List<LogMappingForm.Column> columns, Form form) {
+    private void save(LogProposal proposal, UUID vehicleId, List<LogMappingForm.Column> columns, Form form) {
         try {
             SavedMapping saved = mappings.confirm(
                     vehicleId,
@@ -199,8 +202,7 @@ class LogStep {
                             vehicleId));
             form.put(MAPPING, saved.id().toString());
         } catch (Refused refused) {
-            form.refused(
-                    refused, Map.of("#/mapping/timeColumn", "timeColumn", "#/mapping/dateColumn", "dateColumn"));
+            form.refused(refused, Map.of("#/mapping/timeColumn", "timeColumn", "#/mapping/dateColumn", "dateColumn"));
         }
     }
 

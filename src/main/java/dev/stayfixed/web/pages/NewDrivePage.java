@@ -107,7 +107,9 @@ class NewDrivePage {
             Model model) {
         Form form = new Form(typed);
         takeFile(form, file);
-        return !form.isWrong() && LogStep.isHeld(form) ? mapping(id, List.of(), form, show, model) : page(id, form, show, model);
+        return !form.isWrong() && LogStep.isHeld(form)
+                ? mapping(id, List.of(), form, show, model)
+                : page(id, form, show, model);
     }
 
     /** Keeps how the columns of the log are read, and adds the drive. */

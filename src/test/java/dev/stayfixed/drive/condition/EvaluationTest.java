@@ -136,13 +136,17 @@ class EvaluationTest {
     @Test
     void a_miss_never_shows_the_same_number_twice() {
         Hold tenMinutes = Hold.unbroken(STEADY, Duration.ofMinutes(10));
-        assertThat(finding(tenMinutes, spread("VEHICLE_SPEED=80", "599.6 VEHICLE_SPEED=0")).reason())
+        assertThat(finding(tenMinutes, spread("VEHICLE_SPEED=80", "599.6 VEHICLE_SPEED=0"))
+                        .reason())
                 .startsWith("vehicle speed 70 to 110 km/h held 599.6 s of 600 s unbroken");
-        assertThat(finding(tenMinutes, spread("VEHICLE_SPEED=80", "599.998 VEHICLE_SPEED=0")).reason())
+        assertThat(finding(tenMinutes, spread("VEHICLE_SPEED=80", "599.998 VEHICLE_SPEED=0"))
+                        .reason())
                 .startsWith("vehicle speed 70 to 110 km/h held 599.998 s of 600 s unbroken");
-        assertThat(finding(Hold.unbroken(STEADY, MINUTE), "0 VEHICLE_SPEED=69.97", "4", "5").reason())
+        assertThat(finding(Hold.unbroken(STEADY, MINUTE), "0 VEHICLE_SPEED=69.97", "4", "5")
+                        .reason())
                 .contains("closest was 69.97 km/h, 0.03 km/h short");
-        assertThat(finding(new AtStart(SignalRange.atMost(COOLANT, 40)), "0 COOLANT=40.004").reason())
+        assertThat(finding(new AtStart(SignalRange.atMost(COOLANT, 40)), "0 COOLANT=40.004")
+                        .reason())
                 .contains("40.004 °C, 0.004 K over");
     }
 
@@ -169,9 +173,11 @@ class EvaluationTest {
                 "50 VEHICLE_SPEED=80",
                 "60 VEHICLE_SPEED=80");
         assertThat(sparse)
-                .isEqualTo(Finding.unknown("vehicle speed 70 to 110 km/h held 0 s of 60 s unbroken in recorded time; 60 s more"
-                        + " were not recorded, in gaps of more than 5 s"));
-        assertThat(finding(minute, "0 VEHICLE_SPEED=20", "60 VEHICLE_SPEED=30", "120 VEHICLE_SPEED=20").isNo())
+                .isEqualTo(Finding.unknown(
+                        "vehicle speed 70 to 110 km/h held 0 s of 60 s unbroken in recorded time; 60 s more"
+                                + " were not recorded, in gaps of more than 5 s"));
+        assertThat(finding(minute, "0 VEHICLE_SPEED=20", "60 VEHICLE_SPEED=30", "120 VEHICLE_SPEED=20")
+                        .isNo())
                 .isTrue();
     }
 

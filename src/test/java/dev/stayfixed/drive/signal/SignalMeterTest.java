@@ -9,8 +9,9 @@ import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.DriveRules;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
-import dev.stayfixed.obd.Ignition;
 import dev.stayfixed.drive.OperatingPoint;
+import dev.stayfixed.obd.Ignition;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -85,11 +86,11 @@ class SignalMeterTest {
 
     @Test
     void what_may_have_been_enough_is_not_known() {
-        StringBuilder rows = new StringBuilder();
+        List<String> rows = new ArrayList<>();
         for (int second = 0; second <= 900; second += 10) {
-            rows.append(second).append(" ENGINE_SPEED=2000 VEHICLE_SPEED=80;");
+            rows.add(second + " ENGINE_SPEED=2000 VEHICLE_SPEED=80");
         }
-        DriveSummary summary = facts(Rows.of(rows.toString().split(";"))).summary();
+        DriveSummary summary = facts(Rows.of(rows.toArray(new String[0]))).summary();
         DriveFacts drive = DriveFacts.of(summary, Ignition.SPARK, DriveRules.EXACT);
         assertThat(drive.minimumCycle().held()).isEqualTo(Finding.Held.UNKNOWN);
         assertThat(drive.minimumCycle().reason()).contains("may have been up to 900 s, in time that was not recorded");
@@ -104,8 +105,8 @@ class SignalMeterTest {
 
     @Test
     void an_engine_that_was_off_at_every_row_did_not_run() {
-        DriveSummary summary =
-                facts(Rows.of("0 ENGINE_SPEED=0", "10 ENGINE_SPEED=0", "20 ENGINE_SPEED=0")).summary();
+        DriveSummary summary = facts(Rows.of("0 ENGINE_SPEED=0", "10 ENGINE_SPEED=0", "20 ENGINE_SPEED=0"))
+                .summary();
         assertThat(summary.atMost(DriveQuantity.RUN_TIME)).isEmpty();
         assertThat(DriveFacts.of(summary, Ignition.SPARK, DriveRules.EXACT).drivingCycle())
                 .isEqualTo(Finding.no("the engine did not run"));

@@ -138,6 +138,30 @@ class RecordedLogPagesTest {
     }
 
     @Test
+    void aLogOfAnotherCarIsAskedAboutAgainAndWhatCompetesIsShown() {
+        String header = "Minute book,Engine RPM,Road speed,Coolant,GPS speed";
+        try (Window window = browsers.window(1280, false, ColorScheme.LIGHT)) {
+            Page page = window.page();
+            Technician technician = new Technician(page, "http://127.0.0.1:" + port);
+            for (String car : List.of("First wagon of two", "Second wagon of two")) {
+                technician.goTo("/vehicles/" + vehicle(car).id() + "/drives/new");
+                technician
+                        .field("Or choose a file")
+                        .setInputFiles(new FilePayload("wagon.csv", "text/csv", log(header, "2026-06-05T08:00:00Z")));
+                technician.press("Check the scan or the log");
+                assertThat(page.locator("main")).containsText("\"GPS speed\" may be it as well");
+                if (car.startsWith("Second")) {
+                    assertThat(page.locator(".banner")).containsText("was confirmed for the log of another vehicle");
+                    technician.field("Unit of Road speed").selectOption("MILES_PER_HOUR");
+                }
+                technician.press("Confirm and add the drive");
+                assertThat(page).hasURL(Pattern.compile(".*/drives/[0-9a-f-]{36}\\?said=drive-added"));
+            }
+            look(window, false, "a log of another car", 1280);
+        }
+    }
+
+    @Test
     void aPackedLogWithPublishedNamesNeedsNoConfirmation() throws IOException {
         Answer vehicle = vehicle("Packed wagon");
         try (Window window = browsers.window(1280, true, ColorScheme.LIGHT)) {
