@@ -39,9 +39,7 @@ enum DateOrder {
         if (three.size() != 3) {
             return Optional.empty();
         }
-        boolean slashed = separators.isEmpty() && this != NAMED_MONTH
-                ? false
-                : separators.chars().allMatch(c -> c == '/' || c == '-');
+        boolean slashed = !separators.isEmpty() && separators.chars().allMatch(c -> c == '/' || c == '-');
         return switch (this) {
             case YEAR_FIRST -> slashed && three.get(0).length() == 4 ? numbers(three, 0, 1, 2) : Optional.empty();
             case DOTTED -> separators.startsWith("..") ? numbers(three, 2, 1, 0) : Optional.empty();
