@@ -1,0 +1,6 @@
+package dev.stayfixed.web;
+
+import dev.stayfixed.platform.TellingOnPostgres;
+
+@TellingOnPostgres
+class ScenariosOnPostgresTest extends ArguedScenarios {}
