@@ -44,7 +44,8 @@ public class Inspections {
     }
 
     private InspectionRecord record(Vehicle vehicle) {
-        List<RepairAttempt> repairs = standings.ofVehicle(vehicle.id()).stream()
+        List<FaultCase> faults = standings.ofVehicle(vehicle.id());
+        List<RepairAttempt> repairs = faults.stream()
                 .map(FaultCase::repairs)
                 .flatMap(List::stream)
                 .toList();
@@ -53,7 +54,9 @@ public class Inspections {
                 .map(RepairAttempt::at)
                 .max(Comparator.naturalOrder())
                 .orElse(Instant.MIN);
-        List<Scan> scans = Stream.concat(ofRepairs(repairs), ofDrives(originals.drivesOf(vehicle.id())))
+        List<Scan> scans = Stream.of(
+                        ofOpenings(faults), ofRepairs(repairs), ofDrives(originals.drivesOf(vehicle.id())))
+                .flatMap(dated -> dated)
                 .filter(dated -> !dated.at().isBefore(lastClear))
                 .sorted(Comparator.comparing(Dated::at))
                 .map(Dated::scan)
@@ -62,6 +65,13 @@ public class Inspections {
     }
 
     private record Dated(Instant at, Scan scan) {}
+
+    private static Stream<Dated> ofOpenings(List<FaultCase> faults) {
+        return faults.stream()
+                .map(FaultCase::job)
+                .distinct()
+                .flatMap(job -> job.scan().map(scan -> new Dated(job.openedAt(), scan)).stream());
+    }
 
     /** A scan from before a repair belongs to the moment before it, so a clear at the repair leaves it out. */
     private static Stream<Dated> ofRepairs(List<RepairAttempt> repairs) {

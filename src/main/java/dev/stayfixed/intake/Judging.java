@@ -1,8 +1,10 @@
 package dev.stayfixed.intake;
 
 import dev.stayfixed.drive.DriveRecord;
+import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.jobs.EvidenceChanged;
 import dev.stayfixed.jobs.FaultCase;
+import dev.stayfixed.jobs.RepairCorrected;
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.jobs.Standings;
 import dev.stayfixed.verification.Judgement;
@@ -11,8 +13,10 @@ import dev.stayfixed.verification.RuleSet;
 import dev.stayfixed.verification.Verification;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.springframework.context.ApplicationEventPublisher;
@@ -53,8 +57,30 @@ class Judging {
                 .toList();
         Map<String, Instant> starts = drives.stream().collect(Collectors.toMap(DriveRecord::id, DriveRecord::start));
         return cases.stream()
-                .map(c -> new FaultVerdict(c, verification.of(c.fault(), c.repairs(), drives), starts))
+                .map(c -> new FaultVerdict(c, verification.of(c.fault(), c.repairs(), withOpening(c, drives)), starts))
                 .toList();
+    }
+
+    /**
+     * The scan with which the job was opened tells what was stored by then, like a drive from before the repair. It is only that:
+     * where a repair of the fault is dated before the opening, it is left out, as nobody drove.
+     */
+    private static List<DriveRecord> withOpening(FaultCase fault, List<DriveRecord> drives) {
+        Instant opened = fault.job().openedAt();
+        if (fault.job().scan().isEmpty()
+                || fault.repairs().stream().anyMatch(repair -> !repair.at().isAfter(opened))) {
+            return drives;
+        }
+        List<DriveRecord> all = new ArrayList<>(drives);
+        all.add(new DriveRecord(
+                "opening of " + fault.jobId(),
+                opened,
+                Optional.empty(),
+                DriveSummary.UNKNOWN,
+                false,
+                List.of(new DriveRecord.TimedScan(
+                        DriveRecord.Moment.AFTER, fault.job().scan().get()))));
+        return all;
     }
 
     /** Judges every fault of the vehicle and keeps where each stands. Needs a transaction that holds the vehicle. */
@@ -91,5 +117,10 @@ class Judging {
     @EventListener
     void on(EvidenceChanged changed) {
         replay(changed.vehicleId(), new VehicleJudged.Cause.JobChanged());
+    }
+
+    @EventListener
+    void on(RepairCorrected corrected) {
+        replay(corrected.vehicleId(), new VehicleJudged.Cause.RepairCorrected());
     }
 }

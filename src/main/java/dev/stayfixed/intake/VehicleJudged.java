@@ -26,6 +26,9 @@ public record VehicleJudged(
         /** A drive was left out of the count. */
         record DriveLeftOut(UUID driveId, String reason) implements Cause {}
 
+        /** The record of a repair was put right. */
+        record RepairCorrected() implements Cause {}
+
         /** A repair was recorded, or the terms of a fault or the vehicle were changed. */
         record JobChanged() implements Cause {}
 

@@ -1,8 +1,11 @@
 package dev.stayfixed.jobs;
 
+import dev.stayfixed.obd.Scan;
 import dev.stayfixed.verification.RepairAttempt;
 import dev.stayfixed.verification.RepairedFault;
+import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 
 /**
@@ -11,4 +14,17 @@ import java.util.UUID;
  * @param standing as it was last recorded
  */
 public record FaultCase(
-        UUID jobId, UUID faultId, RepairedFault fault, List<RepairAttempt> repairs, Standing standing) {}
+        OfJob job, UUID faultId, RepairedFault fault, List<RepairAttempt> repairs, Standing standing) {
+
+    /**
+     * The job of a fault.
+     *
+     * @param closedAt empty while it is open
+     * @param scan with which it was opened, read when it was
+     */
+    public record OfJob(UUID id, Instant openedAt, Optional<Instant> closedAt, Optional<Scan> scan) {}
+
+    public UUID jobId() {
+        return job.id();
+    }
+}

@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
@@ -148,6 +149,29 @@ public class Jobs {
             jobs.flush();
             events.publishEvent(new EvidenceChanged(job.vehicle().id()));
             return repair.facts();
+        });
+    }
+
+    /**
+     * Puts the record of a repair right: what stood there is kept as history, and everything is judged again.
+     *
+     * @param right from the record as it stands to the record as it should be
+     * @throws Refused when the job is closed, or was changed meanwhile
+     */
+    public Repair correctRepair(
+            UUID id,
+            UUID repairId,
+            IfMatch ifMatch,
+            Repair.Correction correction,
+            UnaryOperator<Repair.Details> right) {
+        return durably.write(() -> {
+            StoredJob job = held(id);
+            ifMatch.check(job.version());
+            if (job.correctRepair(repairId, right, correction, clock.instant())) {
+                jobs.flush();
+                events.publishEvent(new RepairCorrected(job.vehicle().id()));
+            }
+            return job.repair(repairId).facts();
         });
     }
 

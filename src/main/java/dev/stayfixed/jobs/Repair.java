@@ -1,17 +1,22 @@
 package dev.stayfixed.jobs;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /**
  * One repair; for each of its faults it opens an attempt with a count of its own.
  *
  * @param faultIds the faults that it was meant to repair, at least one
+ * @param changes what was put right in its record, in the order in which it was
  */
-public record Repair(UUID id, Set<UUID> faultIds, Details details) {
+public record Repair(UUID id, Set<UUID> faultIds, Details details, List<Change> changes) {
 
     /**
      * What was done.
@@ -34,5 +39,78 @@ public record Repair(UUID id, Set<UUID> faultIds, Details details) {
             parts = List.copyOf(parts);
             measurements = List.copyOf(measurements);
         }
+    }
+
+    /** What can be put right, and how it is written down. */
+    public enum Field {
+        PERFORMED_AT("done at", details -> details.performedAt().toString()),
+        DESCRIPTION("what was done", Details::description),
+        PARTS("parts", details -> String.join("\n", details.parts())),
+        TECHNICIAN("technician", details -> details.technician().orElse("")),
+        CODES_CLEARED("codes cleared", details -> details.codesCleared() ? "yes" : "no"),
+        SCAN_BEFORE("scan before the repair", details -> details.scanBefore().orElse("")),
+        SCAN_AFTER("scan after the repair", details -> details.scanAfter().orElse("")),
+        MEASUREMENTS(
+                "measurements",
+                details -> details.measurements().stream().map(Repair::words).collect(Collectors.joining("\n")));
+
+        private final String words;
+        private final Function<Details, String> text;
+
+        Field(String words, Function<Details, String> text) {
+            this.words = words;
+            this.text = text;
+        }
+
+        public String words() {
+            return words;
+        }
+    }
+
+    /**
+     * Who put a record right, and why.
+     *
+     * @param by the name of a person, where one was given
+     */
+    public record Correction(Optional<String> by, Optional<String> reason) {}
+
+    /**
+     * One field that was put right.
+     *
+     * @param before as it stood: a time in ISO 8601, yes or no, text, or one line for each part or measurement; "" for nothing
+     * @param after as it stands since, written likewise
+     */
+    public record Change(
+            Instant at, Optional<String> by, Optional<String> reason, Field field, String before, String after) {}
+
+    /** A measurement in one line, such as "heater resistance, pins 3-4: before OPEN, after 6.1 Ω, expected 5.0 to 7.0". */
+    private static String words(Measurement m) {
+        StringBuilder words = new StringBuilder(m.quantity());
+        m.point().ifPresent(point -> words.append(", ").append(point));
+        words.append(": before ").append(m.before().map(Measurement.Reading::text).orElse("not read"));
+        words.append(", after ").append(m.after().map(Measurement.Reading::text).orElse("not read"));
+        words.append(' ').append(m.unit());
+        if (m.expectedMin().isPresent() || m.expectedMax().isPresent()) {
+            words.append(", expected ").append(limit(m.expectedMin())).append(" to ").append(limit(m.expectedMax()));
+        }
+        m.testLeadsVerified().ifPresent(yes -> words.append(", test leads ").append(yes ? "verified" : "not verified"));
+        return words.toString();
+    }
+
+    private static String limit(OptionalDouble limit) {
+        return limit.isPresent() ? Double.toString(limit.getAsDouble()) : "any";
+    }
+
+    /** Every field in which two records of one repair differ. */
+    static List<Change> between(Details before, Details after, Correction correction, Instant at) {
+        List<Change> changes = new ArrayList<>();
+        for (Field field : Field.values()) {
+            String was = field.text.apply(before);
+            String is = field.text.apply(after);
+            if (!was.equals(is)) {
+                changes.add(new Change(at, correction.by(), correction.reason(), field, was, is));
+            }
+        }
+        return changes;
     }
 }

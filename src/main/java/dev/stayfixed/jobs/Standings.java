@@ -35,9 +35,10 @@ public class Standings {
         Map<StoredRepair, RepairAttempt> attempts = new LinkedHashMap<>();
         job.repairs().forEach(repair -> attempts.put(repair, repair.attempt()));
         Ignition ignition = job.ignition();
+        FaultCase.OfJob ofJob = job.ofFaults();
         return job.faults().stream()
                 .map(fault -> new FaultCase(
-                        job.id(),
+                        ofJob,
                         fault.id(),
                         fault.terms(ignition),
                         attempts.entrySet().stream()

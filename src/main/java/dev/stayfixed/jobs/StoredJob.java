@@ -1,6 +1,7 @@
 package dev.stayfixed.jobs;
 
 import dev.stayfixed.obd.Ignition;
+import dev.stayfixed.obd.Scan;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.verification.RepairedFault;
@@ -29,6 +30,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import org.hibernate.annotations.TenantId;
 import org.jspecify.annotations.Nullable;
@@ -118,6 +120,25 @@ class StoredJob {
         return repair;
     }
 
+    /** Puts the record of a repair right; says whether anything differs. */
+    boolean correctRepair(
+            UUID repairId, UnaryOperator<Repair.Details> right, Repair.Correction correction, Instant now) {
+        refuseWhenClosed();
+        StoredRepair repair = repair(repairId);
+        boolean differs = repair.correct(right.apply(repair.facts().details()), correction, now);
+        if (differs) {
+            changed();
+        }
+        return differs;
+    }
+
+    StoredRepair repair(UUID repairId) {
+        return repairs.stream()
+                .filter(r -> r.id().equals(repairId))
+                .findFirst()
+                .orElseThrow(() -> Refused.notFound("repair of this job", repairId));
+    }
+
     void close(Optional<String> reason, Instant now) {
         refuseWhenClosed();
         String undecided = faults.stream()
@@ -199,6 +220,15 @@ class StoredJob {
         return repairs.stream()
                 .sorted(Comparator.comparing(StoredRepair::performedAt).thenComparing(StoredRepair::id))
                 .toList();
+    }
+
+    /** What the judging of its faults needs of it. */
+    FaultCase.OfJob ofFaults() {
+        return new FaultCase.OfJob(
+                id(),
+                openedAt,
+                Optional.ofNullable(closedAt),
+                Optional.ofNullable(scan).map(Scan::read));
     }
 
     Job facts() {

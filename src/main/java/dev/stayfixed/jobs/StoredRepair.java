@@ -25,7 +25,7 @@ import java.util.UUID;
 import org.hibernate.annotations.TenantId;
 import org.jspecify.annotations.Nullable;
 
-/** The row of a repair; it is written once. */
+/** The row of a repair. What is put right in it is remembered beside it. */
 @Entity
 @Table(name = "repair")
 class StoredRepair {
@@ -70,6 +70,11 @@ class StoredRepair {
     @OrderColumn(name = "position")
     private List<StoredMeasurement> measurements = new ArrayList<>();
 
+    @ElementCollection
+    @CollectionTable(name = "repair_change", joinColumns = @JoinColumn(name = "repair_id"))
+    @OrderColumn(name = "position")
+    private List<StoredRepairChange> changes = new ArrayList<>();
+
     protected StoredRepair() {}
 
     StoredRepair(StoredJob job, Set<UUID> faultIds, Repair.Details details, Instant recordedAt) {
@@ -77,13 +82,31 @@ class StoredRepair {
         this.recordedAt = recordedAt;
         this.performedAt = details.performedAt();
         this.description = details.description();
-        this.technician = details.technician().orElse(null);
-        this.codesCleared = details.codesCleared();
-        this.scanBefore = details.scanBefore().orElse(null);
-        this.scanAfter = details.scanAfter().orElse(null);
         this.faultIds.addAll(faultIds);
-        this.parts.addAll(details.parts());
+        write(details);
+    }
+
+    private void write(Repair.Details details) {
+        performedAt = details.performedAt();
+        description = details.description();
+        technician = details.technician().orElse(null);
+        codesCleared = details.codesCleared();
+        scanBefore = details.scanBefore().orElse(null);
+        scanAfter = details.scanAfter().orElse(null);
+        parts.clear();
+        parts.addAll(details.parts());
+        measurements.clear();
         details.measurements().forEach(m -> measurements.add(StoredMeasurement.of(m)));
+    }
+
+    /** Puts the record right and remembers what stood there; says whether anything differs. */
+    boolean correct(Repair.Details right, Repair.Correction correction, Instant now) {
+        List<Repair.Change> found = Repair.between(details(), right, correction, now);
+        found.forEach(change -> changes.add(StoredRepairChange.of(change)));
+        if (!found.isEmpty()) {
+            write(right);
+        }
+        return !found.isEmpty();
     }
 
     UUID id() {
@@ -107,18 +130,23 @@ class StoredRepair {
                 Optional.ofNullable(scanAfter).map(Scan::read));
     }
 
+    private Repair.Details details() {
+        return new Repair.Details(
+                performedAt,
+                description,
+                parts,
+                Optional.ofNullable(technician),
+                codesCleared,
+                Optional.ofNullable(scanBefore),
+                Optional.ofNullable(scanAfter),
+                measurements.stream().map(StoredMeasurement::facts).toList());
+    }
+
     Repair facts() {
         return new Repair(
                 id(),
                 Set.copyOf(faultIds),
-                new Repair.Details(
-                        performedAt,
-                        description,
-                        parts,
-                        Optional.ofNullable(technician),
-                        codesCleared,
-                        Optional.ofNullable(scanBefore),
-                        Optional.ofNullable(scanAfter),
-                        measurements.stream().map(StoredMeasurement::facts).toList()));
+                details(),
+                changes.stream().map(StoredRepairChange::facts).toList());
     }
 }

@@ -34,6 +34,7 @@ final class Findings {
         this.drive = drive(judged.cause()).map(UUID::toString);
         this.revises = judged.cause() instanceof Cause.CorrectedDrive
                 || judged.cause() instanceof Cause.DriveLeftOut
+                || judged.cause() instanceof Cause.RepairCorrected
                 || judged.cause() instanceof Cause.Replayed
                 || (judged.cause() instanceof Cause.NewDrive && isLate());
     }
@@ -107,6 +108,9 @@ final class Findings {
     private String lastReason(FaultVerdict verdict) {
         if (judged.cause() instanceof Cause.DriveLeftOut leftOut) {
             return " Why: a drive was left out of the count (" + leftOut.reason() + ").";
+        }
+        if (judged.cause() instanceof Cause.RepairCorrected) {
+            return " Why: the record of the repair was corrected.";
         }
         return stepsOfDrive(verdict).stream()
                 .filter(Verdict.Step.Judged.class::isInstance)

@@ -20,6 +20,9 @@ class ServiceOnPostgresTest {
     class Stories extends RepairStories {}
 
     @Nested
+    class Corrections extends CorrectionStories {}
+
+    @Nested
     class Beside extends Outlooks {}
 
     @Nested

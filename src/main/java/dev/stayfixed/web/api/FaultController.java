@@ -95,6 +95,22 @@ class FaultController {
         return ResponseEntity.created(URI.create(Link.to("jobs", jobId).href())).body(RepairAnswer.of(repair));
     }
 
+    @Operation(
+            summary = "Put the record of a repair right; what stood there is kept, and everything is judged again",
+            description = "What is missing stays as it was recorded; an empty text or list removes it. If-Match is the ETag of the job.")
+    @PutMapping("/repairs/{repairId}")
+    ResponseEntity<RepairAnswer> correctRepair(
+            @PathVariable UUID jobId,
+            @PathVariable UUID repairId,
+            @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
+            @Valid @RequestBody RepairCorrection request) {
+        Repair repair = jobs.correctRepair(
+                jobId, repairId, IfMatch.of(ifMatch), request.correction(), request.of(clock.instant()));
+        return ResponseEntity.ok()
+                .eTag(IfMatch.tag(jobs.get(jobId).version()))
+                .body(RepairAnswer.of(repair));
+    }
+
     @Operation(summary = "Where each fault stands, and why")
     @GetMapping("/verdicts")
     VerdictAnswer verdicts(@PathVariable UUID jobId) {

@@ -9,7 +9,11 @@ import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
-/** A repair as it was recorded. */
+/**
+ * A repair as it is recorded.
+ *
+ * @param changes what was put right in its record, in the order in which it was
+ */
 record RepairAnswer(
         UUID id,
         Instant performedAt,
@@ -20,7 +24,28 @@ record RepairAnswer(
         boolean codesCleared,
         @Nullable ScanLines scanBefore,
         @Nullable ScanLines scanAfter,
-        List<Measured> measurements) {
+        List<Measured> measurements,
+        List<Change> changes) {
+
+    /** One field that was put right, as it stood and as it stands since. */
+    record Change(
+            Instant at,
+            @Nullable String by,
+            @Nullable String reason,
+            Repair.Field field,
+            String before,
+            String after) {
+
+        static Change of(Repair.Change change) {
+            return new Change(
+                    change.at(),
+                    change.by().orElse(null),
+                    change.reason().orElse(null),
+                    change.field(),
+                    change.before(),
+                    change.after());
+        }
+    }
 
     /** A bench measurement; a reading is a number, or OPEN or OVER_LIMIT. */
     record Measured(
@@ -64,6 +89,7 @@ record RepairAnswer(
                 details.codesCleared(),
                 details.scanBefore().map(Scan::read).map(ScanLines::of).orElse(null),
                 details.scanAfter().map(Scan::read).map(ScanLines::of).orElse(null),
-                details.measurements().stream().map(Measured::of).toList());
+                details.measurements().stream().map(Measured::of).toList(),
+                repair.changes().stream().map(Change::of).toList());
     }
 }

@@ -115,7 +115,6 @@ record RepairRequest(
     }
 
     Repair.Details details(Instant now) {
-        List<Measured> measured = measurements == null ? List.of() : measurements;
         return new Repair.Details(
                 Words.past("#/performedAt", performedAt, now),
                 description.strip(),
@@ -124,8 +123,13 @@ record RepairRequest(
                 Boolean.TRUE.equals(codesCleared),
                 Optional.ofNullable(scanBefore).filter(s -> !s.isBlank()),
                 Optional.ofNullable(scanAfter).filter(s -> !s.isBlank()),
-                IntStream.range(0, measured.size())
-                        .mapToObj(i -> measured.get(i).measurement("#/measurements/" + i))
-                        .toList());
+                measured(measurements));
+    }
+
+    static List<Measurement> measured(@Nullable List<Measured> measurements) {
+        List<Measured> measured = measurements == null ? List.of() : measurements;
+        return IntStream.range(0, measured.size())
+                .mapToObj(i -> measured.get(i).measurement("#/measurements/" + i))
+                .toList();
     }
 }

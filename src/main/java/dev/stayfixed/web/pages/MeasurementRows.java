@@ -2,6 +2,7 @@ package dev.stayfixed.web.pages;
 
 import dev.stayfixed.jobs.Measurement;
 import dev.stayfixed.verification.bench.BenchCheck;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -32,6 +33,38 @@ final class MeasurementRows {
 
     private static boolean isFilled(Form form, int row) {
         return PARTS.stream().anyMatch(part -> !form.isBlank(part + row));
+    }
+
+    /** Fills the rows with what was measured. */
+    static void show(Form form, List<Measurement> measurements) {
+        form.put("rows", String.valueOf(Math.max(AT_FIRST, measurements.size())));
+        for (int row = 0; row < measurements.size(); row++) {
+            Measurement m = measurements.get(row);
+            form.put("check" + row, m.check().name())
+                    .put("quantity" + row, m.quantity())
+                    .put("point" + row, m.point().orElse(""))
+                    .put("unit" + row, m.unit())
+                    .put("min" + row, number(m.expectedMin()))
+                    .put("max" + row, number(m.expectedMax()))
+                    .put("before" + row, m.before().map(MeasurementRows::shown).orElse(""))
+                    .put("after" + row, m.after().map(MeasurementRows::shown).orElse(""))
+                    .put("leads" + row, m.testLeadsVerified().orElse(false) ? "yes" : "");
+        }
+    }
+
+    private static String number(OptionalDouble number) {
+        return number.isPresent() ? plain(number.getAsDouble()) : "";
+    }
+
+    private static String shown(Measurement.Reading reading) {
+        return reading instanceof Measurement.Value value
+                ? plain(value.number())
+                : reading.text().toLowerCase(Locale.ROOT).replace('_', ' ');
+    }
+
+    /** 5.4, and 5 instead of 5.0: what a person would have typed. */
+    private static String plain(double number) {
+        return BigDecimal.valueOf(number).stripTrailingZeros().toPlainString();
     }
 
     static List<Measurement> read(Form form) {

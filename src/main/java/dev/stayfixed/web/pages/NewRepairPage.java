@@ -35,8 +35,8 @@ class NewRepairPage {
 
     private static final int LONGEST_SCAN = 1_000_000;
 
-    private static final String BEFORE = "before";
-    private static final String AFTER = "after";
+    static final String BEFORE = "before";
+    static final String AFTER = "after";
 
     private final Jobs jobs;
     private final Vehicles vehicles;
@@ -102,7 +102,7 @@ class NewRepairPage {
         return chosen;
     }
 
-    private static Repair.Details details(Form form, Show show, Job job) {
+    static Repair.Details details(Form form, Show show, Job job) {
         String description =
                 form.required("description", "What was done", 2000, "say what was repaired, replaced or cleaned");
         Instant at =
@@ -126,7 +126,7 @@ class NewRepairPage {
                 MeasurementRows.read(form));
     }
 
-    private static TickedScan ticks(String prefix, Job job) {
+    static TickedScan ticks(String prefix, Job job) {
         return TickedScan.of(prefix, job.faults());
     }
 

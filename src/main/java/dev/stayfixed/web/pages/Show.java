@@ -3,6 +3,7 @@ package dev.stayfixed.web.pages;
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.jobs.Measurement;
+import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.jobs.Scale;
 import dev.stayfixed.jobs.ShopSettings;
 import java.time.Duration;
@@ -120,6 +121,8 @@ public final class Show {
     static String said(String word) {
         return switch (word) {
             case "job-opened" -> "The job is open. Record the repair next; drives count from then on.";
+            case "repair-mended" ->
+                "The record of the repair is put right, and everything is judged again. What stood there before is kept.";
             case "repair-recorded" -> "The repair is recorded. Drives that start after it are judged for it.";
             case "job-closed" -> "The job is closed.";
             case "job-reopened" -> "The job is open again.";
@@ -141,6 +144,14 @@ public final class Show {
             case "settings-saved" -> "The settings are saved.";
             default -> "";
         };
+    }
+
+    /** What stands or stood in a field of a repair. */
+    public String kept(Repair.Field field, String text) {
+        if (text.isEmpty()) {
+            return "nothing";
+        }
+        return field == Repair.Field.PERFORMED_AT ? time(Instant.parse(text)) : text;
     }
 
     public String number(double value, int places) {
