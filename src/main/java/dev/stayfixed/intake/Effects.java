@@ -11,7 +11,7 @@ final class Effects {
 
     private Effects() {}
 
-    /** Faults on which the drive has a say, or which stand elsewhere than before. */
+    /** Faults on which the drive has a say, for which it comes too early, or which stand elsewhere than before. */
     static List<Effect> of(UUID driveId, List<FaultVerdict> verdicts) {
         return verdicts.stream()
                 .flatMap(verdict -> effect(driveId.toString(), verdict).stream())
@@ -21,7 +21,8 @@ final class Effects {
     private static Optional<Effect> effect(String driveId, FaultVerdict verdict) {
         Optional<Verdict.Step> step = step(driveId, verdict.verdict());
         boolean moved = !verdict.faultCase().standing().equals(verdict.standing());
-        if (step.isEmpty() && !moved) {
+        Optional<String> before = step.isPresent() ? Optional.empty() : BeforeRepair.words(driveId, verdict);
+        if (step.isEmpty() && before.isEmpty() && !moved) {
             return Optional.empty();
         }
         Optional<Judgement> judgement =
@@ -31,7 +32,9 @@ final class Effects {
                 verdict.faultCase().faultId(),
                 verdict.faultCase().fault().code(),
                 judgement.map(Judgement::outcome),
-                step.map(Effects::reason).orElse("this drive is no longer judged for the repair of this fault"),
+                step.map(Effects::reason)
+                        .or(() -> before)
+                        .orElse("this drive is no longer judged for the repair of this fault"),
                 verdict.faultCase().standing(),
                 verdict.standing()));
     }

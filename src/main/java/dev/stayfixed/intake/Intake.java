@@ -1,6 +1,7 @@
 package dev.stayfixed.intake;
 
 import dev.stayfixed.drive.DriveFacts;
+import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.jobs.Vehicle;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.platform.IfMatch;
@@ -159,7 +160,10 @@ public class Intake {
             Vehicle vehicle = vehicles.hold(vehicleOf(driveId));
             leftOuts.ofDrive(driveId).ifPresent(earlier -> earlier.takenIn(leftOut.at()));
             leftOuts.saveAndFlush(new StoredLeftOut(vehicle.id(), driveId, leftOut));
-            judging.replay(vehicle.id(), new VehicleJudged.Cause.DriveLeftOut(driveId, reason));
+            DriveRecord record = originals
+                    .drive(driveId, drives.findById(driveId).orElseThrow().revision())
+                    .record();
+            judging.replay(vehicle.id(), new VehicleJudged.Cause.DriveLeftOut(record, reason));
             return get(driveId);
         });
     }
@@ -253,12 +257,14 @@ public class Intake {
                     drives.page(vehicleId, page.after().at(), page.after().id(), Limit.of(page.limit() + 1)));
             Map<UUID, LeftOut> left = leftOuts.ofVehicle(vehicleId).stream()
                     .collect(Collectors.toMap(StoredLeftOut::driveId, StoredLeftOut::facts));
+            List<Alert> alerts = judging.alerts(vehicleId);
             return Page.of(found, page, d -> new Page.Position(d.startAt(), d.getId()))
                     .map(row -> drive(
                             row,
                             originals.drive(row.getId(), row.revision()),
                             vehicle,
-                            Optional.ofNullable(left.get(row.getId()))));
+                            Optional.ofNullable(left.get(row.getId())),
+                            alerts));
         });
     }
 
@@ -309,10 +315,16 @@ public class Intake {
     }
 
     private Drive drive(StoredDrive row, ReadDrive read, Vehicle vehicle) {
-        return drive(row, read, vehicle, leftOuts.ofDrive(row.getId()).map(StoredLeftOut::facts));
+        return drive(
+                row,
+                read,
+                vehicle,
+                leftOuts.ofDrive(row.getId()).map(StoredLeftOut::facts),
+                judging.alerts(vehicle.id()));
     }
 
-    private Drive drive(StoredDrive row, ReadDrive read, Vehicle vehicle, Optional<LeftOut> leftOut) {
+    private Drive drive(
+            StoredDrive row, ReadDrive read, Vehicle vehicle, Optional<LeftOut> leftOut, List<Alert> alerts) {
         return new Drive(
                 row.getId(),
                 row.revision(),
@@ -321,8 +333,19 @@ public class Intake {
                 DriveFacts.of(read.record().summary(), vehicle.details().ignition(), RuleSet.STANDARD.drive()),
                 row.receivedAt(),
                 leftOut,
-                read.warnings(),
+                warnings(read, alerts),
                 read.log(),
                 conditions.of(vehicle.id(), read));
+    }
+
+    /** What could not be used of a drive, where its scans disagree with themselves, and what it shows that is new. */
+    private static List<String> warnings(ReadDrive read, List<Alert> alerts) {
+        List<String> warnings = new ArrayList<>(read.warnings());
+        warnings.addAll(ScanDoubts.of(
+                read.record().scans().stream().map(DriveRecord.TimedScan::scan).toList()));
+        alerts.stream()
+                .filter(alert -> alert.driveId().equals(read.record().id()))
+                .forEach(alert -> warnings.add(alert.words()));
+        return warnings;
     }
 }

@@ -83,6 +83,20 @@ class Judging {
         return all;
     }
 
+    /** What the drives of a vehicle showed that was new when it showed. */
+    List<Alert> alerts(UUID vehicleId) {
+        return Alerts.of(records(vehicleId), standings.ofVehicle(vehicleId));
+    }
+
+    /** Of these what still stands. */
+    List<Alert> standingAlerts(UUID vehicleId) {
+        return Alerts.standing(records(vehicleId), standings.ofVehicle(vehicleId));
+    }
+
+    private List<DriveRecord> records(UUID vehicleId) {
+        return originals.drivesOf(vehicleId).stream().map(ReadDrive::record).toList();
+    }
+
     /** Judges every fault of the vehicle and keeps where each stands. Needs a transaction that holds the vehicle. */
     List<FaultVerdict> replay(UUID vehicleId, VehicleJudged.Cause cause) {
         List<ReadDrive> drives = originals.drivesOf(vehicleId);

@@ -23,8 +23,12 @@ public record VehicleJudged(
         /** A recorded drive was replaced by a better record of it. */
         record CorrectedDrive(UUID driveId) implements Cause {}
 
-        /** A drive was left out of the count. */
-        record DriveLeftOut(UUID driveId, String reason) implements Cause {}
+        /**
+         * A drive was left out of the count.
+         *
+         * @param drive what it told
+         */
+        record DriveLeftOut(DriveRecord drive, String reason) implements Cause {}
 
         /** The record of a repair was put right. */
         record RepairCorrected() implements Cause {}

@@ -43,4 +43,9 @@ public class Verdicts {
                 .findFirst()
                 .orElseThrow(() -> Refused.notFound("fault of this job", faultId));
     }
+
+    /** What the drives of a vehicle showed that nobody knew before, and that still stands; the earliest first. */
+    public List<Alert> alerts(UUID vehicleId) {
+        return durably.read(() -> judging.standingAlerts(vehicleId));
+    }
 }

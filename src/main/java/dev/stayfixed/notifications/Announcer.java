@@ -13,9 +13,11 @@ import dev.stayfixed.notifications.delivery.Outbox;
 import dev.stayfixed.platform.storage.Durably;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Service;
@@ -118,6 +120,33 @@ public class Announcer {
         tell(EventKind.NOTHING_HEARD, aboutJob(job, reason), occasion);
     }
 
+    /** Tells what a drive shows that nobody knew; once for each occasion. */
+    void alert(EventKind kind, UUID jobId, String reason, String driveId, String occasion) {
+        tell(kind, aboutJob(jobs.get(jobId), reason, driveId), occasion);
+    }
+
+    /**
+     * Takes back what was told, and tells that.
+     *
+     * @param occasions how their occasions begin
+     * @param still occasions that hold
+     */
+    void takeBack(String occasions, List<String> still, String why) {
+        events.told(occasions).stream()
+                .filter(told -> !still.contains(told.occasion()))
+                .forEach(told -> takeBack(told, why));
+    }
+
+    private void takeBack(StoredEvents.Told told, String why) {
+        Event event = told.event();
+        events.takeBack(event.id(), told.occasion(), clock.instant());
+        event.jobId()
+                .ifPresent(jobId -> tell(
+                        EventKind.ALERT_TAKEN_BACK,
+                        aboutJob(jobs.get(jobId), "what was told no longer holds, as " + why + ". It was: " + event.summary()),
+                        "taken-back:" + event.id()));
+    }
+
     private void tell(EventKind kind, Story story, String occasion) {
         if (events.isKnown(occasion)) {
             return;
@@ -187,6 +216,10 @@ public class Announcer {
     }
 
     private Story aboutJob(Job job, String reason) {
+        return aboutJob(job, reason, null);
+    }
+
+    private Story aboutJob(Job job, String reason, @Nullable String driveId) {
         return new Story(
                 job.id(),
                 job.labels().reference().orElse(null),
@@ -201,7 +234,7 @@ public class Announcer {
                 null,
                 reason,
                 null,
-                null);
+                driveId);
     }
 
     private Vehicle vehicle(Job job) {

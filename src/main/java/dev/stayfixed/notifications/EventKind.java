@@ -15,6 +15,12 @@ public enum EventKind {
     VERDICT_REVISED("verdict revised"),
     NOTHING_HEARD("nothing heard"),
     CONTRADICTORY_DATA("contradictory data"),
+    /** A driver or a reader reports the lamp on, and it was not known to be on: told at once, whatever the rule says. */
+    LAMP_ON("lamp reported on"),
+    /** A code that is no fault of the vehicle's jobs and was never listed before: told at once likewise. */
+    NEW_CODE("new code"),
+    /** The drive that showed the lamp or the code does not count any more. */
+    ALERT_TAKEN_BACK("alert taken back"),
     CODES_CLEARED("codes cleared in between"),
     JOB_CLOSED("job closed"),
     JOB_REOPENED("job reopened"),
@@ -50,8 +56,13 @@ public enum EventKind {
     /** What a driver can be told, and is unless the shop says otherwise: what he can do something about. */
     public static Set<EventKind> forDriver() {
         Set<EventKind> kinds = forTechnician();
-        kinds.remove(CONTRADICTORY_DATA);
+        kinds.removeAll(EnumSet.range(CONTRADICTORY_DATA, ALERT_TAKEN_BACK));
         return kinds;
+    }
+
+    /** What the shop hears of at once, whatever the rule says. */
+    static Set<EventKind> atOnce() {
+        return EnumSet.of(LAMP_ON, NEW_CODE);
     }
 
     /** What a webhook can ask for. */

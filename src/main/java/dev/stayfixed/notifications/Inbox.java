@@ -4,12 +4,15 @@ import dev.stayfixed.platform.Page;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.platform.storage.Durably;
 import java.time.Clock;
+import java.util.List;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
 
 /** What happened, for the shop to read. */
 @Service
 public class Inbox {
+
+    private static final int MOST_ALERTS = 10;
 
     private final StoredEvents events;
     private final Durably durably;
@@ -29,6 +32,11 @@ public class Inbox {
 
     public long unread() {
         return durably.read(events::unread);
+    }
+
+    /** What was told at once and nobody has read yet, the latest first. */
+    public List<Event> alerts() {
+        return durably.read(() -> events.unread(EventKind.atOnce(), MOST_ALERTS));
     }
 
     /** Marks one as read; reading it again changes nothing. */

@@ -10,6 +10,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.SqlParameterValue;
@@ -34,6 +35,24 @@ class StoredEvents {
                         .query(Long.class)
                         .single()
                 > 0;
+    }
+
+    /** An event and the occasion on which it was told. */
+    record Told(Event event, String occasion) {}
+
+    /** What was told on occasions that begin like this and was not taken back, the earliest first. */
+    List<Told> told(String occasions) {
+        return jdbc.sql("select * from event where shop_id = ? and occasion like ? order by occurred_at, id")
+                .params(shop.id(), occasions + "%")
+                .query((row, number) -> new Told(event(row, number), row.getString("occasion")))
+                .list();
+    }
+
+    /** Read, as nobody needs to act on it; and its occasion is free again. */
+    void takeBack(UUID id, String occasion, Instant now) {
+        jdbc.sql("update event set occasion = ?, read_at = coalesce(read_at, ?) where shop_id = ? and id = ?")
+                .params("back:" + id + ":" + occasion, at(now), shop.id(), id)
+                .update();
     }
 
     void insert(Event event, String occasion) {
@@ -73,6 +92,18 @@ class StoredEvents {
                 .param("at", at(page.after().at()))
                 .param("id", page.after().id())
                 .param("limit", page.limit() + 1)
+                .query(StoredEvents::event)
+                .list();
+    }
+
+    /** The latest unread ones of some kinds. */
+    List<Event> unread(Set<EventKind> kinds, int most) {
+        return jdbc.sql("""
+                        select * from event where shop_id = :shop and in_inbox and read_at is null and kind in (:kinds)
+                        order by occurred_at desc, id desc limit :most""")
+                .param("shop", shop.id())
+                .param("kinds", kinds.stream().map(Enum::name).toList())
+                .param("most", most)
                 .query(StoredEvents::event)
                 .list();
     }

@@ -23,6 +23,9 @@ class ServiceOnH2Test {
     class Corrections extends CorrectionStories {}
 
     @Nested
+    class Alerted extends AlertStories {}
+
+    @Nested
     class Beside extends Outlooks {}
 
     @Nested

@@ -23,6 +23,9 @@ class ServiceOnPostgresTest {
     class Corrections extends CorrectionStories {}
 
     @Nested
+    class Alerted extends AlertStories {}
+
+    @Nested
     class Beside extends Outlooks {}
 
     @Nested

@@ -4,6 +4,7 @@ import dev.stayfixed.drive.DriveFacts;
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.drive.Finding;
+import dev.stayfixed.intake.BeforeRepair;
 import dev.stayfixed.intake.Drive;
 import dev.stayfixed.intake.FaultVerdict;
 import dev.stayfixed.intake.Intake;
@@ -17,6 +18,7 @@ import dev.stayfixed.verification.Judgement;
 import dev.stayfixed.verification.Verdict;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -119,8 +121,28 @@ class DrivePage {
         model.addAttribute(
                 "scans",
                 drive.record().scans().stream().map(scan -> scan(scan, show)).toList());
-        model.addAttribute("effects", onFaults(drive, show));
+        List<FaultVerdict> judged = verdicts.ofVehicle(drive.vehicleId());
+        model.addAttribute("effects", onFaults(judged, drive, show));
+        model.addAttribute("tooEarly", tooEarly(judged, drive));
         return "drive";
+    }
+
+    /** A repair that the drive comes too early for. */
+    record EarlierThan(UUID jobId, UUID repairId, Instant at) {}
+
+    private static List<EarlierThan> tooEarly(List<FaultVerdict> judged, Drive drive) {
+        List<EarlierThan> found = new ArrayList<>();
+        for (FaultVerdict verdict : judged) {
+            BeforeRepair.repair(drive.id().toString(), verdict)
+                    .flatMap(at -> verdict.faultCase().repairs().stream()
+                            .filter(repair -> repair.at().equals(at))
+                            .findFirst())
+                    .map(repair -> new EarlierThan(
+                            verdict.faultCase().jobId(), UUID.fromString(repair.id()), repair.at()))
+                    .filter(earlier -> !found.contains(earlier))
+                    .ifPresent(found::add);
+        }
+        return found;
     }
 
     private void plot(Drive drive, double from, double to, Show show, Model model) {
@@ -181,9 +203,9 @@ class DrivePage {
                 ScanDigest.of(scan.scan(), show));
     }
 
-    private List<OnFault> onFaults(Drive drive, Show show) {
+    private static List<OnFault> onFaults(List<FaultVerdict> judged, Drive drive, Show show) {
         List<OnFault> found = new ArrayList<>();
-        for (FaultVerdict verdict : verdicts.ofVehicle(drive.vehicleId())) {
+        for (FaultVerdict verdict : judged) {
             for (Verdict.Attempt attempt : verdict.verdict().attempts()) {
                 attempt.steps().stream()
                         .filter(s -> s.driveId().equals(drive.id().toString()))

@@ -3,6 +3,7 @@ package dev.stayfixed.web.pages;
 import dev.stayfixed.intake.Attention;
 import dev.stayfixed.intake.OpenJob;
 import dev.stayfixed.intake.OpenJobs;
+import dev.stayfixed.notifications.Inbox;
 import io.swagger.v3.oas.annotations.Hidden;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,9 +24,11 @@ class FirstPage {
     static final int PAGE_SIZE = 25;
 
     private final OpenJobs openJobs;
+    private final Inbox inbox;
 
-    FirstPage(OpenJobs openJobs) {
+    FirstPage(OpenJobs openJobs, Inbox inbox) {
         this.openJobs = openJobs;
+        this.inbox = inbox;
     }
 
     /** Jobs that need the same, one after the other. */
@@ -45,6 +48,7 @@ class FirstPage {
                 Stream.of(Attention.values()).filter(a -> slug(a).equals(need)).findFirst();
         OpenJobs.Part part =
                 openJobs.find(text, only, page.matches("\\d{1,6}") ? Integer.parseInt(page) : 1, PAGE_SIZE);
+        model.addAttribute("alerts", inbox.alerts());
         model.addAttribute("q", text);
         model.addAttribute("need", only.map(FirstPage::slug).orElse(""));
         model.addAttribute("needs", needs(part));

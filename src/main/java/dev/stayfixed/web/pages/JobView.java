@@ -2,7 +2,9 @@ package dev.stayfixed.web.pages;
 
 import dev.stayfixed.drive.condition.TypicalCondition;
 import dev.stayfixed.drive.condition.TypicalConditions;
+import dev.stayfixed.intake.Alert;
 import dev.stayfixed.intake.AllClears;
+import dev.stayfixed.intake.BeforeRepair;
 import dev.stayfixed.intake.FaultVerdict;
 import dev.stayfixed.intake.Inspections;
 import dev.stayfixed.intake.Intake;
@@ -20,10 +22,16 @@ import dev.stayfixed.notifications.FollowUps;
 import dev.stayfixed.notifications.JobNotices;
 import dev.stayfixed.notifications.Notices;
 import dev.stayfixed.verification.confidence.AllClear;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
 
@@ -89,6 +97,8 @@ class JobView {
                 stands(job, Standing.State.CONFIRMED_FIXED) == job.faults().size());
         model.addAttribute(
                 "needsRepair", stands(job, Standing.State.RECURRED) + stands(job, Standing.State.AWAITING_REPAIR) > 0);
+        model.addAttribute("alerts", alerts(job));
+        model.addAttribute("tooEarly", tooEarly(judged));
         model.addAttribute("leftOut", intake.leftOut(job.vehicleId()));
         model.addAttribute("outlooks", inspections.outlook(job.vehicleId()));
         model.addAttribute("nextDrive", nextDrives.of(id));
@@ -135,5 +145,34 @@ class JobView {
             FaultHistoryPage.show(faultId, allClear, form, show);
         }
         return found;
+    }
+
+    /** What stands of the vehicle since the job was opened, or since its repair where that is dated earlier. */
+    private List<Alert> alerts(Job job) {
+        Instant from = Stream.concat(
+                        Stream.of(job.openedAt()),
+                        job.repairs().stream().map(repair -> repair.details().performedAt()))
+                .min(Comparator.naturalOrder())
+                .orElseThrow();
+        return verdicts.alerts(job.vehicleId()).stream()
+                .filter(alert -> !alert.at().isBefore(from))
+                .toList();
+    }
+
+    /** A drive that came in and lies before the repair. */
+    record TooEarly(String driveId, Instant start) {}
+
+    /** Drives since a week before the opening that lie before the repair: the date of one of both may be wrong. */
+    private static List<TooEarly> tooEarly(List<FaultVerdict> judged) {
+        SortedMap<Instant, String> found = new TreeMap<>();
+        for (FaultVerdict verdict : judged) {
+            Instant since = verdict.faultCase().job().openedAt().minus(Duration.ofDays(7));
+            verdict.driveStarts().forEach((drive, start) -> BeforeRepair.repair(drive, verdict)
+                    .filter(repair -> !start.isBefore(since))
+                    .ifPresent(repair -> found.put(start, drive)));
+        }
+        return found.entrySet().stream()
+                .map(entry -> new TooEarly(entry.getValue(), entry.getKey()))
+                .toList();
     }
 }
