@@ -94,6 +94,23 @@ abstract class TellingStories extends Told {
                                 + " car).");
     }
 
+    /** The driver sees the lamp himself; the shop has to hear of it. */
+    @Test
+    void aLampThatTheDriverReportsIsMailedToTheShopAtOnce() throws Exception {
+        Answer vehicle = shop.vehicle("2013 roadster");
+        Answer job = repaired(vehicle);
+        tellByMail(job, technician, driver);
+        String lamp = "{\"start\":\"2026-06-03T08:00:00Z\",\"summary\":{\"runTime\":1200,\"milOn\":true}}";
+        client.post(API + "/vehicles/" + vehicle.id() + "/drives", lamp).is(201);
+        client.post(API + "/vehicles/" + vehicle.id() + "/drives", lamp).is(200);
+        bell.ring();
+        MimeMessage shops = only(post.to(technician));
+        assertThat(shops.getSubject()).isEqualTo("2013 roadster: lamp reported on");
+        assertThat(text(shops)).contains("the malfunction lamp (MIL) was on in this drive");
+        assertThat(post.to(driver)).isEmpty();
+        assertThat(inboxOf(job)).containsExactly("LAMP_ON");
+    }
+
     @Test
     void codesClearedInBetweenAreTold() {
         Answer vehicle = shop.vehicle("2014 estate");

@@ -159,16 +159,15 @@ class JobView {
                 .toList();
     }
 
-    /** A drive that came in and lies before the repair. */
+    /** A drive that lies before the repair. */
     record TooEarly(String driveId, Instant start) {}
 
-    /** Drives since a week before the opening that lie before the repair: the date of one of both may be wrong. */
+    /** Drives of the two weeks before the repair: the date of one of both may be wrong. */
     private static List<TooEarly> tooEarly(List<FaultVerdict> judged) {
         SortedMap<Instant, String> found = new TreeMap<>();
         for (FaultVerdict verdict : judged) {
-            Instant since = verdict.faultCase().job().openedAt().minus(Duration.ofDays(7));
             verdict.driveStarts().forEach((drive, start) -> BeforeRepair.repair(drive, verdict)
-                    .filter(repair -> !start.isBefore(since))
+                    .filter(repair -> start.isAfter(repair.minus(Duration.ofDays(14))))
                     .ifPresent(repair -> found.put(start, drive)));
         }
         return found.entrySet().stream()
