@@ -26,7 +26,9 @@ public record Alert(String driveId, Instant at, Kind kind, List<TroubleCode> cod
         }
         String named = codes.stream().map(TroubleCode::text).collect(Collectors.joining(", "));
         return codes.size() == 1
-                ? "the code " + named + " is new for this vehicle: it is no fault of its jobs, and no earlier scan lists it"
-                : "the codes " + named + " are new for this vehicle: they are no faults of its jobs, and no earlier scan lists them";
+                ? "the code " + named
+                        + " is new for this vehicle: it is no fault of its jobs, and no earlier scan lists it"
+                : "the codes " + named
+                        + " are new for this vehicle: they are no faults of its jobs, and no earlier scan lists them";
     }
 }

@@ -11,8 +11,8 @@ import java.util.Optional;
 /** A drive that lies before the repair of a fault proves nothing of it, and a wrong date is common: so it is said. */
 public final class BeforeRepair {
 
-    private static final DateTimeFormatter TIME =
-            DateTimeFormatter.ofPattern("d MMMM uuuu HH:mm 'UTC'", Locale.ENGLISH).withZone(ZoneOffset.UTC);
+    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("d MMMM uuuu HH:mm 'UTC'", Locale.ENGLISH)
+            .withZone(ZoneOffset.UTC);
 
     private BeforeRepair() {}
 
@@ -33,11 +33,13 @@ public final class BeforeRepair {
         if (verdict.faultCase().repairs().isEmpty()
                 && verdict.faultCase().job().closedAt().isEmpty()
                 && verdict.driveStarts().containsKey(driveId)) {
-            return Optional.of("no repair of this fault is recorded yet, so this drive does not count for one; drives that start"
-                    + " after the repair do");
+            return Optional.of(
+                    "no repair of this fault is recorded yet, so this drive does not count for one; drives that start"
+                            + " after the repair do");
         }
         return repair(driveId, verdict)
-                .map(at -> "this drive is from before the repair of " + TIME.format(at)
-                        + " and does not count for it; if a date is wrong, correct that of the drive or that of the repair");
+                .map(
+                        at -> "this drive is from before the repair of " + TIME.format(at)
+                                + " and does not count for it; if a date is wrong, correct that of the drive or that of the repair");
     }
 }

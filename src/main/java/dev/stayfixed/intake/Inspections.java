@@ -45,17 +45,14 @@ public class Inspections {
 
     private InspectionRecord record(Vehicle vehicle) {
         List<FaultCase> faults = standings.ofVehicle(vehicle.id());
-        List<RepairAttempt> repairs = faults.stream()
-                .map(FaultCase::repairs)
-                .flatMap(List::stream)
-                .toList();
+        List<RepairAttempt> repairs =
+                faults.stream().map(FaultCase::repairs).flatMap(List::stream).toList();
         Instant lastClear = repairs.stream()
                 .filter(RepairAttempt::codesCleared)
                 .map(RepairAttempt::at)
                 .max(Comparator.naturalOrder())
                 .orElse(Instant.MIN);
-        List<Scan> scans = Stream.of(
-                        ofOpenings(faults), ofRepairs(repairs), ofDrives(originals.drivesOf(vehicle.id())))
+        List<Scan> scans = Stream.of(ofOpenings(faults), ofRepairs(repairs), ofDrives(originals.drivesOf(vehicle.id())))
                 .flatMap(dated -> dated)
                 .filter(dated -> !dated.at().isBefore(lastClear))
                 .sorted(Comparator.comparing(Dated::at))

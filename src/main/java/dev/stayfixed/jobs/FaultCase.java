@@ -13,8 +13,7 @@ import java.util.UUID;
  *
  * @param standing as it was last recorded
  */
-public record FaultCase(
-        OfJob job, UUID faultId, RepairedFault fault, List<RepairAttempt> repairs, Standing standing) {
+public record FaultCase(OfJob job, UUID faultId, RepairedFault fault, List<RepairAttempt> repairs, Standing standing) {
 
     /**
      * The job of a fault.

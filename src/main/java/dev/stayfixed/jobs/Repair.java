@@ -87,11 +87,15 @@ public record Repair(UUID id, Set<UUID> faultIds, Details details, List<Change> 
     private static String words(Measurement m) {
         StringBuilder words = new StringBuilder(m.quantity());
         m.point().ifPresent(point -> words.append(", ").append(point));
-        words.append(": before ").append(m.before().map(Measurement.Reading::text).orElse("not read"));
+        words.append(": before ")
+                .append(m.before().map(Measurement.Reading::text).orElse("not read"));
         words.append(", after ").append(m.after().map(Measurement.Reading::text).orElse("not read"));
         words.append(' ').append(m.unit());
         if (m.expectedMin().isPresent() || m.expectedMax().isPresent()) {
-            words.append(", expected ").append(limit(m.expectedMin())).append(" to ").append(limit(m.expectedMax()));
+            words.append(", expected ")
+                    .append(limit(m.expectedMin()))
+                    .append(" to ")
+                    .append(limit(m.expectedMax()));
         }
         m.testLeadsVerified().ifPresent(yes -> words.append(", test leads ").append(yes ? "verified" : "not verified"));
         return words.toString();

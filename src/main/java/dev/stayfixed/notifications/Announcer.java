@@ -143,7 +143,9 @@ public class Announcer {
         event.jobId()
                 .ifPresent(jobId -> tell(
                         EventKind.ALERT_TAKEN_BACK,
-                        aboutJob(jobs.get(jobId), "what was told no longer holds, as " + why + ". It was: " + event.summary()),
+                        aboutJob(
+                                jobs.get(jobId),
+                                "what was told no longer holds, as " + why + ". It was: " + event.summary()),
                         "taken-back:" + event.id()));
     }
 

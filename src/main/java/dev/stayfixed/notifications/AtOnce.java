@@ -49,7 +49,9 @@ class AtOnce {
                     .filter(alert -> alert.driveId().equals(driveId))
                     .toList();
             announcer.takeBack(
-                    occasions(driveId), now.stream().map(AtOnce::occasion).toList(), "the record of that drive was corrected");
+                    occasions(driveId),
+                    now.stream().map(AtOnce::occasion).toList(),
+                    "the record of that drive was corrected");
             ofDrive(driveId, judged.drives(), faults);
         } else if (judged.cause() instanceof Cause.DriveLeftOut leftOut) {
             announcer.takeBack(
@@ -124,7 +126,8 @@ class AtOnce {
         return faults.stream()
                 .filter(fault -> concerns(fault, at, window))
                 .map(FaultCase::job)
-                .max(Comparator.comparing((FaultCase.OfJob job) -> job.closedAt().isEmpty())
+                .max(Comparator.comparing(
+                                (FaultCase.OfJob job) -> job.closedAt().isEmpty())
                         .thenComparing(FaultCase.OfJob::openedAt)
                         .thenComparing(FaultCase.OfJob::id));
     }
@@ -138,8 +141,7 @@ class AtOnce {
             return false;
         }
         Optional<Instant> closed = fault.job().closedAt();
-        Optional<Instant> last =
-                closed.map(day -> repairs.isEmpty() ? day : repairs.get(repairs.size() - 1));
+        Optional<Instant> last = closed.map(day -> repairs.isEmpty() ? day : repairs.get(repairs.size() - 1));
         return last.isEmpty() || !at.isAfter(last.get().plus(window));
     }
 }

@@ -22,12 +22,16 @@ abstract class AlertStories extends OverHttp {
 
     private List<String> told(Answer job, String kind, boolean unread) {
         List<String> told = new ArrayList<>();
-        client.get("/api/v1/inbox?limit=200&unread=" + unread).is(200).json().at("/items").forEach(event -> {
-            if (event.at("/jobId").asString("").equals(job.id())
-                    && event.at("/kind").asString().equals(kind)) {
-                told.add(event.at("/summary").asString());
-            }
-        });
+        client.get("/api/v1/inbox?limit=200&unread=" + unread)
+                .is(200)
+                .json()
+                .at("/items")
+                .forEach(event -> {
+                    if (event.at("/jobId").asString("").equals(job.id())
+                            && event.at("/kind").asString().equals(kind)) {
+                        told.add(event.at("/summary").asString());
+                    }
+                });
         Collections.reverse(told);
         return told;
     }
@@ -54,8 +58,9 @@ abstract class AlertStories extends OverHttp {
         Answer on = lamp(vehicle, "2026-06-10T08:00:00Z", true).is(201);
         assertThat(warnings(on)).anyMatch(warning -> warning.contains("the malfunction lamp (MIL) was on"));
         assertThat(told(job, "LAMP_ON"))
-                .containsExactly("2013 estate, lamp by the driver: lamp reported on. The malfunction lamp (MIL) was on in this"
-                        + " drive, and was not known to be on before; read the codes.");
+                .containsExactly(
+                        "2013 estate, lamp by the driver: lamp reported on. The malfunction lamp (MIL) was on in this"
+                                + " drive, and was not known to be on before; read the codes.");
         assertThat(shop.standing(job)).isEqualTo("confirmed fixed");
 
         lamp(vehicle, "2026-06-10T08:00:00Z", true).is(200);
@@ -90,9 +95,13 @@ abstract class AlertStories extends OverHttp {
                 .satisfies(summary -> assertThat(summary)
                         .contains("left out of the count (it was the other coupe)")
                         .contains("lamp reported on"));
-        assertThat(told(job, "LAMP_ON", true)).as("nobody needs to read it any more").isEmpty();
+        assertThat(told(job, "LAMP_ON", true))
+                .as("nobody needs to read it any more")
+                .isEmpty();
         client.send("DELETE", path, "", new byte[0]).is(200);
-        assertThat(told(job, "LAMP_ON")).as("it counts again, and is told again").hasSize(2);
+        assertThat(told(job, "LAMP_ON"))
+                .as("it counts again, and is told again")
+                .hasSize(2);
     }
 
     @Test
@@ -116,9 +125,9 @@ abstract class AlertStories extends OverHttp {
         assertThat(warnings(drive))
                 .anyMatch(warning -> warning.contains("P0442, P0113 are new for this vehicle"))
                 .anyMatch(warning -> warning.contains("lamp"));
-        assertThat(told(job, "NEW_CODE")).singleElement().satisfies(summary -> assertThat(summary)
-                .contains("P0442")
-                .contains("P0113"));
+        assertThat(told(job, "NEW_CODE"))
+                .singleElement()
+                .satisfies(summary -> assertThat(summary).contains("P0442").contains("P0113"));
         assertThat(told(job, "LAMP_ON")).hasSize(1);
         assertThat(shop.standing(job)).isEqualTo("1 of 2 clean trips");
         shop.drive(vehicle, "2026-06-03T08:00:00Z", scan).is(201);
@@ -183,8 +192,9 @@ abstract class AlertStories extends OverHttp {
                         "7E8 06 41 01 82 07 65 00\\n7E8 04 43 01 04 20\\n7E9 06 41 01 80 04 00 00\\n7E9 02 43 00")
                 .is(201);
         assertThat(warnings(drive))
-                .contains("scan 1: the count of confirmed codes beside the MIL (PID $01) is 2 (control unit 7E8), but service"
-                        + " $03 lists P0420")
+                .contains(
+                        "scan 1: the count of confirmed codes beside the MIL (PID $01) is 2 (control unit 7E8), but service"
+                                + " $03 lists P0420")
                 .contains("scan 1: the MIL is commanded on, but no confirmed code is counted (control unit 7E9)");
     }
 
@@ -192,14 +202,17 @@ abstract class AlertStories extends OverHttp {
     void aDriveFromBeforeTheRepairSaysSoAndSoDoesOneBeforeAny() {
         Answer vehicle = shop.vehicle("2013 cabriolet, early drive");
         Answer job = shop.job(vehicle);
-        Answer none = shop.drive(vehicle, "2026-05-20T08:00:00Z", Shop.RAN_CLEAN).is(201);
+        Answer none =
+                shop.drive(vehicle, "2026-05-20T08:00:00Z", Shop.RAN_CLEAN).is(201);
         assertThat(none.at("/effects/0/reason")).contains("no repair of this fault is recorded yet");
         shop.repair(job, "2026-06-01T10:00:00Z");
-        Answer early = shop.drive(vehicle, "2026-05-30T08:00:00Z", Shop.RAN_CLEAN).is(201);
+        Answer early =
+                shop.drive(vehicle, "2026-05-30T08:00:00Z", Shop.RAN_CLEAN).is(201);
         assertThat(early.json().at("/effects/0").has("outcome")).isFalse();
         assertThat(early.at("/effects/0/reason"))
-                .isEqualTo("this drive is from before the repair of 1 June 2026 10:00 UTC and does not count for it; if a date is"
-                        + " wrong, correct that of the drive or that of the repair");
+                .isEqualTo(
+                        "this drive is from before the repair of 1 June 2026 10:00 UTC and does not count for it; if a date is"
+                                + " wrong, correct that of the drive or that of the repair");
         assertThat(shop.standing(job)).isEqualTo("waiting for its first trip");
     }
 }

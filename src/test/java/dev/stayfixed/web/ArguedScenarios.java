@@ -111,12 +111,11 @@ abstract class ArguedScenarios {
                         .toList()
                 : ours();
         assertThat(all.stream().map(Scenario::id)).doesNotHaveDuplicates();
-        assertThat(played)
-                .isEqualTo(all.stream().map(Scenario::id).collect(Collectors.toCollection(TreeSet::new)));
+        assertThat(played).isEqualTo(all.stream().map(Scenario::id).collect(Collectors.toCollection(TreeSet::new)));
         assertThat(ours()).hasSizeGreaterThanOrEqualTo(60);
         assertThat(ours().stream().map(Scenario::kind)).containsAll(KINDS);
-        assertThat(all.stream().map(Scenario::kind)).allSatisfy(kind -> assertThat(KINDS)
-                .contains(kind));
+        assertThat(all.stream().map(Scenario::kind))
+                .allSatisfy(kind -> assertThat(KINDS).contains(kind));
         assertThat(ours()).allSatisfy(ours -> {
             assertThat(ours.why()).as(ours.id()).isNotBlank();
             assertThat(ours.source()).as(ours.id()).isNotBlank();

@@ -24,7 +24,8 @@ abstract class CorrectionStories extends OverHttp {
         java.util.List<String> told = new java.util.ArrayList<>();
         client.get("/api/v1/inbox?limit=200").is(200).json().at("/items").forEach(event -> {
             if (event.at("/jobId").asString("").equals(job.id())) {
-                told.add(event.at("/kind").asString() + " | " + event.at("/summary").asString());
+                told.add(event.at("/kind").asString() + " | "
+                        + event.at("/summary").asString());
             }
         });
         java.util.Collections.reverse(told);
@@ -83,7 +84,8 @@ abstract class CorrectionStories extends OverHttp {
         right.json()
                 .at("/changes")
                 .forEach(change -> changes.add(change.at("/field").asString() + ": "
-                        + change.at("/before").asString() + " -> " + change.at("/after").asString()));
+                        + change.at("/before").asString() + " -> "
+                        + change.at("/after").asString()));
         assertThat(changes)
                 .containsExactly(
                         "DESCRIPTION: heater -> heater circuit mended",

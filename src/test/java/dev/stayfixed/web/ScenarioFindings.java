@@ -69,7 +69,12 @@ record ScenarioFindings(
             ofDrive(entry, fault, wrong);
         }
         if (entry.has("nextNot")) {
-            unwanted("the next step", entry, "nextNot", Stream.of(fault.at("/next").asString("")), wrong);
+            unwanted(
+                    "the next step",
+                    entry,
+                    "nextNot",
+                    Stream.of(fault.at("/next").asString("")),
+                    wrong);
         }
         if (entry.has("planNot")) {
             unwanted("the plan", entry, "planNot", plan(fault.at("/code").asString()), wrong);
@@ -132,7 +137,8 @@ record ScenarioFindings(
             judged.stream()
                     .map(step -> step.at("/outcome").asString(""))
                     .filter(not::contains)
-                    .forEach(found -> wrong.add("drive %d: expected none of %s, found %s".formatted(place, not, found)));
+                    .forEach(
+                            found -> wrong.add("drive %d: expected none of %s, found %s".formatted(place, not, found)));
         }
         if (entry.has("reasonNot")) {
             unwanted(
@@ -146,11 +152,12 @@ record ScenarioFindings(
 
     private static List<JsonNode> steps(JsonNode fault, String driveId) {
         List<JsonNode> steps = new ArrayList<>();
-        fault.at("/attempts").forEach(attempt -> attempt.at("/steps").forEach(step -> {
-            if (!driveId.isEmpty() && step.at("/driveId").asString("").equals(driveId)) {
-                steps.add(step);
-            }
-        }));
+        fault.at("/attempts")
+                .forEach(attempt -> attempt.at("/steps").forEach(step -> {
+                    if (!driveId.isEmpty() && step.at("/driveId").asString("").equals(driveId)) {
+                        steps.add(step);
+                    }
+                }));
         return steps;
     }
 
@@ -184,7 +191,8 @@ record ScenarioFindings(
 
     private boolean isLampShown(JsonNode fault) {
         return fault.at("/memory/mil/present").asBoolean(false)
-                || lampSaid(fault).stream().anyMatch(sentence -> LAMP.matcher(sentence).find());
+                || lampSaid(fault).stream()
+                        .anyMatch(sentence -> LAMP.matcher(sentence).find());
     }
 
     /** Where a lamp that was reported with the last drive can show. */

@@ -71,18 +71,17 @@ final class ScenarioPlay {
                 .orElseThrow(() -> new IllegalArgumentException("a step of no known kind: " + step));
         JsonNode body = step.get(kind);
         String toDrives = API + "/vehicles/" + vehicle + "/drives";
-        Answer answer =
-                switch (kind) {
-                    case "repair" -> client.post(API + "/jobs/" + job + "/repairs", repair(step));
-                    case "drive" -> client.post(toDrives, body.toString());
-                    case "text" -> {
-                        passTime.accept(Duration.ofMillis(step.at("/waitMillis").asLong(0)));
-                        yield client.postText(toDrives, body.asString());
-                    }
-                    case "log" -> client.send("POST", toDrives, RecordedDrive.FORM, log(body));
-                    case "conditions" -> client.post(conditionsAddress(body), without(body, "fault"));
-                    default -> corrected(body);
-                };
+        Answer answer = switch (kind) {
+            case "repair" -> client.post(API + "/jobs/" + job + "/repairs", repair(step));
+            case "drive" -> client.post(toDrives, body.toString());
+            case "text" -> {
+                passTime.accept(Duration.ofMillis(step.at("/waitMillis").asLong(0)));
+                yield client.postText(toDrives, body.asString());
+            }
+            case "log" -> client.send("POST", toDrives, RecordedDrive.FORM, log(body));
+            case "conditions" -> client.post(conditionsAddress(body), without(body, "fault"));
+            default -> corrected(body);
+        };
         boolean isDrive = List.of("drive", "text", "log").contains(kind);
         boolean isFair = answer.status() < 300
                 || (answer.status() < 500 && step.at("/mayBeRefused").asBoolean(false));
@@ -134,7 +133,6 @@ final class ScenarioPlay {
         String repair = seen.at("/repairs/" + body.at("/repair").asInt(0) + "/id");
         ObjectNode said = JsonMapper.shared().createObjectNode();
         said.set("performedAt", body.get("performedAt"));
-        return client.put(
-                API + "/jobs/" + job + "/repairs/" + repair, said.toString(), "If-Match", seen.etag());
+        return client.put(API + "/jobs/" + job + "/repairs/" + repair, said.toString(), "If-Match", seen.etag());
     }
 }

@@ -97,7 +97,8 @@ class FaultController {
 
     @Operation(
             summary = "Put the record of a repair right; what stood there is kept, and everything is judged again",
-            description = "What is missing stays as it was recorded; an empty text or list removes it. If-Match is the ETag of the job.")
+            description =
+                    "What is missing stays as it was recorded; an empty text or list removes it. If-Match is the ETag of the job.")
     @PutMapping("/repairs/{repairId}")
     ResponseEntity<RepairAnswer> correctRepair(
             @PathVariable UUID jobId,
@@ -106,9 +107,7 @@ class FaultController {
             @Valid @RequestBody RepairCorrection request) {
         Repair repair = jobs.correctRepair(
                 jobId, repairId, IfMatch.of(ifMatch), request.correction(), request.of(clock.instant()));
-        return ResponseEntity.ok()
-                .eTag(IfMatch.tag(jobs.get(jobId).version()))
-                .body(RepairAnswer.of(repair));
+        return ResponseEntity.ok().eTag(IfMatch.tag(jobs.get(jobId).version())).body(RepairAnswer.of(repair));
     }
 
     @Operation(summary = "Where each fault stands, and why")

@@ -29,12 +29,7 @@ record RepairAnswer(
 
     /** One field that was put right, as it stood and as it stands since. */
     record Change(
-            Instant at,
-            @Nullable String by,
-            @Nullable String reason,
-            Repair.Field field,
-            String before,
-            String after) {
+            Instant at, @Nullable String by, @Nullable String reason, Repair.Field field, String before, String after) {
 
         static Change of(Repair.Change change) {
             return new Change(

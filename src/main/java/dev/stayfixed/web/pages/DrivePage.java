@@ -137,8 +137,8 @@ class DrivePage {
                     .flatMap(at -> verdict.faultCase().repairs().stream()
                             .filter(repair -> repair.at().equals(at))
                             .findFirst())
-                    .map(repair -> new EarlierThan(
-                            verdict.faultCase().jobId(), UUID.fromString(repair.id()), repair.at()))
+                    .map(repair ->
+                            new EarlierThan(verdict.faultCase().jobId(), UUID.fromString(repair.id()), repair.at()))
                     .filter(earlier -> !found.contains(earlier))
                     .ifPresent(found::add);
         }

@@ -166,9 +166,10 @@ class JobView {
     private static List<TooEarly> tooEarly(List<FaultVerdict> judged) {
         SortedMap<Instant, String> found = new TreeMap<>();
         for (FaultVerdict verdict : judged) {
-            verdict.driveStarts().forEach((drive, start) -> BeforeRepair.repair(drive, verdict)
-                    .filter(repair -> start.isAfter(repair.minus(Duration.ofDays(14))))
-                    .ifPresent(repair -> found.put(start, drive)));
+            verdict.driveStarts()
+                    .forEach((drive, start) -> BeforeRepair.repair(drive, verdict)
+                            .filter(repair -> start.isAfter(repair.minus(Duration.ofDays(14))))
+                            .ifPresent(repair -> found.put(start, drive)));
         }
         return found.entrySet().stream()
                 .map(entry -> new TooEarly(entry.getValue(), entry.getKey()))

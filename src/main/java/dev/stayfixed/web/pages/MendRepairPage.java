@@ -82,8 +82,8 @@ class MendRepairPage {
             form.wrong("performedAt", "Done at: say when the repair was done");
         }
         Repair.Details typedIn = NewRepairPage.details(form, show, jobs.get(id));
-        Repair.Correction correction = new Repair.Correction(
-                form.text("correctedBy", "Corrected by", 100), form.text("reason", "Why", 500));
+        Repair.Correction correction =
+                new Repair.Correction(form.text("correctedBy", "Corrected by", 100), form.text("reason", "Why", 500));
         if (!form.isWrong()) {
             try {
                 jobs.correctRepair(
@@ -141,7 +141,8 @@ class MendRepairPage {
     }
 
     private static Optional<String> sameLines(Optional<String> stands, Optional<String> typed) {
-        boolean same = stands.map(String::strip).map(text -> text.lines().toList())
+        boolean same = stands.map(String::strip)
+                .map(text -> text.lines().toList())
                 .equals(typed.map(String::strip).map(text -> text.lines().toList()));
         return same ? stands : typed;
     }
@@ -150,8 +151,8 @@ class MendRepairPage {
         return job.repairs().stream()
                 .filter(repair -> repair.id().equals(repairId))
                 .findFirst()
-                .orElseThrow(() ->
-                        new Refused(ProblemType.NOT_FOUND, "repair: found " + repairId + ", which this job does not have"));
+                .orElseThrow(() -> new Refused(
+                        ProblemType.NOT_FOUND, "repair: found " + repairId + ", which this job does not have"));
     }
 
     private String page(Job job, UUID repairId, Form form, Model model) {

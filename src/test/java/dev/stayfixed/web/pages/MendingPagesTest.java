@@ -59,7 +59,8 @@ class MendingPagesTest {
                                 + "\"scanBefore\":\"43 01 04 20\\n47 00\",\"measurements\":[{\"quantity\":\"back pressure\","
                                 + "\"unit\":\"kPa\",\"before\":12.5,\"after\":4,\"testLeadsVerified\":false}]}")
                 .is(201);
-        Answer drive = shop.drive(vehicle, "2026-06-02T08:00:00Z", Shop.RAN_CLEAN).is(201);
+        Answer drive =
+                shop.drive(vehicle, "2026-06-02T08:00:00Z", Shop.RAN_CLEAN).is(201);
         try (Window window = browsers.window(width, script, width == 390 ? ColorScheme.DARK : ColorScheme.LIGHT)) {
             Technician technician = new Technician(window.page(), "http://127.0.0.1:" + port);
             technician.goTo("/drives/" + drive.id());
@@ -85,8 +86,10 @@ class MendingPagesTest {
             assertThat(window.page()).hasURL(Pattern.compile(".*said=repair-mended"));
             assertThat(window.page().locator("[role=status]")).containsText("judged again");
             assertThat(window.page().locator(".verdict")).containsText("1 of 2 clean trips");
-            var history = window.page().locator("details", new com.microsoft.playwright.Page.LocatorOptions()
-                    .setHasText("What was put right in it"));
+            var history = window.page()
+                    .locator(
+                            "details",
+                            new com.microsoft.playwright.Page.LocatorOptions().setHasText("What was put right in it"));
             history.evaluate("element => element.open = true");
             assertThat(history).containsText("R. Imre: done at");
             assertThat(history).containsText("typed the wrong day");
