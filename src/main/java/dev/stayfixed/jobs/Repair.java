@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.UUID;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /**
@@ -43,27 +42,37 @@ public record Repair(UUID id, Set<UUID> faultIds, Details details, List<Change> 
 
     /** What can be put right, and how it is written down. */
     public enum Field {
-        PERFORMED_AT("done at", details -> details.performedAt().toString()),
-        DESCRIPTION("what was done", Details::description),
-        PARTS("parts", details -> String.join("\n", details.parts())),
-        TECHNICIAN("technician", details -> details.technician().orElse("")),
-        CODES_CLEARED("codes cleared", details -> details.codesCleared() ? "yes" : "no"),
-        SCAN_BEFORE("scan before the repair", details -> details.scanBefore().orElse("")),
-        SCAN_AFTER("scan after the repair", details -> details.scanAfter().orElse("")),
-        MEASUREMENTS(
-                "measurements",
-                details -> details.measurements().stream().map(Repair::words).collect(Collectors.joining("\n")));
+        PERFORMED_AT("done at"),
+        DESCRIPTION("what was done"),
+        PARTS("parts"),
+        TECHNICIAN("technician"),
+        CODES_CLEARED("codes cleared"),
+        SCAN_BEFORE("scan before the repair"),
+        SCAN_AFTER("scan after the repair"),
+        MEASUREMENTS("measurements");
 
         private final String words;
-        private final Function<Details, String> text;
 
-        Field(String words, Function<Details, String> text) {
+        Field(String words) {
             this.words = words;
-            this.text = text;
         }
 
         public String words() {
             return words;
+        }
+
+        private String text(Details details) {
+            return switch (this) {
+                case PERFORMED_AT -> details.performedAt().toString();
+                case DESCRIPTION -> details.description();
+                case PARTS -> String.join("\n", details.parts());
+                case TECHNICIAN -> details.technician().orElse("");
+                case CODES_CLEARED -> details.codesCleared() ? "yes" : "no";
+                case SCAN_BEFORE -> details.scanBefore().orElse("");
+                case SCAN_AFTER -> details.scanAfter().orElse("");
+                case MEASUREMENTS ->
+                    details.measurements().stream().map(Repair::words).collect(Collectors.joining("\n"));
+            };
         }
     }
 
@@ -109,8 +118,8 @@ public record Repair(UUID id, Set<UUID> faultIds, Details details, List<Change> 
     static List<Change> between(Details before, Details after, Correction correction, Instant at) {
         List<Change> changes = new ArrayList<>();
         for (Field field : Field.values()) {
-            String was = field.text.apply(before);
-            String is = field.text.apply(after);
+            String was = field.text(before);
+            String is = field.text(after);
             if (!was.equals(is)) {
                 changes.add(new Change(at, correction.by(), correction.reason(), field, was, is));
             }

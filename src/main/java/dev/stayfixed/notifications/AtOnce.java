@@ -60,7 +60,10 @@ class AtOnce {
                     "that drive was left out of the count (" + leftOut.reason() + ")");
             List<DriveRecord> with = new ArrayList<>(judged.drives());
             with.add(leftOut.drive());
-            newlyFound(Alerts.of(with, faults), Alerts.of(judged.drives(), faults))
+            List<Alert> stillTold = Alerts.of(with, faults).stream()
+                    .filter(alert -> !alert.driveId().equals(leftOut.drive().id()))
+                    .toList();
+            newlyFound(stillTold, Alerts.of(judged.drives(), faults))
                     .forEach(alert -> tell(alert, faults));
         }
     }
