@@ -32,24 +32,11 @@ final class Effects {
                 verdict.faultCase().faultId(),
                 verdict.faultCase().fault().code(),
                 judgement.map(Judgement::outcome),
-                step.map(Effects::reason)
+                step.map(Verdict.Step::reason)
                         .or(() -> before)
                         .orElse("this drive is no longer judged for the repair of this fault"),
                 verdict.faultCase().standing(),
                 verdict.standing()));
-    }
-
-    private static String reason(Verdict.Step step) {
-        if (step instanceof Verdict.Step.Judged judged) {
-            return judged.judgement().reason();
-        }
-        if (step instanceof Verdict.Step.Restarted restarted) {
-            return restarted.reason();
-        }
-        if (step instanceof Verdict.Step.UnseenFailure unseen) {
-            return unseen.reason();
-        }
-        return ((Verdict.Step.Gap) step).reason();
     }
 
     /** The judgement of the drive, in whatever attempt; else whatever step it caused. */

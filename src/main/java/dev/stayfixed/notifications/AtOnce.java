@@ -63,8 +63,7 @@ class AtOnce {
             List<Alert> stillTold = Alerts.of(with, faults).stream()
                     .filter(alert -> !alert.driveId().equals(leftOut.drive().id()))
                     .toList();
-            newlyFound(stillTold, Alerts.of(judged.drives(), faults))
-                    .forEach(alert -> tell(alert, faults));
+            newlyFound(stillTold, Alerts.of(judged.drives(), faults)).forEach(alert -> tell(alert, faults));
         }
     }
 

@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 final class CodeListReader {
 
     private static final int OLDER_BYTES = 6;
+    private static final int FILL = 0xFFFF;
 
     private CodeListReader() {}
 
@@ -69,23 +70,36 @@ final class CodeListReader {
                     "the count " + count + " before " + (data.size() - 1) + " bytes",
                     "two bytes a code; with the header the layout would be certain");
         }
-        List<TroubleCode> codes = codes(withoutFill(data.subList(1, Math.min(end, data.size()))));
-        String missing = message.missing();
-        if (missing.isEmpty() && codes.size() < count) {
-            missing = count + " codes announced and " + codes.size() + " there";
-        }
+        List<Integer> pairs = data.subList(1, Math.min(end, data.size()));
+        List<TroubleCode> codes = codes(withoutFill(pairs));
+        String note = doubt(message, pairs, count, codes);
         boolean couldBeOlder = message.layout() == Message.Layout.UNKNOWN && data.size() % OLDER_BYTES == 0;
-        return decoded(message, codes, missing, "", couldBeOlder ? Set.copyOf(codes(data)) : Set.of());
+        Decoded decoded =
+                decoded(message, codes, message.missing(), note, couldBeOlder ? Set.copyOf(codes(data)) : Set.of());
+        return note.isEmpty() ? decoded : decoded.incomplete();
+    }
+
+    /** A list with fewer codes than its count may have lost one; U3FFF at its end may be filling. */
+    private static String doubt(Message message, List<Integer> pairs, int count, List<TroubleCode> found) {
+        if (!message.missing().isEmpty()) {
+            return "";
+        }
+        if (found.size() < count) {
+            String what = pairs.size() < 2 * count ? "cut short" : "doubtful";
+            return "; the list is " + what + ": " + count + " codes announced and " + found.size() + " there";
+        }
+        boolean endsInFill = pairs.size() >= 2 && Bytes.word(pairs, pairs.size() - 2) == FILL;
+        return endsInFill && !message.lengthKnown() ? "; the list is doubtful: FF FF may be filling" : "";
     }
 
     private static boolean mayFollow(Message message, List<Integer> rest) {
         return !message.lengthKnown() && Bytes.isPadding(rest);
     }
 
-    /** Pairs of AA, 55 or FF at the end stand where codes were announced, but are no codes. */
+    /** Pairs of AA or 55 at the end stand where codes were announced, but are no codes. */
     private static List<Integer> withoutFill(List<Integer> pairs) {
         int end = pairs.size();
-        while (end >= 2 && Bytes.isPadding(pairs.subList(end - 2, pairs.size()))) {
+        while (end >= 2 && pairs.get(end - 1) != 0xFF && Bytes.isPadding(pairs.subList(end - 2, pairs.size()))) {
             end -= 2;
         }
         return pairs.subList(0, end);

@@ -16,7 +16,7 @@ final class CodePresence {
     private static final int CONFIRMED_BIT = 0x08;
 
     /** ISO 14229-1: service or sub-function not supported. A control unit without the service has no such list. */
-    private static final Set<Integer> NO_SUCH_LIST = Set.of(0x11, 0x12);
+    static final Set<Integer> NO_SUCH_LIST = Set.of(0x11, 0x12);
 
     /** ISO 14229-1: the answer comes later. */
     private static final int RESPONSE_PENDING = 0x78;

@@ -19,4 +19,9 @@ record Decoded(List<Answer> answers, String explanation, boolean whole, Set<Trou
     static Decoded of(String explanation, Answer... answers) {
         return new Decoded(List.of(answers), explanation, true);
     }
+
+    /** The same, of a list from which codes may be missing. */
+    Decoded incomplete() {
+        return new Decoded(answers, explanation, false, possible);
+    }
 }

@@ -1,8 +1,10 @@
 package dev.stayfixed.obd;
 
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
@@ -146,6 +148,30 @@ public record InUseCounters(Ignition ignition, Map<String, Integer> counts) {
     /** IGNCNTR. */
     public OptionalInt ignitionCycles() {
         return count("IGNCNTR");
+    }
+
+    /** Ignition cycles between this reading and a later one; empty where either does not say, or where they went down. */
+    public OptionalInt ignitionCyclesTo(InUseCounters later) {
+        OptionalInt from = ignitionCycles();
+        OptionalInt to = later.ignitionCycles();
+        return from.isEmpty() || to.isEmpty() || to.getAsInt() < from.getAsInt()
+                ? OptionalInt.empty()
+                : OptionalInt.of(to.getAsInt() - from.getAsInt());
+    }
+
+    /**
+     * The first of all counters that no unit could have brought so far: it grows by at most one a cycle, and by one more where the
+     * first reading was taken in the middle of a cycle.
+     */
+    public Optional<String> outran(InUseCounters later) {
+        OptionalInt cycles = ignitionCyclesTo(later);
+        return cycles.isEmpty()
+                ? Optional.empty()
+                : counts.entrySet().stream()
+                        .filter(count ->
+                                later.counts.getOrDefault(count.getKey(), 0) - count.getValue() > cycles.getAsInt() + 1)
+                        .map(Map.Entry::getKey)
+                        .min(Comparator.naturalOrder());
     }
 
     private OptionalInt count(String name) {

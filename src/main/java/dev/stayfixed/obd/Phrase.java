@@ -58,10 +58,13 @@ record Phrase(List<String> words, int colon) {
     /** "Código" becomes "codigo", "n/a" one word. */
     private static String fold(String text) {
         StringBuilder plain = new StringBuilder();
-        text.toLowerCase(Locale.ROOT).chars().filter(c -> c < 0x300 || c > 0x36F).forEach(c -> {
-            int accented = ACCENTED.indexOf(c);
-            plain.append(accented < 0 ? (char) c : PLAIN.charAt(accented));
-        });
+        text.toLowerCase(Locale.ROOT)
+                .chars()
+                .filter(c -> c < 0x300 || c > 0x36F)
+                .forEach(c -> {
+                    int accented = ACCENTED.indexOf(c);
+                    plain.append(accented < 0 ? (char) c : PLAIN.charAt(accented));
+                });
         return plain.toString().replace("n/a", "na").replace("n.a.", "na").replace("\u00DF", "ss");
     }
 

@@ -6,7 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.Set;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -50,16 +53,31 @@ public final class Scan {
     /** Bits 1 and 6 of the status byte: failed, and not completed, in this operation cycle. */
     private static final int THIS_CYCLE = 0x42;
 
+    /** Bits 4 and 6: not completed since the clear, and not in this cycle. */
+    private static final int UNTESTED = 0x50;
+
     private final List<Line> lines;
     private final List<Reading> readings;
     private final Set<Kind> doubtful;
     private final List<List<Integer>> unanswered;
 
+    private final Speakers speakers;
+
     Scan(List<Line> lines, List<Reading> readings, Set<Kind> doubtful, List<List<Integer>> unanswered) {
+        this(lines, readings, doubtful, unanswered, Speakers.ANY);
+    }
+
+    private Scan(
+            List<Line> lines,
+            List<Reading> readings,
+            Set<Kind> doubtful,
+            List<List<Integer>> unanswered,
+            Speakers speakers) {
         this.lines = List.copyOf(lines);
         this.readings = List.copyOf(readings);
         this.doubtful = Set.copyOf(doubtful);
         this.unanswered = unanswered.stream().map(List::copyOf).toList();
+        this.speakers = speakers;
     }
 
     /**
@@ -85,6 +103,63 @@ public final class Scan {
         return unanswered;
     }
 
+    /** The control units heard, by their headers in hex; "" where lines show none. */
+    public Set<String> units() {
+        return readings.stream().map(Reading::unit).collect(Collectors.toUnmodifiableSet());
+    }
+
+    /** Those that report readiness or codes of their own, so that they may own a code. */
+    public Set<String> unitsWithMonitors() {
+        return units(reading -> reading.answer() instanceof Answer.ReadinessReport
+                || reading.answer() instanceof Answer.CodeList
+                || reading.answer() instanceof Answer.CodeStatuses);
+    }
+
+    /** Those that list the code: in $03, $07 or $0A. */
+    public Set<String> unitsListing(TroubleCode code) {
+        return units(reading -> reading.answer() instanceof Answer.CodeList list
+                && list.codes().stream().anyMatch(code::sameFaultAs));
+    }
+
+    /** Those that state a status byte of the code: in $19. */
+    public Set<String> unitsStating(TroubleCode code) {
+        return units(reading -> reading.answer() instanceof Answer.CodeStatuses list
+                && list.statuses().keySet().stream().anyMatch(code::sameFaultAs));
+    }
+
+    /** Those whose PID $01 or $41 says that they watch this group. */
+    public Set<String> unitsWatching(MonitorGroup group) {
+        return units(reading -> reading.answer() instanceof Answer.ReadinessReport report
+                && report.readiness().supports(group));
+    }
+
+    private Set<String> units(Predicate<Reading> those) {
+        return readings.stream().filter(those).map(Reading::unit).collect(Collectors.toUnmodifiableSet());
+    }
+
+    /**
+     * What these control units said, and nothing that another one said: a code is absent only where each of them denies it.
+     *
+     * @param byLists whether their lists of services $03, $07 and $0A count, or only what $19 says
+     * @param nameless how many control units have to answer where no header tells them apart, so that none stayed silent
+     */
+    public Scan of(Set<String> units, boolean byLists, int nameless) {
+        List<Reading> own = readings.stream()
+                .filter(reading -> units.contains(reading.unit()))
+                .filter(reading -> byLists || !(reading.answer() instanceof Answer.CodeList))
+                .toList();
+        return new Scan(lines, own, doubtful, unanswered, new Speakers(units, nameless, readings));
+    }
+
+    /**
+     * Who has to deny a code, each for itself.
+     *
+     * @param all what every unit said: of the car as a whole, such as its odometer, any of them may speak
+     */
+    private record Speakers(Set<String> units, int nameless, List<Reading> all) {
+        private static final Speakers ANY = new Speakers(Set.of(), 0, List.of());
+    }
+
     /** $03, or bit 3 of the $19 status; absent only where that list was read in full. */
     public Presence confirmed(TroubleCode code) {
         return presence(Kind.CONFIRMED, code);
@@ -101,7 +176,70 @@ public final class Scan {
     }
 
     private Presence presence(Kind kind, TroubleCode code) {
-        return new CodePresence(readings, kind, code).presence(doubtful.contains(kind));
+        Presence of = presence(readings, kind, code);
+        if (of != Presence.ABSENT) {
+            return of;
+        }
+        boolean eachDenies = speakers.units().stream()
+                .map(unit -> readings.stream()
+                        .filter(reading -> reading.unit().equals(unit))
+                        .toList())
+                .allMatch(own -> presence(own, kind, code) == Presence.ABSENT);
+        return eachDenies && (status(code).isPresent() || !someoneIsSilent(kind)) ? Presence.ABSENT : Presence.UNKNOWN;
+    }
+
+    private boolean someoneIsSilent(Kind kind) {
+        List<Answer> nameless = readings.stream()
+                .filter(reading -> reading.unit().isEmpty())
+                .map(Reading::answer)
+                .toList();
+        long lists = nameless.stream()
+                .filter(answer -> answer instanceof Answer.CodeList list && list.kind() == kind)
+                .count();
+        long statuses =
+                nameless.stream().filter(Answer.CodeStatuses.class::isInstance).count();
+        return !nameless.isEmpty() && Math.max(lists, statuses) < speakers.nameless();
+    }
+
+    private Presence presence(List<Reading> of, Kind kind, TroubleCode code) {
+        return new CodePresence(of, kind, code).presence(doubtful.contains(kind));
+    }
+
+    /**
+     * How many control units answered without a header, as far as it shows: the most answers to one service that follow each other, or
+     * reports that name different monitors.
+     */
+    public int namelessUnits() {
+        List<Reading> nameless = readings.stream()
+                .filter(reading -> reading.unit().isEmpty() && reading.extent() != Reading.Extent.MENTION)
+                .toList();
+        int most = nameless.isEmpty() ? 0 : 1;
+        int run = 0;
+        for (int at = 1; at < nameless.size(); at++) {
+            run = areAlike(nameless.get(at - 1).answer(), nameless.get(at).answer()) ? run + 1 : 0;
+            most = Math.max(most, run + 1);
+        }
+        return Math.max(most, Math.max(watchers(nameless, false), watchers(nameless, true)));
+    }
+
+    private static boolean areAlike(Answer one, Answer other) {
+        if (one instanceof Answer.CodeList list) {
+            return other instanceof Answer.CodeList next && list.kind() == next.kind();
+        }
+        return one instanceof Answer.CodeStatuses list
+                && other instanceof Answer.CodeStatuses next
+                && list.requestedMask().isPresent()
+                && list.requestedMask().equals(next.requestedMask());
+    }
+
+    /** Reports that name different monitors come from different units; the same one read twice does not. */
+    private static int watchers(List<Reading> of, boolean thisCycle) {
+        return (int) of.stream()
+                .map(Reading::answer)
+                .filter(answer -> answer instanceof Answer.ReadinessReport report && report.thisCycle() == thisCycle)
+                .map(answer -> ((Answer.ReadinessReport) answer).readiness().supported())
+                .distinct()
+                .count();
     }
 
     /**
@@ -122,7 +260,9 @@ public final class Scan {
      * control unit does not know, so hold it only against a code that it listed before.
      */
     public Optional<StatusByte> unlistedStatus(TroubleCode code) {
-        if (status(code).isPresent()) {
+        boolean nameless = readings.stream().anyMatch(reading -> reading.unit().isEmpty());
+        boolean mayBeAnothers = nameless && (speakers.nameless() > 1 || doubtful.containsAll(CodeListDoubt.ALL));
+        if (status(code).isPresent() || mayBeAnothers) {
             return Optional.empty();
         }
         return readings.stream()
@@ -134,6 +274,17 @@ public final class Scan {
                 .findFirst()
                 .map(list -> new StatusByte(
                         0, list.availability() & list.requestedMask().orElse(0)));
+    }
+
+    /**
+     * A $19 answer under a mask lists a code whose test has not run: this unit does not leave untested codes out, so one that it leaves
+     * out has run. Sub-function $0A lists every code, and shows nothing of that.
+     */
+    public boolean listsUntestedCodes() {
+        return answers(Answer.CodeStatuses.class)
+                .filter(list -> list.requestedMask().isPresent())
+                .flatMap(list -> list.statuses().values().stream())
+                .anyMatch(status -> status.value() != 0 && (status.value() & ~UNTESTED) == 0);
     }
 
     /** $01 PID $01, all control units merged: what one calls incomplete is incomplete. */
@@ -213,7 +364,17 @@ public final class Scan {
 
     /** A service $01 parameter in its unit; where several control units answer, the first heard. */
     public OptionalDouble parameter(int pid) {
-        return value(answers(Answer.Parameter.class), pid);
+        OptionalDouble own = value(answers(Answer.Parameter.class), pid);
+        return own.isPresent() ? own : value(of(speakers.all(), Answer.Parameter.class), pid);
+    }
+
+    /** IGNCNTR of service $09: every unit counts the ignition cycles of the car. */
+    public OptionalInt ignitionCycles() {
+        return Stream.concat(answers(Answer.InUse.class), of(speakers.all(), Answer.InUse.class))
+                .map(answer -> answer.counters().ignitionCycles())
+                .filter(OptionalInt::isPresent)
+                .findFirst()
+                .orElse(OptionalInt.empty());
     }
 
     /** A parameter of freeze frame 0. */
@@ -249,6 +410,16 @@ public final class Scan {
         return answers(Answer.VehicleIdentification.class)
                 .map(Answer.VehicleIdentification::vin)
                 .findFirst();
+    }
+
+    /** A $19 answer with status bytes is among the answers, whatever it lists. */
+    public boolean hasStatuses() {
+        return answers(Answer.CodeStatuses.class).findAny().isPresent();
+    }
+
+    /** A list of permanent codes is among the answers, whatever it holds. */
+    public boolean asksForPermanentCodes() {
+        return answers(Answer.CodeList.class).anyMatch(list -> list.kind() == Kind.PERMANENT);
     }
 
     /** A $44 or $54 answer is among the lines. */
@@ -298,6 +469,10 @@ public final class Scan {
     }
 
     private <A extends Answer> Stream<A> answers(Class<A> type) {
+        return of(readings, type);
+    }
+
+    private static <A extends Answer> Stream<A> of(List<Reading> readings, Class<A> type) {
         return readings.stream().map(Reading::answer).filter(type::isInstance).map(type::cast);
     }
 }

@@ -93,6 +93,15 @@ final class ScanReader {
         doubtful.addAll(listsLastAskedFor(line, Set.of()));
     }
 
+    /** A request that is refused as unknown was answered as little as one that nobody answered. */
+    private void takeRefusal(int line, Answer answer) {
+        if (answer instanceof Answer.Refused refused && CodePresence.NO_SUCH_LIST.contains(refused.reason())) {
+            requests.last(line)
+                    .filter(request -> request.get(0) == refused.service())
+                    .ifPresent(unanswered::add);
+        }
+    }
+
     void takeLoss(int line, String explanation) {
         ignore(line, explanation);
         doubtful.addAll(listsLastAskedFor(line, CodeListDoubt.ALL));
@@ -100,8 +109,9 @@ final class ScanReader {
 
     void takeDamage(int line, LineContent.Damaged damaged) {
         refuse(line, damaged.explanation());
-        doubtful.addAll(CodeListDoubt.ofText(damaged.text()));
-        doubtful.addAll(listsLastAskedFor(line, CodeListDoubt.ALL));
+        Set<Answer.CodeList.Kind> named = CodeListDoubt.ofText(damaged.text());
+        doubtful.addAll(named);
+        doubtful.addAll(listsLastAskedFor(line, named.isEmpty() ? CodeListDoubt.ALL : Set.of()));
     }
 
     private Set<Answer.CodeList.Kind> listsLastAskedFor(int line, Set<Answer.CodeList.Kind> unasked) {
@@ -179,6 +189,7 @@ final class ScanReader {
             doubtful.addAll(CodeListDoubt.ofAnswer(message.service()));
             return;
         }
+        decoded.answers().forEach(answer -> takeRefusal(message.firstLine(), answer));
         Reading.Extent extent = decoded.whole() ? Reading.Extent.WHOLE : Reading.Extent.CUT_SHORT;
         decoded.answers()
                 .forEach(answer -> readings.add(new Reading(

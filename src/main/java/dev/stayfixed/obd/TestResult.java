@@ -34,6 +34,11 @@ public record TestResult(int monitorId, int testId, int scalingId, int rawValue,
         return rawValue == 0 && rawMin == 0 && rawMax == 0;
     }
 
+    /** Of a misfire monitor: OBDMID $A1 (all cylinders) to $AD (cylinder 12). */
+    public boolean isMisfireCount() {
+        return monitorId >= 0xA1 && monitorId <= 0xAD;
+    }
+
     /** In {@link #unit()}; empty where the unit-and-scaling id is unknown. */
     public OptionalDouble value() {
         return scaled(rawValue);

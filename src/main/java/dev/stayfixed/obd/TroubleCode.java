@@ -108,6 +108,17 @@ public record TroubleCode(int number, OptionalInt failureType) {
         return digit == 1 || digit == 2;
     }
 
+    /** A P code. */
+    public boolean isPowertrain() {
+        return number >> 14 == 0;
+    }
+
+    /** P07xx to P09xx and P27xx to P29xx: transmission. Source: SAE J2012, from memory. */
+    public boolean isOfTransmission() {
+        int hundreds = number >> 8 & 0xF;
+        return isPowertrain() && (number >> 12 == 0 || number >> 12 == 2) && hundreds >= 7 && hundreds <= 9;
+    }
+
     /** "P0420" or "P0420-1F". */
     public String text() {
         String code = SYSTEMS.charAt(number >> 14) + Bytes.hex(number >> 8 & 0x3F) + Bytes.hex(number & 0xFF);

@@ -28,16 +28,20 @@ final class ReportSteps {
                             .toList(),
                     step.after().words());
         }
-        if (step instanceof Verdict.Step.Restarted restarted) {
-            return plain(step, starts, "count restarted", units.words(restarted.reason()));
+        return plain(step, starts, outcome(step), units.words(step.reason()));
+    }
+
+    private static String outcome(Verdict.Step step) {
+        if (step instanceof Verdict.Step.Restarted) {
+            return "count restarted";
         }
-        if (step instanceof Verdict.Step.UnseenFailure unseen) {
-            return plain(step, starts, "failure not recorded", units.words(unseen.reason()));
+        if (step instanceof Verdict.Step.UnseenFailure) {
+            return "failure not recorded";
         }
-        if (step instanceof Verdict.Step.Gap gap) {
-            return plain(step, starts, "gap", units.words(gap.reason()));
+        if (step instanceof Verdict.Step.UnseenPass) {
+            return "passed, not recorded";
         }
-        throw new IllegalStateException("a step that a report has no words for: " + step);
+        return step instanceof Verdict.Step.Gap ? "gap" : "to know";
     }
 
     private static ReportFacts.Step plain(

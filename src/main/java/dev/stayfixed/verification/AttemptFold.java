@@ -3,97 +3,184 @@ package dev.stayfixed.verification;
 import dev.stayfixed.drive.DriveFacts;
 import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.drive.DriveRecord.Moment;
+import dev.stayfixed.drive.Finding;
 import dev.stayfixed.obd.Scan;
-import dev.stayfixed.obd.Scan.Presence;
-import dev.stayfixed.obd.StatusByte;
-import dev.stayfixed.verification.TwoTripRule.Unseen.Left;
+import dev.stayfixed.verification.DrivingCycles.Link;
+import dev.stayfixed.verification.UnitState.Trip;
 import dev.stayfixed.verification.VerificationState.Count;
-import dev.stayfixed.verification.VerificationState.FailedOnce;
-import dev.stayfixed.verification.VerificationState.WaitingForFirstTrip;
+import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
+import java.util.function.Function;
 
-/** Carries what is known from drive to drive through one fault's history. Used once, by one thread. */
+/**
+ * Carries the histories that fit from record to record through one fault's life. Used once, by one thread.
+ *
+ * <p>Between two records the set widens by what nobody recorded; each reading narrows it. The verdict is what all that are left agree
+ * on.
+ */
 final class AttemptFold {
 
     private final RepairedFault fault;
     private final RuleSet rules;
+    private final Abilities abilities;
     private final TwoTripRule rule;
     private final Count count;
     private final MemoryTrail trail;
+    private final Owner owner;
+    private final Identity identity;
+    private final IgnitionCycles ignitions;
+    private Histories histories;
+    private int cyclesSinceCounted;
+    private int perhapsCycles;
     private Knowledge known = Knowledge.NOTHING;
     private RecordedSince since = RecordedSince.NOTHING;
     private VerificationState state = new VerificationState.AwaitingRepair();
     private List<Verdict.Step> steps = new ArrayList<>();
+    private int counted;
     private int cyclesWithoutSimilarConditions;
-    private Optional<Open> open = Optional.empty();
+    private Optional<DriveRecord> last = Optional.empty();
+    private boolean cycleIsOpen;
+    private Optional<Undecided> undecided = Optional.empty();
+    private Optional<String> remark = Optional.empty();
 
-    /** A drive that only the next start can decide, and where its step stands. */
-    private record Open(DriveRecord drive, int step, Judgement onceErased) {}
+    /** A drive whose outcome the next reading may still decide, and where its step stands. */
+    private record Undecided(DriveRecord drive, int step) {}
 
-    AttemptFold(RepairedFault fault, RuleSet rules) {
+    AttemptFold(
+            RepairedFault fault,
+            RuleSet rules,
+            Abilities abilities,
+            Owner owner,
+            Histories.Asked asked,
+            IgnitionCycles ignitions) {
         this.fault = fault;
         this.rules = rules;
-        this.rule = new TwoTripRule(rules);
+        this.abilities = abilities;
+        this.rule = new TwoTripRule(fault, abilities);
         this.count = new Count(fault.trips(), fault.requiredPasses());
         this.trail = new MemoryTrail(fault, rules);
+        this.owner = owner;
+        this.identity = new Identity(owner);
+        this.ignitions = ignitions;
+        this.histories = Histories.unknown(fault.trips(), asked);
     }
 
-    /** A drive from before the repair: nothing is scored. */
+    /** A drive from before the repair: it tells what the control unit has stored, and nothing is scored. */
     void remember(DriveRecord drive) {
-        Stream.of(Moment.BEFORE, Moment.AFTER)
-                .flatMap(moment -> drive.scans(moment).stream())
-                .forEach(this::learn);
+        add(drive);
+        steps = new ArrayList<>();
+        undecided = Optional.empty();
     }
 
-    void begin(RepairAttempt repair) {
-        state = new WaitingForFirstTrip();
-        steps = new ArrayList<>();
-        cyclesWithoutSimilarConditions = 0;
-        open = Optional.empty();
-        repair.scanBefore().ifPresent(this::learn);
-        if (repair.codesCleared()) {
+    /**
+     * @param notTaken why the clear that was stated at this repair cannot have happened
+     * @param next the first drive after it
+     */
+    void begin(RepairAttempt repair, Optional<String> notTaken, Optional<DriveRecord> next) {
+        betweenCycles(Unrecorded.ANY);
+        repair.scanBefore().ifPresent(scan -> {
+            identity.learn(scan);
+            readAtRest(owner.in(scan));
+            mayRunOn(Optional.of(scan));
+            betweenCycles(next.map(this::unrecordedBefore)
+                    .map(between -> new Unrecorded(0, between.most()))
+                    .orElse(Unrecorded.ANY));
+        });
+        if (repair.codesCleared() && notTaken.isEmpty()) {
             forget();
         }
         repair.scanAfter().ifPresent(scan -> {
-            if (!known.lossesTo(scan, fault).isEmpty()) {
+            Scan own = owner.in(scan);
+            identity.learn(scan);
+            if (!known.lossesTo(own, fault).isEmpty() || scan.codesCleared()) {
                 forget();
             }
-            learn(scan);
+            readAtRest(own);
         });
+        histories = histories.afterRepair(repair.codesCleared() && notTaken.isEmpty());
+        state = new VerificationState.WaitingForFirstTrip();
+        steps = new ArrayList<>();
+        counted = 0;
+        cyclesWithoutSimilarConditions = 0;
+        undecided = Optional.empty();
+        last = Optional.empty();
+        mayRunOn(repair.scanAfter());
+        remark = notTaken.map(
+                reason -> "the clear at this repair did not take: " + reason + "; a stored code may be the old one");
     }
 
     void add(DriveRecord drive) {
+        remark.ifPresent(reason -> steps.add(new Verdict.Step.Remark(drive.id(), reason, state)));
+        remark = Optional.empty();
+        Identity.Says identified = identity.of(drive, known);
+        if (identified.isForeign()) {
+            putAside(drive, identified.reason());
+            return;
+        }
+        Link link = last.map(before -> ignitions.link(before, drive)).orElse(Link.NEW);
+        boolean ran = DrivingCycles.engineRan(drive);
+        boolean wasDecided = link == Link.SAME && undecided.isEmpty();
+        open(drive, link);
+        if (identified.isReplaced()) {
+            known = known.ofAnotherUnit();
+            restart(drive, identified.reason(), histories.map(UnitState::doubted));
+        }
+        Knowledge before = known;
+        Reader reader = new Reader(drive, ran, link);
+        reader.readStart();
+        reader.readDrive();
+        settle(drive);
+        Judgement judgement = ran ? rule.judge(reader.read(before)) : Judgement.withoutDrivingCycle(drive.id());
+        score(drive, wasDecided && !judgement.outcome().isFail() ? judgement.ofTheSameCycle() : judgement);
+        reader.close();
+        last = Optional.of(drive);
+        since = drive.scans(Moment.AFTER).isEmpty() ? since.with(drive) : RecordedSince.NOTHING;
+    }
+
+    private void open(DriveRecord drive, Link link) {
+        if (link == Link.SAME) {
+            return;
+        }
+        Histories sameCycle = histories;
+        betweenCycles(unrecordedBefore(drive));
+        if (link == Link.EITHER) {
+            goesOn(sameCycle.goingOn(), drive).ifPresent(same -> histories = histories.or(same));
+        }
         if (drive.clearedBefore()) {
             restart(
                     drive,
-                    "the person who recorded it says that codes were cleared or the battery was disconnected before it");
+                    "the person who recorded it says that codes were cleared or the battery was disconnected before it",
+                    histories.afterClear().throughUnrecorded(Unrecorded.ANY));
         }
+    }
+
+    /** Whether the engine ran at a scan in the workshop is seldom known: then its cycle may go on behind it. */
+    private void mayRunOn(Optional<Scan> scan) {
+        if (scan.filter(DrivingCycles::isAtKeyOn).isEmpty()) {
+            histories = histories.or(histories.endOfRecorded());
+        }
+    }
+
+    private Unrecorded unrecordedBefore(DriveRecord drive) {
+        return ignitions.before(drive, known.counters(), cyclesSinceCounted, perhapsCycles);
+    }
+
+    private void betweenCycles(Unrecorded unrecorded) {
+        histories = (cycleIsOpen ? histories.endOfRecorded() : histories).throughUnrecorded(unrecorded);
+        cycleIsOpen = false;
+    }
+
+    /** That it is still the cycle before; a first reading that says otherwise rules it out. */
+    private Optional<Histories> goesOn(Histories sameCycle, DriveRecord drive) {
+        Optional<Histories> left = Optional.of(sameCycle);
         for (Scan scan : drive.scans(Moment.BEFORE)) {
-            startOf(drive, scan);
-        }
-        List<Scan> after = drive.scans(Moment.AFTER);
-        boolean sound =
-                after.stream().allMatch(s -> TwoTripRule.contradiction(known, s).isEmpty());
-        boolean clearedDuring = sound && after.stream().anyMatch(scan -> lossBefore(drive, scan));
-        TwoTripRule.Decision decision = decide(drive, after, clearedDuring);
-        if (sound) {
-            after.forEach(scan -> gapBefore(drive, scan, since.with(drive)));
-        }
-        decision.unseen().ifPresent(unseen -> unseenFailure(drive, unseen));
-        score(drive, decision.judgement());
-        open = decision.onceErased().map(passed -> new Open(drive, steps.size() - 1, passed));
-        if (sound) {
-            after.forEach(this::learn);
-            forgetBaselines(decision.judgement(), after);
-            if (after.stream().anyMatch(Scan::codesCleared)) {
-                restart(drive, "codes were cleared in the scan that ended this drive");
+            for (MonitorReading reading : new MonitorEvidence(fault, known, drive).ofThisCycle(owner.in(scan))) {
+                left = left.flatMap(histories -> histories.fitting(reading.fits()));
             }
         }
-        since = after.isEmpty() || !sound ? since.with(drive) : RecordedSince.NOTHING;
+        return left;
     }
 
     Verdict.Attempt attempt(String repairId) {
@@ -104,113 +191,336 @@ final class AttemptFold {
         return trail.memory(known);
     }
 
-    /** Scans from before the start: they tell what happened since the last record, not what this drive did. */
-    private void startOf(DriveRecord drive, Scan scan) {
-        if (TwoTripRule.contradiction(known, scan).isPresent()) {
+    Optional<Doubt> doubt() {
+        return Doubt.of(fault, state, histories, known, abilities, last);
+    }
+
+    /** Reads the scans of one record, one after the other. */
+    private final class Reader {
+        private final DriveRecord drive;
+        private final boolean ran;
+        private final Link link;
+        private final List<Scan> read = new ArrayList<>();
+        private final List<MonitorReading> readings = new ArrayList<>();
+        private Optional<String> contradiction = Optional.empty();
+        private boolean cleared;
+        private boolean ended;
+
+        Reader(DriveRecord drive, boolean ran, Link link) {
+            this.drive = drive;
+            this.ran = ran;
+            this.link = link;
+        }
+
+        /** Scans from before the start: they tell what happened since the last record, not what this drive did. */
+        void readStart() {
+            for (Scan scan : drive.scans(Moment.BEFORE)) {
+                Scan own = owner.in(scan);
+                List<String> losses = known.lossesTo(own, fault);
+                if (!losses.isEmpty()) {
+                    restart(
+                            drive,
+                            String.join("; ", losses),
+                            histories.afterClear().throughUnrecorded(Unrecorded.ANY));
+                }
+                gapBefore(drive, scan, since);
+                readAtRest(own);
+                settle(drive);
+                standAndSay(drive);
+                if (scan.codesCleared()) {
+                    restart(drive, "codes were cleared in the scan before this drive", histories.afterClear());
+                }
+                since = RecordedSince.NOTHING;
+            }
+        }
+
+        void readDrive() {
+            List<Scan> after = drive.scans(Moment.AFTER);
+            cyclesSinceCounted += ran && link == Link.NEW ? 1 : 0;
+            perhapsCycles += ran && link == Link.EITHER ? 1 : 0;
+            cycleIsOpen = cycleIsOpen || ran;
+            for (int i = 0; i < after.size(); i++) {
+                if (i > 0) {
+                    startedAgainBetween(after.get(i - 1), after.get(i));
+                }
+                readEnd(owner.in(after.get(i)), after.get(i));
+            }
+            if (after.isEmpty()) {
+                withoutScan();
+            }
+        }
+
+        /** Several scans may hold two cycles: the ignition counter, or a run time that began anew, tells. */
+        private void startedAgainBetween(Scan earlier, Scan later) {
+            Link inside = DrivingCycles.link(earlier, later);
+            if (inside == Link.SAME) {
+                return;
+            }
+            Histories same = histories;
+            betweenCycles(DrivingCycles.unrecorded(earlier, later));
+            histories = inside == Link.EITHER ? histories.or(same) : histories;
+            cycleIsOpen = ran;
+        }
+
+        private void readEnd(Scan own, Scan scan) {
+            Optional<String> impossible = known.counters().contradictionTo(Counters.read(own));
+            List<String> losses = impossible.isPresent() ? List.of() : known.lossesTo(own, fault);
+            if (!losses.isEmpty()) {
+                lost(losses);
+            }
+            gapBefore(drive, scan, since.with(drive));
+            boolean atKeyOn = DrivingCycles.isAtKeyOn(scan) || !ran;
+            MonitorEvidence evidence = new MonitorEvidence(fault, known, drive);
+            List<MonitorReading> found = atKeyOn ? evidence.atKeyOn(own) : evidence.in(own);
+            Optional<String> doubt = TwoTripRule.contradiction(fault, known, own, found);
+            if (ran && !ended) {
+                histories = histories.goingOn();
+            }
+            if (ran && atKeyOn && !ended) {
+                histories = histories.endOfRecorded();
+                ended = true;
+            }
+            boolean unsure = doubt.isPresent() || scan.codesCleared();
+            List<MonitorReading> counting = found.stream()
+                    .filter(r -> !unsure || r.isBad())
+                    .filter(r -> doubt.isEmpty() || r.grade() == EvidenceGrade.STATUS_BYTE)
+                    .map(this::asItCounts)
+                    .toList();
+            found.stream().filter(this::tells).forEach(readings::add);
+            histories = new Narrowing(fault, known, own, pendingInCycle())
+                    .by(
+                            histories,
+                            counting,
+                            !unsure,
+                            similar().filter(f -> !f.isYes()).isEmpty());
+            read.add(own);
+            contradiction = contradiction.or(() -> doubt);
+            if (doubt.isEmpty()) {
+                learn(own, atKeyOn);
+            }
+            if (scan.codesCleared()) {
+                cleared = true;
+                histories = histories.clearedInCycle(true);
+            }
+        }
+
+        /** A clear that shows only at the end of a drive lay before it, or in it: then a failure may hide in front of it. */
+        private void lost(List<String> losses) {
+            boolean inTheDrive = !read.isEmpty() || !drive.scans(Moment.BEFORE).isEmpty();
+            cleared = cleared || inTheDrive;
+            Histories inCycle = histories.goingOn().clearedInCycle(inTheDrive);
+            restart(
+                    drive,
+                    String.join("; ", losses),
+                    inTheDrive ? inCycle : inCycle.or(histories.afterClear().throughUnrecorded(Unrecorded.ANY)));
+        }
+
+        private boolean pendingInCycle() {
+            return !ended && read.stream().anyMatch(scan -> scan.pending(fault.code()) == Scan.Presence.PRESENT);
+        }
+
+        /** Readiness that every history had complete already says nothing of this drive. */
+        private boolean tells(MonitorReading reading) {
+            return reading.grade() != EvidenceGrade.READINESS || !histories.all(reading.fits());
+        }
+
+        /** Only evidence that the shop accepts counts, and a pass only under similar conditions where this fault needs them. */
+        private MonitorReading asItCounts(MonitorReading reading) {
+            if (!reading.ran()) {
+                return reading;
+            }
+            boolean accepted = reading.grade().suffices(fault.weakestAccepted());
+            if (accepted && similar().filter(finding -> !finding.isYes()).isEmpty()) {
+                return reading;
+            }
+            return reading.says() == MonitorReading.Says.RAN_AND_PASSED && reading.grade() == EvidenceGrade.STATUS_BYTE
+                    ? reading.leaving(state -> state.cycle() != Trip.FAILED)
+                    : reading.leaving(state -> true);
+        }
+
+        private void withoutScan() {
+            histories = ran ? histories.goingOn() : histories;
+            readings.addAll(new MonitorEvidence(fault, known, drive).withoutScan());
+            for (MonitorReading reading : readings) {
+                histories = histories.fitting(asItCounts(reading).fits()).orElse(histories);
+            }
+            lampSeen();
+        }
+
+        /** The first failure of a one-trip fault lights the MIL, so a driver who saw it off saw no failure. */
+        private void lampSeen() {
+            boolean off = drive.summary().milOn().filter(on -> !on).isPresent();
+            if (off && fault.trips() == Trips.ONE) {
+                histories =
+                        histories.fitting(state -> state.cycle() != Trip.FAILED).orElse(histories);
+            }
+        }
+
+        TwoTripRule.Read read(Knowledge before) {
+            lampSeen();
+            List<MonitorReading> ordered = readings.stream()
+                    .distinct()
+                    .sorted(java.util.Comparator.comparing(MonitorReading::grade))
+                    .toList();
+            return new TwoTripRule.Read(
+                    drive,
+                    before,
+                    read,
+                    ordered,
+                    histories.plainest(),
+                    result(),
+                    contradiction,
+                    cleared,
+                    link,
+                    similar());
+        }
+
+        private Function<UnitState, Trip> result() {
+            return ended ? UnitState::previous : UnitState::trip;
+        }
+
+        private Optional<Finding> similar() {
+            if (!fault.needsSimilarConditions()) {
+                return Optional.empty();
+            }
+            int cycles = cyclesWithoutSimilarConditions + 1;
+            Finding found = new SimilarConditions(rules).metIn(drive.summary(), fault.freezeFrame());
+            return Optional.of(
+                    !found.isYes() && cycles >= rules.cyclesWithoutSimilarConditions()
+                            ? Finding.yes(cycles + " driving cycles without the fault, none under similar conditions")
+                            : found);
+        }
+
+        void close() {
+            cycleIsOpen = cycleIsOpen && !ended;
+            if (drive.scans(Moment.AFTER).stream().anyMatch(Scan::codesCleared)) {
+                restart(drive, "codes were cleared in the scan that ended this drive", histories);
+            }
+        }
+    }
+
+    /** A scan with no driving cycle under way. */
+    private void readAtRest(Scan own) {
+        boolean sound = TwoTripRule.contradiction(fault, known, own, List.of()).isEmpty();
+        List<MonitorReading> readings = MonitorEvidence.atRest(fault, known, own).stream()
+                .filter(r -> r.grade().suffices(fault.weakestAccepted()))
+                .toList();
+        histories = new Narrowing(fault, known, own, false).by(histories, sound ? readings : List.of(), sound, true);
+        if (sound) {
+            learn(own, true);
+        }
+    }
+
+    private void learn(Scan own, boolean atKeyOn) {
+        histories = histories.map(state -> {
+            UnitState.Tally tally = own.inUse().isPresent() ? state.tally().numeratorRead() : state.tally();
+            return state.with(own.testResults().isEmpty() || atKeyOn ? tally : tally.resultRead());
+        });
+        boolean cyclesRead = own.ignitionCycles().isPresent();
+        cyclesSinceCounted = cyclesRead ? 0 : cyclesSinceCounted;
+        perhapsCycles = cyclesRead ? 0 : perhapsCycles;
+        known = known.after(own, fault);
+        trail.read(known);
+    }
+
+    /** Where no history is left without a trip that nobody recorded, that trip is certain, and is said. */
+    private void settle(DriveRecord drive) {
+        decideTheOneBefore();
+        int certain = histories.fewestGuesses();
+        if (certain == 0) {
             return;
         }
-        List<String> losses = known.lossesTo(scan, fault);
-        if (!losses.isEmpty()) {
-            restart(drive, String.join("; ", losses));
+        Histories likely = histories.plainest();
+        boolean failed = likely.all(s -> s.unseen() == Trip.FAILED);
+        boolean passed = likely.all(s -> s.unseen() == Trip.PASSED);
+        histories = histories.map(state -> state.withFewerGuesses(certain));
+        if (failed) {
+            counted = 0;
+            trail.failedUnseen();
+            stand(drive.start());
+            steps.add(new Verdict.Step.UnseenFailure(drive.id(), unseenFailure(), state));
+        } else if (passed) {
+            counted++;
+            trail.passedAfterAll();
+            stand(drive.start());
+            steps.add(new Verdict.Step.UnseenPass(
+                    drive.id(),
+                    "what is stored of " + fault.code().text()
+                            + " shows a passed trip in a drive, or a part of one, that nobody recorded",
+                    state));
+        } else {
+            standAndSay(drive);
         }
-        open.filter(o -> wasErasedByTheCar(scan)).ifPresent(this::passedAfterAll);
-        gapBefore(drive, scan, since);
-        if (came(known.confirmed(), scan.confirmed(fault.code()))) {
-            unseenFailure(drive, beforeTheStart("confirmed", Left.CONFIRMED_CODE));
-        } else if (came(known.pending(), scan.pending(fault.code()))) {
-            unseenFailure(drive, beforeTheStart("pending", Left.PENDING_CODE));
-        } else if (known.knownNotFailedSinceClear()
-                && known.statusIn(scan, fault)
-                        .filter(StatusByte::failedSinceClear)
-                        .isPresent()) {
-            unseenFailure(drive, beforeTheStart("marked failed since the clear", Left.MARK_ONLY));
-        } else if (state instanceof FailedOnce
-                && known.pending() == Presence.PRESENT
-                && scan.pending(fault.code()) == Presence.ABSENT) {
-            restartCount(drive, "the pending code was erased by the car: a trip that nobody recorded passed");
+    }
+
+    /** A reading may move the count by what it says of the drives before it. */
+    private void standAndSay(DriveRecord drive) {
+        VerificationState before = state;
+        stand(drive.start());
+        if (!state.equals(before)) {
+            steps.add(new Verdict.Step.Remark(
+                    drive.id(), "all that was read by now leaves only this: " + state.words(), state));
         }
-        learn(scan);
-        if (scan.codesCleared()) {
-            restart(drive, "codes were cleared in the scan before this drive");
+    }
+
+    private String unseenFailure() {
+        String what = known.confirmed() == Scan.Presence.PRESENT
+                ? "confirmed"
+                : known.pending() == Scan.Presence.PRESENT ? "pending" : "marked failed since the clear";
+        return "%s is %s and was not at the last record: it failed in a drive, or a part of one, that nobody recorded"
+                .formatted(fault.code().text(), what);
+    }
+
+    /** A drive that was left open, and that this reading decides. */
+    private void decideTheOneBefore() {
+        Optional<Undecided> open =
+                undecided.filter(u -> last.filter(u.drive()::equals).isPresent());
+        Optional<Trip> trip = histories.agreed(UnitState::previous).filter(t -> t != Trip.NOT_RUN);
+        if (open.isEmpty() || trip.isEmpty() || cycleIsOpen) {
+            return;
         }
-        since = RecordedSince.NOTHING;
-    }
-
-    private boolean wasErasedByTheCar(Scan scan) {
-        return known.pending() == Presence.PRESENT
-                && scan.pending(fault.code()) == Presence.ABSENT
-                && known.counters().leaveNoDriveTo(Counters.read(scan));
-    }
-
-    private void passedAfterAll(Open drive) {
-        state = state.passed(count, drive.drive().start());
-        trail.passedAfterAll();
-        steps.set(drive.step(), new Verdict.Step.Judged(drive.drive().id(), drive.onceErased(), state));
-        open = Optional.empty();
-    }
-
-    private TwoTripRule.Unseen beforeTheStart(String what, Left left) {
-        return new TwoTripRule.Unseen(fault.code().text() + " was " + what + " before this drive began", left);
-    }
-
-    private static boolean came(Presence before, Presence now) {
-        return before == Presence.ABSENT && now == Presence.PRESENT;
-    }
-
-    /** Restarts the count where memory was lost, and says whether it was lost in the middle of this drive. */
-    private boolean lossBefore(DriveRecord drive, Scan scan) {
-        List<String> losses = known.lossesTo(scan, fault);
-        if (losses.isEmpty()) {
-            return false;
+        Verdict.Step.Judged was = (Verdict.Step.Judged) steps.get(open.get().step());
+        Judgement decided = was.judgement().decidedLater(trip.get());
+        counted = trip.get() == Trip.PASSED ? counted + 1 : 0;
+        if (trip.get() == Trip.PASSED) {
+            trail.passedAfterAll();
+        } else {
+            trail.failedUnseen();
         }
-        restart(drive, String.join("; ", losses));
-        return !drive.scans(Moment.BEFORE).isEmpty();
-    }
-
-    /** Several scans of one drive: a fail in any is a fail, and a record that contradicts itself scores nothing. */
-    private TwoTripRule.Decision decide(DriveRecord drive, List<Scan> after, boolean clearedDuring) {
-        TwoTripRule.Setting setting = new TwoTripRule.Setting(known, clearedDuring, cyclesWithoutSimilarConditions);
-        return after.stream()
-                .map(scan -> rule.judge(fault, setting, drive, scan))
-                .min(Comparator.comparingInt(
-                        decision -> weight(decision.judgement().outcome())))
-                .orElseGet(() -> rule.judgeWithoutScan(fault, setting, drive));
-    }
-
-    private static int weight(Outcome outcome) {
-        return switch (outcome) {
-            case CONTRADICTORY -> 0;
-            case FAILED_CONFIRMED -> 1;
-            case FAILED -> 2;
-            case PASSED -> 3;
-            case RAN_UNPROVEN -> 4;
-            case CARRIED_OVER -> 5;
-            case DID_NOT_RUN -> 6;
-        };
+        steps.set(open.get().step(), new Verdict.Step.Judged(was.driveId(), decided, was.after()));
+        undecided = Optional.empty();
     }
 
     private void score(DriveRecord drive, Judgement judgement) {
-        state = switch (judgement.outcome()) {
-            case PASSED -> state.passed(count, drive.start());
-            case FAILED -> state.failed(count, drive.start(), false);
-            case FAILED_CONFIRMED -> state.failed(count, drive.start(), true);
-            case DID_NOT_RUN, RAN_UNPROVEN, CARRIED_OVER, CONTRADICTORY -> state;
-        };
-        boolean scored =
-                judgement.outcome() == Outcome.PASSED || judgement.outcome().isFail();
+        Outcome outcome = judgement.outcome();
+        counted = outcome == Outcome.PASSED ? counted + 1 : outcome.isFail() ? 0 : counted;
+        boolean scored = outcome == Outcome.PASSED || outcome.isFail();
         cyclesWithoutSimilarConditions =
-                scored ? 0 : cyclesWithoutSimilarConditions + (judgement.outcome() == Outcome.RAN_UNPROVEN ? 1 : 0);
+                scored ? 0 : cyclesWithoutSimilarConditions + (outcome == Outcome.RAN_UNPROVEN ? 1 : 0);
         trail.add(judgement, DriveFacts.of(drive.summary(), fault.ignition(), rules.drive()));
+        if (scored) {
+            stand(drive.start());
+        } else {
+            standAndSay(drive);
+        }
         steps.add(new Verdict.Step.Judged(drive.id(), judgement, state));
+        undecided = scored ? Optional.empty() : Optional.of(new Undecided(drive, steps.size() - 1));
     }
 
-    private void unseenFailure(DriveRecord drive, TwoTripRule.Unseen unseen) {
-        state = state.failed(count, drive.start(), unseen.left() == Left.CONFIRMED_CODE);
-        if (unseen.left() == Left.MARK_ONLY) {
-            state = state.restarted();
+    private void stand(Instant when) {
+        VerificationState now = state.given(histories, count, counted, when);
+        if (now instanceof VerificationState.ConfirmedFixed && !(state instanceof VerificationState.ConfirmedFixed)) {
+            histories = histories.map(UnitState::standing);
         }
-        trail.failedUnseen();
-        steps.add(new Verdict.Step.UnseenFailure(drive.id(), unseen.reason(), state));
+        state = now;
+    }
+
+    private void putAside(DriveRecord drive, String reason) {
+        Judgement judgement =
+                new Judgement(drive.id(), Outcome.CONTRADICTORY, reason, List.of(Evidence.record(reason)));
+        trail.add(judgement, DriveFacts.of(drive.summary(), fault.ignition(), rules.drive()));
+        steps.add(new Verdict.Step.Judged(drive.id(), judgement, state));
+        since = since.with(drive);
     }
 
     private void gapBefore(DriveRecord drive, Scan scan, RecordedSince recorded) {
@@ -218,35 +528,20 @@ final class AttemptFold {
                 .ifPresent(reason -> steps.add(new Verdict.Step.Gap(drive.id(), reason, state)));
     }
 
-    private void restart(DriveRecord drive, String reason) {
+    private void restart(DriveRecord drive, String reason, Histories after) {
         forget();
-        restartCount(drive, reason);
-    }
-
-    private void restartCount(DriveRecord drive, String reason) {
-        state = state.restarted();
+        histories = after;
+        counted = 0;
         cyclesWithoutSimilarConditions = 0;
+        state = state.restarted();
         steps.add(new Verdict.Step.Restarted(drive.id(), reason, state));
     }
 
     private void forget() {
-        open = Optional.empty();
+        undecided = Optional.empty();
+        histories = histories.afterClear();
         known = known.cleared();
         since = RecordedSince.NOTHING;
         trail.cleared();
-    }
-
-    private void learn(Scan scan) {
-        known = known.after(scan, fault);
-        trail.read(known);
-    }
-
-    private void forgetBaselines(Judgement judgement, List<Scan> after) {
-        if (judgement.outcome() == Outcome.PASSED || judgement.outcome().isFail()) {
-            known = known.scored(
-                    after.stream().anyMatch(s -> s.sinceClear().isPresent()),
-                    after.stream().anyMatch(s -> s.inUse().isPresent()),
-                    after.stream().anyMatch(s -> !s.testResults().isEmpty()));
-        }
     }
 }

@@ -1,7 +1,7 @@
 package dev.stayfixed.verification;
 
-import dev.stayfixed.obd.InUseCounters;
 import dev.stayfixed.obd.Scan;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -44,8 +44,14 @@ record Counters(
     /** IGNCNTR wraps to 0 after 65535 (13 CCR 1968.2 (d)(4), from memory); a fall from near the top is no loss. */
     private static final int WRAPS_FROM = 65_000;
 
+    /** Where the odometer stood at the clear is not known, so the distance since then has nothing to be held against. */
     Counters cleared() {
-        return new Counters(OptionalDouble.of(0), OptionalDouble.of(0), OptionalDouble.of(0), odometer, ignitionCycles);
+        return new Counters(
+                OptionalDouble.empty(), OptionalDouble.of(0), OptionalDouble.of(0), odometer, ignitionCycles);
+    }
+
+    Counters withIgnitionCycles(OptionalInt now) {
+        return new Counters(distance, warmUps, minutes, odometer, now);
     }
 
     Counters after(Scan scan) {
@@ -59,13 +65,12 @@ record Counters(
     }
 
     static Counters read(Scan scan) {
-        Optional<InUseCounters> inUse = scan.inUse();
         return new Counters(
                 scan.parameter(DISTANCE_SINCE_CLEAR),
                 scan.parameter(WARM_UPS_SINCE_CLEAR),
                 scan.parameter(MINUTES_SINCE_CLEAR),
                 scan.parameter(ODOMETER),
-                inUse.isPresent() ? inUse.get().ignitionCycles() : OptionalInt.empty());
+                scan.ignitionCycles());
     }
 
     /** Which of the counters since the clear went down, each in words: the sign that memory was lost in between. */
@@ -83,25 +88,57 @@ record Counters(
             falls.add("distance since clear grew by %.0f km while the odometer grew by %.0f km"
                     .formatted(counted.getAsDouble(), driven.getAsDouble()));
         }
-        if (ignitionCycles.isPresent()
-                && later.ignitionCycles.isPresent()
-                && later.ignitionCycles.getAsInt() < ignitionCycles.getAsInt()
-                && ignitionCycles.getAsInt() < WRAPS_FROM) {
-            falls.add("the ignition cycle counter went down from %d to %d: another or a reprogrammed control unit"
-                    .formatted(ignitionCycles.getAsInt(), later.ignitionCycles.getAsInt()));
-        }
         return falls;
     }
 
-    /** What no clear explains: the odometer ran back, or distance fell while warm-ups rose. */
+    /** The ignition cycle counter went down, and not because it wrapped: no clear explains it. */
+    Optional<String> ignitionsBackIn(Counters later) {
+        return ignitionCycles.isPresent()
+                        && later.ignitionCycles.isPresent()
+                        && later.ignitionCycles.getAsInt() < ignitionCycles.getAsInt()
+                        && ignitionCycles.getAsInt() < WRAPS_FROM
+                ? Optional.of(
+                        "the ignition cycle counter went down from %d to %d: another or a reprogrammed control unit"
+                                .formatted(ignitionCycles.getAsInt(), later.ignitionCycles.getAsInt()))
+                : Optional.empty();
+    }
+
+    /** The odometer ran back: a record of another car. */
+    Optional<String> odometerBackIn(Counters later) {
+        return fall("odometer", odometer, later.odometer, "km")
+                .map(fall -> fall + ": a clear does not touch the odometer");
+    }
+
+    /** What no clear explains: distance fell while warm-ups rose. */
     Optional<String> contradictionTo(Counters later) {
-        Optional<String> odometerBack = fall("odometer", odometer, later.odometer, "km");
-        if (odometerBack.isPresent()) {
-            return odometerBack.map(fall -> fall + ": a clear does not touch the odometer");
-        }
         Optional<String> distanceBack = fall("distance since clear", distance, later.distance, "km");
         return distanceBack.isPresent() && rises(warmUps, later.warmUps)
                 ? distanceBack.map(fall -> fall + " while warm-ups since clear rose")
+                : Optional.empty();
+    }
+
+    /** Counters since the clear that were read in both and did not go down: nobody cleared in between. */
+    boolean showNoClearTo(Counters later) {
+        return rises(distance, later.distance) || rises(warmUps, later.warmUps) || rises(minutes, later.minutes);
+    }
+
+    /**
+     * What shows that a clear at a repair did not take: the counters since the clear stand higher than can have been driven since. At
+     * 150 km/h for four hours and at 40 km/h on the average from then on, and with half an hour for each warm-up: more than anybody
+     * drives. Common practice, no source.
+     */
+    Optional<String> moreThanFitsInto(Duration sinceTheClear) {
+        double hours = sinceTheClear.toSeconds() / 3600.0;
+        double km = 150 * Math.min(hours, 4) + 40 * Math.max(0, hours - 4);
+        return beyond("distance since clear", distance, km + ROUNDING_KM, "km")
+                .or(() -> beyond("warm-ups since clear", warmUps, 2 * hours + 1, "cycles"))
+                .or(() -> beyond("engine run time since clear", minutes, 60 * hours + 2, "min"));
+    }
+
+    private static Optional<String> beyond(String what, OptionalDouble found, double most, String unit) {
+        return found.isPresent() && found.getAsDouble() > most
+                ? Optional.of("%s stands at %.0f %s, and at most %.0f can have come since the repair"
+                        .formatted(what, found.getAsDouble(), unit, most))
                 : Optional.empty();
     }
 
@@ -111,19 +148,9 @@ record Counters(
         return byOdometer.isPresent() ? byOdometer : difference(distance, later.distance);
     }
 
-    /** The counters leave no room for a drive between the two. */
-    boolean leaveNoDriveTo(Counters later) {
-        OptionalInt cycles = ignitionCyclesTo(later);
-        if (cycles.isPresent()) {
-            return cycles.getAsInt() == 0;
-        }
-        OptionalDouble driven = distanceTo(later);
-        OptionalDouble run = difference(minutes, later.minutes);
-        return driven.isPresent()
-                && driven.getAsDouble() == 0
-                && run.isPresent()
-                && run.getAsDouble() == 0
-                && later.minutes.getAsDouble() < HOLDS_AT;
+    /** Warm-up cycles between the two; 0 where neither or only one is known. */
+    double warmUpsTo(Counters later) {
+        return difference(warmUps, later.warmUps).orElse(0);
     }
 
     OptionalInt ignitionCyclesTo(Counters later) {
@@ -131,7 +158,8 @@ record Counters(
             return OptionalInt.empty();
         }
         int cycles = later.ignitionCycles.getAsInt() - ignitionCycles.getAsInt();
-        return cycles < 0 ? OptionalInt.empty() : OptionalInt.of(cycles);
+        boolean wrapped = cycles < 0 && ignitionCycles.getAsInt() >= WRAPS_FROM;
+        return cycles >= 0 ? OptionalInt.of(cycles) : wrapped ? OptionalInt.of(cycles + 65_536) : OptionalInt.empty();
     }
 
     private static OptionalDouble difference(OptionalDouble from, OptionalDouble to) {

@@ -7,8 +7,8 @@ public enum EvidenceGrade {
     CYCLE_READINESS("PID $41, monitor complete in this driving cycle"),
     IN_USE_COUNTER("service $09 in-use counter of the monitor group"),
     READINESS("PID $01, readiness turned complete since the clear"),
-    ENABLING_CONDITIONS("the fault's own enabling conditions were met and no code came"),
     MIL_OFF("the MIL went out by itself, codes not cleared"),
+    ENABLING_CONDITIONS("the fault's own enabling conditions were met and no code came"),
     DRIVEN("it was driven and the lamp stayed off");
 
     private final String words;

@@ -2,6 +2,7 @@ package dev.stayfixed.verification;
 
 import dev.stayfixed.obd.InUseCounters;
 import dev.stayfixed.obd.MonitorGroup;
+import dev.stayfixed.obd.MonitorState;
 import dev.stayfixed.obd.Readiness;
 import dev.stayfixed.obd.Scan;
 import dev.stayfixed.obd.Scan.Presence;
@@ -20,7 +21,7 @@ import java.util.Set;
  * What is known of the control unit's memory before a drive, as far as it concerns one fault: what a later scan is held against.
  *
  * @param status as last read; empty where nothing was read since a clear
- * @param listed a $19 answer of this car has listed the code at some time, so the control unit knows it
+ * @param listsUntested a $19 answer has listed a code whose test had not run, so what the unit leaves out has run
  * @param complete groups known to be complete since the clear; empty where no scan has said
  * @param tests latest result by OBDMID and TID
  * @param testsZeroed a test not in {@code tests} is known to be 0/0/0, because codes were cleared
@@ -30,13 +31,16 @@ record Knowledge(
         Presence confirmed,
         Presence permanent,
         Optional<StatusByte> status,
-        boolean listed,
+        boolean listsUntested,
         Optional<Set<MonitorGroup>> complete,
         Map<Integer, TestResult> tests,
         boolean testsZeroed,
         Optional<InUseCounters> inUse,
         Counters counters,
         Optional<Boolean> mil) {
+
+    /** 13 CCR 1968.2 (d)(2.3), as makers print it; the counter itself stands at 255 and does not wrap. */
+    private static final int ERASURE_WARM_UPS = 40;
 
     static final Knowledge NOTHING = new Knowledge(
             Presence.UNKNOWN,
@@ -58,7 +62,7 @@ record Knowledge(
                 Presence.ABSENT,
                 permanent,
                 Optional.empty(),
-                listed,
+                listsUntested,
                 Optional.of(Set.of()),
                 Map.of(),
                 true,
@@ -74,31 +78,28 @@ record Knowledge(
                 newer(scan.confirmed(fault.code()), confirmed),
                 newer(scan.permanent(fault.code()), permanent),
                 statusIn(scan, fault).or(() -> status),
-                listed || scan.status(fault.code()).isPresent(),
+                listsUntested || scan.listsUntestedCodes(),
                 scan.sinceClear().map(Knowledge::completeGroups).or(() -> complete),
                 merged(scan),
                 testsZeroed,
                 scan.inUse().or(() -> inUse),
                 counters.after(scan),
-                scan.sinceClear().map(Readiness::milCommanded).or(() -> mil));
+                scan.lamp().or(() -> mil));
     }
 
-    /**
-     * After a drive was scored: a baseline that its scans did not renew may hide the same run of the monitor again, so it is
-     * forgotten.
-     */
-    Knowledge scored(boolean readinessRead, boolean inUseRead, boolean testsRead) {
+    /** The control unit was exchanged or reprogrammed: its counters are not those that were read before. */
+    Knowledge ofAnotherUnit() {
         return new Knowledge(
                 pending,
                 confirmed,
                 permanent,
-                status,
-                listed,
-                readinessRead ? complete : Optional.empty(),
-                testsRead ? tests : Map.of(),
-                testsRead && testsZeroed,
-                inUseRead ? inUse : Optional.empty(),
-                counters,
+                Optional.empty(),
+                listsUntested,
+                Optional.empty(),
+                Map.of(),
+                false,
+                Optional.empty(),
+                Counters.UNKNOWN,
                 mil);
     }
 
@@ -107,10 +108,23 @@ record Knowledge(
         return status.isPresent() ? !status.get().failedSinceClear() : testsZeroed && pending == Presence.ABSENT;
     }
 
-    /** The status byte that a scan states for the code, or states by leaving out a code that the control unit knows. */
+    /**
+     * The status byte that a scan states for the code, or states by leaving it out: on a unit that was seen to list untested codes, and
+     * where PID $41 of the same scan does not say that the monitor has not run.
+     */
     Optional<StatusByte> statusIn(Scan scan, RepairedFault fault) {
         Optional<StatusByte> stated = scan.status(fault.code());
-        return stated.isPresent() || !listed ? stated : scan.unlistedStatus(fault.code());
+        boolean speaksByLeavingOut = listsUntested || scan.listsUntestedCodes();
+        boolean notInCycle = fault.isReachedByReadiness()
+                && scan.thisCycle(fault.group())
+                        .filter(state -> state == MonitorState.INCOMPLETE)
+                        .isPresent();
+        return stated.isPresent() || !speaksByLeavingOut || notInCycle ? stated : scan.unlistedStatus(fault.code());
+    }
+
+    /** The MIL was on for this very code, as far as was read. */
+    boolean lit() {
+        return mil.orElse(false) && confirmed == Presence.PRESENT;
     }
 
     /** The signs, each in words, that codes were cleared or memory was lost between what is known and this scan. */
@@ -127,8 +141,29 @@ record Knowledge(
                         .isPresent()) {
             losses.add("the status byte of " + fault.code().text()
                     + " says not completed since the clear, and it had been");
+        } else if (status.filter(StatusByte::failedSinceClear).isPresent()
+                && scan.status(fault.code())
+                        .filter(now -> !now.failedSinceClear())
+                        .isPresent()) {
+            losses.add(
+                    "the status byte of " + fault.code().text() + " no longer says failed since the clear, and it had");
+        }
+        boolean noneCounted = scan.sinceClear()
+                .filter(now -> !now.milCommanded() && now.confirmedCount() == 0)
+                .isPresent();
+        Presence stored = scan.confirmed(fault.code());
+        boolean gone = stored == Presence.ABSENT || (stored == Presence.UNKNOWN && noneCounted);
+        if (lit() && gone && !mayHaveForgotten(scan)) {
+            losses.add(
+                    fault.code().text()
+                            + " is no longer stored, and the car itself erases it only after three passed trips and 40 warm-up cycles");
         }
         return losses;
+    }
+
+    /** Forty warm-up cycles have passed, as far as their counter says. */
+    private boolean mayHaveForgotten(Scan scan) {
+        return counters.warmUpsTo(Counters.read(scan)) >= ERASURE_WARM_UPS;
     }
 
     private Optional<MonitorGroup> fellBack(Readiness now) {

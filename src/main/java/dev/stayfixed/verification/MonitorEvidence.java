@@ -13,23 +13,36 @@ import static dev.stayfixed.verification.MonitorReading.Says.RAN;
 import static dev.stayfixed.verification.MonitorReading.Says.RAN_AND_PASSED;
 
 import dev.stayfixed.drive.DriveRecord;
+import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
-import dev.stayfixed.obd.Ignition;
-import dev.stayfixed.obd.MonitorGroup;
-import dev.stayfixed.obd.Readiness;
+import dev.stayfixed.obd.InUseCounters;
+import dev.stayfixed.obd.MonitorState;
 import dev.stayfixed.obd.Scan;
 import dev.stayfixed.obd.StatusByte;
 import dev.stayfixed.obd.TestResult;
+import dev.stayfixed.verification.UnitState.Trip;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.Stream;
 
-/** Reads, for one fault, what each source says about its monitor in one drive; a source that says nothing is left out. */
+/**
+ * Reads, for one fault, what each source says about its monitor in one drive; a source that says nothing is left out.
+ *
+ * @param before what is known up to this reading
+ */
 record MonitorEvidence(RepairedFault fault, Knowledge before, DriveRecord drive) {
 
-    /** Strongest first. */
+    /** SAE J1979-DA: misfires counted in this cycle, and their average over ten; a count at rest is no result. From memory. */
+    private static final Set<Integer> MISFIRE_COUNTS = Set.of(0x0B, 0x0C);
+
+    private static final DriveRecord NO_DRIVE =
+            new DriveRecord("", Instant.EPOCH, Optional.empty(), DriveSummary.UNKNOWN, false, List.of());
+
+    /** Of the owner's answers in the drive or at its end, strongest first. */
     List<MonitorReading> in(Scan scan) {
         return Stream.of(
                         statusByte(scan),
@@ -37,9 +50,31 @@ record MonitorEvidence(RepairedFault fault, Knowledge before, DriveRecord drive)
                         cycleReadiness(scan),
                         inUseCounter(scan),
                         readiness(scan),
-                        enablingConditions(),
                         milOff(scan),
+                        enablingConditions(),
                         driven())
+                .flatMap(Optional::stream)
+                .toList();
+    }
+
+    /** What speaks of the present cycle only. */
+    List<MonitorReading> ofThisCycle(Scan scan) {
+        return Stream.of(statusByte(scan), cycleReadiness(scan))
+                .flatMap(Optional::stream)
+                .toList();
+    }
+
+    /** Of the owner's answers with the key on and the engine not started: what belongs to this cycle says nothing of the drive. */
+    List<MonitorReading> atKeyOn(Scan scan) {
+        return Stream.of(inUseCounter(scan), readiness(scan), milOff(scan), enablingConditions(), driven())
+                .flatMap(Optional::stream)
+                .toList();
+    }
+
+    /** Of the owner's answers with no drive about them. */
+    static List<MonitorReading> atRest(RepairedFault fault, Knowledge before, Scan scan) {
+        MonitorEvidence evidence = new MonitorEvidence(fault, before, NO_DRIVE);
+        return Stream.of(evidence.inUseCounter(scan), evidence.readiness(scan), evidence.milOff(scan))
                 .flatMap(Optional::stream)
                 .toList();
     }
@@ -59,15 +94,24 @@ record MonitorEvidence(RepairedFault fault, Knowledge before, DriveRecord drive)
     private MonitorReading reading(StatusByte status, StatusByte.CycleResult result) {
         String byteText = "status of %s is %02X: ".formatted(fault.code().text(), status.value());
         return switch (result) {
-            case FAILED -> MonitorReading.of(FAILED, STATUS_BYTE, byteText + "its test failed in this driving cycle");
+            case FAILED ->
+                MonitorReading.of(
+                        FAILED,
+                        STATUS_BYTE,
+                        byteText + "its test failed in this driving cycle",
+                        state -> state.cycle() == Trip.FAILED);
             case PASSED ->
                 MonitorReading.of(
                         RAN_AND_PASSED,
                         STATUS_BYTE,
-                        byteText + "its test completed in this driving cycle and did not fail");
+                        byteText + "its test completed in this driving cycle and did not fail",
+                        state -> state.cycle() == Trip.PASSED);
             case NOT_COMPLETED ->
                 MonitorReading.of(
-                        DID_NOT_RUN, STATUS_BYTE, byteText + "its test was not completed in this driving cycle");
+                        DID_NOT_RUN,
+                        STATUS_BYTE,
+                        byteText + "its test was not completed in this driving cycle",
+                        state -> state.cycle() == Trip.NOT_RUN);
         };
     }
 
@@ -77,7 +121,7 @@ record MonitorEvidence(RepairedFault fault, Knowledge before, DriveRecord drive)
                 .filter(result -> ids.contains(result.monitorId()))
                 .toList();
         List<TestResult> changed = results.stream()
-                .filter(result -> !result.notRunYet())
+                .filter(result -> !result.notRunYet() && !isCountAtRest(result))
                 .filter(result -> before.before(result)
                         .filter(known -> !known.equals(result))
                         .isPresent())
@@ -85,94 +129,90 @@ record MonitorEvidence(RepairedFault fault, Knowledge before, DriveRecord drive)
         Optional<TestResult> outside =
                 changed.stream().filter(result -> !result.isInsideLimits()).findFirst();
         if (outside.isPresent()) {
-            return Optional.of(
-                    MonitorReading.of(FAILED, TEST_RESULT, outside.get().describe() + ", outside its limits"));
+            return Optional.of(MonitorReading.of(
+                    FAILED,
+                    TEST_RESULT,
+                    outside.get().describe() + ", outside its limits",
+                    state -> state.tally().failed()));
         }
         if (!changed.isEmpty()) {
             return Optional.of(MonitorReading.of(
                     RAN_AND_PASSED,
                     TEST_RESULT,
-                    changed.get(0).describe() + ", inside its limits and new in this drive"));
+                    changed.get(0).describe() + ", inside its limits and new in this drive",
+                    state -> state.tally().ran()));
         }
         return !results.isEmpty() && results.stream().allMatch(TestResult::notRunYet)
                 ? Optional.of(MonitorReading.of(
                         DID_NOT_RUN,
                         TEST_RESULT,
                         "monitor %02X stands at 0/0/0: not run since the clear"
-                                .formatted(results.get(0).monitorId())))
+                                .formatted(results.get(0).monitorId()),
+                        state -> true))
                 : Optional.empty();
     }
 
+    private static boolean isCountAtRest(TestResult result) {
+        return result.isMisfireCount() && MISFIRE_COUNTS.contains(result.testId()) && result.rawValue() == 0;
+    }
+
     private Optional<MonitorReading> cycleReadiness(Scan scan) {
-        if (bitProvesNothing()) {
-            return Optional.empty();
-        }
-        Optional<Readiness> cycle = scan.thisCycle().filter(c -> !c.supported().isEmpty());
-        if (cycle.isEmpty() || takenInAnotherCycle(scan)) {
+        if (!fault.isReachedByReadiness()) {
             return Optional.empty();
         }
         String group = fault.group().label();
-        if (!cycle.get().supports(fault.group())) {
-            return Optional.of(MonitorReading.of(
-                    DID_NOT_RUN, CYCLE_READINESS, "the " + group + " monitor is not enabled in this driving cycle"));
-        }
-        return Optional.of(
-                cycle.get().isComplete(fault.group())
-                        ? MonitorReading.of(
-                                RAN, CYCLE_READINESS, "the " + group + " monitor is complete in this driving cycle")
-                        : MonitorReading.of(
-                                DID_NOT_RUN,
-                                CYCLE_READINESS,
-                                "the " + group + " monitor is not complete in this driving cycle"));
+        boolean nothingEnabled =
+                scan.thisCycle().filter(cycle -> cycle.supported().isEmpty()).isPresent();
+        return scan.thisCycle(fault.group()).filter(state -> !nothingEnabled).map(state -> switch (state) {
+            case NOT_SUPPORTED -> notInCycle("the " + group + " monitor is not enabled in this driving cycle");
+            case INCOMPLETE -> notInCycle("the " + group + " monitor is not complete in this driving cycle");
+            case COMPLETE ->
+                MonitorReading.of(
+                        RAN,
+                        CYCLE_READINESS,
+                        "the " + group + " monitor is complete in this driving cycle",
+                        unit -> unit.cycle() != Trip.NOT_RUN);
+        });
     }
 
-    /** PID $41 starts anew at key-on: a scan with the engine off after the drive speaks of the next cycle. */
-    private static boolean takenInAnotherCycle(Scan scan) {
-        var engineSpeed = scan.parameter(0x0C);
-        var runTime = scan.parameter(0x1F);
-        return engineSpeed.isPresent()
-                && engineSpeed.getAsDouble() == 0
-                && runTime.isPresent()
-                && runTime.getAsDouble() == 0;
+    private static MonitorReading notInCycle(String words) {
+        return MonitorReading.of(DID_NOT_RUN, CYCLE_READINESS, words, state -> state.cycle() != Trip.PASSED);
     }
 
+    /** At most one a cycle, so it says which cycle it was only where both grew by one. */
     private Optional<MonitorReading> inUseCounter(Scan scan) {
         if (before.inUse().isEmpty() || scan.inUse().isEmpty()) {
             return Optional.empty();
         }
-        Map<String, Integer> known = before.inUse().get().numerators(fault.code());
-        return scan.inUse().get().numerators(fault.code()).entrySet().stream()
-                .filter(now -> known.containsKey(now.getKey()) && now.getValue() > known.get(now.getKey()))
+        InUseCounters was = before.inUse().get();
+        InUseCounters now = scan.inUse().get();
+        OptionalInt cycles = was.ignitionCyclesTo(now);
+        Map<String, Integer> known = was.numerators(fault.code());
+        return now.numerators(fault.code()).entrySet().stream()
+                .filter(count -> cycles.orElse(0) == 1
+                        && count.getValue() - known.getOrDefault(count.getKey(), count.getValue()) == 1)
                 .sorted(Map.Entry.comparingByKey())
                 .findFirst()
-                .map(now -> MonitorReading.of(
+                .map(count -> MonitorReading.of(
                         RAN,
                         IN_USE_COUNTER,
                         "in-use counter %s went up from %d to %d"
-                                .formatted(now.getKey(), known.get(now.getKey()), now.getValue())));
+                                .formatted(count.getKey(), count.getValue() - 1, count.getValue()),
+                        state -> state.tally().counted()));
     }
 
     private Optional<MonitorReading> readiness(Scan scan) {
-        if (bitProvesNothing() || before.complete().isEmpty()) {
+        if (!fault.isReachedByReadiness() || before.complete().isEmpty()) {
             return Optional.empty();
         }
         boolean wasComplete = before.complete().get().contains(fault.group());
-        return scan.sinceClear()
-                .filter(now -> !wasComplete && now.isComplete(fault.group()))
+        return scan.sinceClear(fault.group())
+                .filter(now -> !wasComplete && now == MonitorState.COMPLETE)
                 .map(now -> MonitorReading.of(
                         RAN,
                         READINESS,
-                        "readiness of the " + fault.group().label()
-                                + " monitor turned complete since the last record"));
-    }
-
-    /**
-     * On spark engines the continuous monitors are commonly shown complete from key-on; and the components bit covers hundreds of
-     * tests on any engine.
-     */
-    private boolean bitProvesNothing() {
-        return fault.group() == MonitorGroup.COMPONENTS
-                || (fault.ignition() == Ignition.SPARK && fault.group().isContinuous());
+                        "readiness of the " + fault.group().label() + " monitor turned complete since the last record",
+                        state -> state.stored().completed()));
     }
 
     /** Those of a whole drive and those of recorded signals have to be met together; one that was missed decides. */
@@ -187,7 +227,7 @@ record MonitorEvidence(RepairedFault fault, Knowledge before, DriveRecord drive)
         Optional<Finding> missed = findings.stream().filter(Finding::isNo).findFirst();
         if (missed.isPresent()) {
             return Optional.of(MonitorReading.of(
-                    DID_NOT_RUN, EvidenceGrade.ENABLING_CONDITIONS, missed.get().reason()));
+                    DID_NOT_RUN, EvidenceGrade.ENABLING_CONDITIONS, missed.get().reason(), state -> true));
         }
         return findings.stream().allMatch(Finding::isYes)
                 ? Optional.of(MonitorReading.of(
@@ -196,7 +236,8 @@ record MonitorEvidence(RepairedFault fault, Knowledge before, DriveRecord drive)
                         conditionWords() + " were met: "
                                 + String.join(
                                         "; ",
-                                        findings.stream().map(Finding::reason).toList())))
+                                        findings.stream().map(Finding::reason).toList()),
+                        state -> state.cycle() != Trip.NOT_RUN))
                 : Optional.empty();
     }
 
@@ -217,16 +258,24 @@ record MonitorEvidence(RepairedFault fault, Knowledge before, DriveRecord drive)
                 : found;
     }
 
+    /** It was on, is off, and the code that lit it is still stored: nobody cleared it. */
     private Optional<MonitorReading> milOff(Scan scan) {
-        boolean wasOn = before.mil().orElse(false);
-        boolean isOff = scan.sinceClear().filter(now -> !now.milCommanded()).isPresent();
-        return wasOn && isOff
+        boolean wasOn = before.lit();
+        boolean isOff = scan.lamp().filter(on -> !on).isPresent();
+        return wasOn && isOff && scan.confirmed(fault.code()) == Scan.Presence.PRESENT
                 ? Optional.of(MonitorReading.of(
-                        RAN, MIL_OFF, "the MIL was on, is off now, and no code was cleared in between"))
+                        RAN,
+                        MIL_OFF,
+                        "the MIL was on for this code, is off now, and the code is still stored: the car counted three passed"
+                                + " trips in a row",
+                        state -> !state.stored().lamp().isLit()))
                 : Optional.empty();
     }
 
     private Optional<MonitorReading> driven() {
-        return drive.summary().milOn().filter(on -> !on).map(off -> MonitorReading.of(RAN, DRIVEN, DRIVEN.words()));
+        return drive.summary()
+                .milOn()
+                .filter(on -> !on)
+                .map(off -> MonitorReading.of(RAN, DRIVEN, DRIVEN.words(), state -> true));
     }
 }

@@ -1,7 +1,13 @@
 package dev.stayfixed.verification;
 
-/** What one source of evidence says about the monitor in one drive. */
-record MonitorReading(Says says, Evidence evidence) {
+import java.util.function.Predicate;
+
+/**
+ * What one source of evidence says about the monitor in one drive.
+ *
+ * @param fits the histories that it leaves
+ */
+record MonitorReading(Says says, Evidence evidence, Predicate<UnitState> fits) {
 
     enum Says {
         RAN_AND_PASSED,
@@ -11,12 +17,21 @@ record MonitorReading(Says says, Evidence evidence) {
         DID_NOT_RUN
     }
 
-    static MonitorReading of(Says says, EvidenceGrade grade, String words) {
-        return new MonitorReading(says, Evidence.monitor(grade, words));
+    static MonitorReading of(Says says, EvidenceGrade grade, String words, Predicate<UnitState> fits) {
+        return new MonitorReading(says, Evidence.monitor(grade, words), fits);
+    }
+
+    /** The same, leaving other histories. */
+    MonitorReading leaving(Predicate<UnitState> others) {
+        return new MonitorReading(says, evidence, others);
     }
 
     boolean ran() {
         return says == Says.RAN_AND_PASSED || says == Says.RAN;
+    }
+
+    boolean isBad() {
+        return says == Says.FAILED;
     }
 
     EvidenceGrade grade() {

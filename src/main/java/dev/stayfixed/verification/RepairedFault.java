@@ -39,8 +39,9 @@ public record RepairedFault(
                             .formatted(requiredPasses, trips.count(), MOST_PASSES));
         }
         if (weakestAccepted == EvidenceGrade.DRIVEN) {
-            throw new IllegalArgumentException("weakest evidence: found DRIVEN, expected MIL_OFF or stronger:"
-                    + " that it was driven and the lamp stayed off is recorded and counts for nothing");
+            throw new IllegalArgumentException(
+                    "weakest evidence: found DRIVEN, expected ENABLING_CONDITIONS or stronger:"
+                            + " that it was driven and the lamp stayed off is recorded and counts for nothing");
         }
         enablingConditions = List.copyOf(enablingConditions);
     }

@@ -1,6 +1,7 @@
 package dev.stayfixed.verification;
 
 import dev.stayfixed.drive.DriveRules;
+import java.util.List;
 
 /**
  * Every threshold on which published sources differ, under one name and version. A verdict names the set that judged it.
@@ -32,7 +33,12 @@ public record RuleSet(
 
     /** The set in force. Where it decides between sources, DEVELOPERS.md says why. */
     public static final RuleSet STANDARD =
-            new RuleSet("two-trip", "2026.1", DriveRules.WHOLE_DEGREES, 375, 20, true, 70, 80, 3, false, 40, false);
+            new RuleSet("two-trip", "2026.2", DriveRules.WHOLE_DEGREES, 375, 20, true, 70, 80, 3, false, 40, false);
+
+    /** What the histories rest on. */
+    public List<String> assumptions() {
+        return Assumption.numbered();
+    }
 
     public String id() {
         return name + " " + version;

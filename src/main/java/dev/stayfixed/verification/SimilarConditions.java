@@ -3,6 +3,7 @@ package dev.stayfixed.verification;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.drive.OperatingPoint;
+import java.util.Optional;
 
 /**
  * Similar conditions of 13 CCR 1968.2 (c): engine speed and load near those of the freeze frame, and the same warm-up status. A
@@ -23,7 +24,17 @@ final class SimilarConditions {
                 && isWarm(stored) == isWarm(now);
     }
 
-    Finding metIn(DriveSummary summary, OperatingPoint stored) {
+    /** @param freezeFrame where none is known, nothing can be compared, and no drive is known to be similar */
+    Finding metIn(DriveSummary summary, Optional<OperatingPoint> freezeFrame) {
+        return freezeFrame
+                .map(stored -> metIn(summary, stored))
+                .orElseGet(
+                        () -> Finding.unknown(
+                                "no freeze frame of the failure is known, so nothing tells whether it ran"
+                                        + " under similar conditions; enter its engine speed, load and coolant temperature with the fault"));
+    }
+
+    private Finding metIn(DriveSummary summary, OperatingPoint stored) {
         if (summary.operatingPoints().stream().anyMatch(now -> similar(stored, now))) {
             return Finding.yes("it ran under conditions similar to the freeze frame");
         }

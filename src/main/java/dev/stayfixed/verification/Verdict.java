@@ -10,10 +10,16 @@ import java.util.Optional;
  * @param attempts every attempt in the order of time, the latest last; each with its own count
  * @param memory what the driver and an inspection will see beside the verdict
  * @param next what the next drive must bring; empty once decided
+ * @param doubt a history that still fits and would be bad; empty once decided
  * @param ruleSet id of the rule set that judged
  */
 public record Verdict(
-        VerificationState state, List<Attempt> attempts, CodeMemory memory, Optional<String> next, String ruleSet) {
+        VerificationState state,
+        List<Attempt> attempts,
+        CodeMemory memory,
+        Optional<String> next,
+        Optional<Doubt> doubt,
+        String ruleSet) {
 
     public Verdict {
         attempts = List.copyOf(attempts);
@@ -42,16 +48,30 @@ public record Verdict(
     public sealed interface Step {
         String driveId();
 
+        /** In a sentence. */
+        String reason();
+
         VerificationState after();
 
         /** A drive was judged. */
-        record Judged(String driveId, Judgement judgement, VerificationState after) implements Step {}
+        record Judged(String driveId, Judgement judgement, VerificationState after) implements Step {
+            @Override
+            public String reason() {
+                return judgement.reason();
+            }
+        }
 
         /** Codes were cleared or memory was lost: the count restarted. */
         record Restarted(String driveId, String reason, VerificationState after) implements Step {}
 
         /** The record shows a failed trip in a drive that was not recorded. */
         record UnseenFailure(String driveId, String reason, VerificationState after) implements Step {}
+
+        /** The record shows a passed trip in a drive that was not recorded. */
+        record UnseenPass(String driveId, String reason, VerificationState after) implements Step {}
+
+        /** Something to know that moved nothing. */
+        record Remark(String driveId, String reason, VerificationState after) implements Step {}
 
         /** Distance or ignition cycles between two records that nobody recorded: neither helps nor hurts. */
         record Gap(String driveId, String reason, VerificationState after) implements Step {}
@@ -66,7 +86,9 @@ public record Verdict(
             if (step instanceof Step.Judged judged) {
                 Outcome outcome = judged.judgement().outcome();
                 passes = outcome == Outcome.PASSED ? passes + 1 : outcome.isFail() ? 0 : passes;
-            } else if (!(step instanceof Step.Gap)) {
+            } else if (step instanceof Step.UnseenPass) {
+                passes++;
+            } else if (!(step instanceof Step.Gap) && !(step instanceof Step.Remark)) {
                 passes = 0;
             }
         }

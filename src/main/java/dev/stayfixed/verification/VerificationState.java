@@ -4,18 +4,48 @@ import java.time.Instant;
 import java.util.Optional;
 
 /**
- * Where a repaired fault stands. Each state is a record of exactly what is known in it, and makes its own step: a state that forgets
- * one does not compile.
+ * Where a repaired fault stands. Each state is a record of exactly what is known in it. What it becomes is decided by all histories
+ * together, in {@link #given}.
  */
 public sealed interface VerificationState {
 
     /** How the counting goes for this fault. */
     record Count(Trips trips, int requiredPasses) {}
 
-    VerificationState passed(Count count, Instant when);
+    /**
+     * Where it stands, given every history that fits: recurred and confirmed fixed exactly when all agree; else what the likely ones
+     * share, and where they share nothing new, what was said before.
+     *
+     * @param counted recorded clean trips since the last failure, for a shop that asks for more than the fault needs
+     * @param when of the record that was read last
+     */
+    default VerificationState given(Histories histories, Count count, int counted, Instant when) {
+        if (histories.all(UnitState::recurred)) {
+            return new Recurred(when, fixedBefore());
+        }
+        boolean passed = histories.certainPasses() >= count.trips().count();
+        if (passed && (count.requiredPasses() == count.trips().count() || counted >= count.requiredPasses())) {
+            return new ConfirmedFixed(when);
+        }
+        Histories likely = histories.plainest();
+        if (likely.all(UnitState::failedSoFar)) {
+            return new FailedOnce(when, fixedBefore());
+        }
+        int passes = Math.min(
+                count.requiredPasses() - 1,
+                count.requiredPasses() == count.trips().count() ? likely.certainPasses() : counted);
+        return likely.certainPasses() > 0 && passes > 0 ? new Passing(passes, count.requiredPasses()) : otherwise();
+    }
 
-    /** One failed trip; {@code confirmed} when the control unit confirmed the code in it. */
-    VerificationState failed(Count count, Instant when, boolean confirmed);
+    /** Where it stands if the histories share nothing new. */
+    default VerificationState otherwise() {
+        return this;
+    }
+
+    /** When it had been confirmed fixed in this attempt, before it failed again. */
+    default Optional<Instant> fixedBefore() {
+        return Optional.empty();
+    }
 
     /** Codes were cleared or memory was lost: what the control unit had counted is gone, and so is our count. */
     VerificationState restarted();
@@ -26,12 +56,7 @@ public sealed interface VerificationState {
     /** Nothing was repaired yet. */
     record AwaitingRepair() implements VerificationState {
         @Override
-        public VerificationState passed(Count count, Instant when) {
-            return this;
-        }
-
-        @Override
-        public VerificationState failed(Count count, Instant when, boolean confirmed) {
+        public VerificationState given(Histories histories, Count count, int counted, Instant when) {
             return this;
         }
 
@@ -48,16 +73,6 @@ public sealed interface VerificationState {
 
     /** No trip has counted since the repair, or since the codes were last cleared. */
     record WaitingForFirstTrip() implements VerificationState {
-        @Override
-        public VerificationState passed(Count count, Instant when) {
-            return Passing.step(1, count, when);
-        }
-
-        @Override
-        public VerificationState failed(Count count, Instant when, boolean confirmed) {
-            return FailedOnce.step(count, when, confirmed, Optional.empty());
-        }
-
         @Override
         public VerificationState restarted() {
             return this;
@@ -76,22 +91,6 @@ public sealed interface VerificationState {
      */
     record Passing(int passes, int needed) implements VerificationState {
 
-        static VerificationState step(int passes, Count count, Instant when) {
-            return passes >= count.requiredPasses()
-                    ? new ConfirmedFixed(when)
-                    : new Passing(passes, count.requiredPasses());
-        }
-
-        @Override
-        public VerificationState passed(Count count, Instant when) {
-            return step(passes + 1, count, when);
-        }
-
-        @Override
-        public VerificationState failed(Count count, Instant when, boolean confirmed) {
-            return FailedOnce.step(count, when, confirmed, Optional.empty());
-        }
-
         @Override
         public VerificationState restarted() {
             return new WaitingForFirstTrip();
@@ -109,14 +108,22 @@ public sealed interface VerificationState {
      * @param since start of the drive with the last pass that was needed
      */
     record ConfirmedFixed(Instant since) implements VerificationState {
+        /** It stays until every history has a later failure. */
         @Override
-        public VerificationState passed(Count count, Instant when) {
-            return this;
+        public VerificationState given(Histories histories, Count count, int counted, Instant when) {
+            boolean over = histories.all(UnitState::fell) || histories.all(UnitState::recurred);
+            return over ? VerificationState.super.given(histories, count, counted, when) : this;
+        }
+
+        /** It failed, and what the control unit knew of that was cleared: neither fixed any more nor failed once. */
+        @Override
+        public VerificationState otherwise() {
+            return new WaitingForFirstTrip();
         }
 
         @Override
-        public VerificationState failed(Count count, Instant when, boolean confirmed) {
-            return FailedOnce.step(count, when, confirmed, Optional.of(since));
+        public Optional<Instant> fixedBefore() {
+            return Optional.of(since);
         }
 
         @Override
@@ -136,21 +143,10 @@ public sealed interface VerificationState {
      * @param fixedBefore it had been confirmed fixed in this attempt: a comeback
      */
     record FailedOnce(Instant since, Optional<Instant> fixedBefore) implements VerificationState {
-
-        static VerificationState step(Count count, Instant when, boolean confirmed, Optional<Instant> fixedBefore) {
-            return confirmed || count.trips() == Trips.ONE
-                    ? new Recurred(when, fixedBefore)
-                    : new FailedOnce(when, fixedBefore);
-        }
-
         @Override
-        public VerificationState passed(Count count, Instant when) {
-            return Passing.step(1, count, when);
-        }
-
-        @Override
-        public VerificationState failed(Count count, Instant when, boolean confirmed) {
-            return new Recurred(when, fixedBefore);
+        public VerificationState given(Histories histories, Count count, int counted, Instant when) {
+            VerificationState next = VerificationState.super.given(histories, count, counted, when);
+            return next instanceof FailedOnce ? this : next;
         }
 
         @Override
@@ -171,12 +167,7 @@ public sealed interface VerificationState {
      */
     record Recurred(Instant since, Optional<Instant> fixedBefore) implements VerificationState {
         @Override
-        public VerificationState passed(Count count, Instant when) {
-            return this;
-        }
-
-        @Override
-        public VerificationState failed(Count count, Instant when, boolean confirmed) {
+        public VerificationState given(Histories histories, Count count, int counted, Instant when) {
             return this;
         }
 

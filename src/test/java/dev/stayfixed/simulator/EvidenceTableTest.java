@@ -58,7 +58,7 @@ class EvidenceTableTest {
                     back + (proof.back() ? 1 : 0),
                     backSeen + (proof.back() && calledBack ? 1 : 0),
                     undoneUnseen + (calledFixed && !proof.proven() && proof.onceProven() ? 1 : 0),
-                    wronglyFixed + (calledFixed && !proof.proven() && !proof.onceProven() ? 1 : 0));
+                    wronglyFixed + (calledFixed && !proof.proven() && !proof.onceTrue() ? 1 : 0));
         }
 
         @Override

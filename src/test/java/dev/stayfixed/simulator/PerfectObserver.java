@@ -5,7 +5,8 @@ import java.util.Set;
 /**
  * Knows every driving cycle of the car and applies the plain two-trip proof to it: the repair of a code is proven by enough
  * consecutive monitored cycles without the fault among the recorded drives; any monitored cycle with the fault, recorded or not,
- * breaks the run (13 CCR 1968.2 (d)(2.2)).
+ * breaks the run (13 CCR 1968.2 (d)(2.2)). Beside it stands the same run with the unrecorded cycles counted: the records may prove
+ * some of those, by counters or by a lamp that went out, and never more.
  */
 public final class PerfectObserver {
 
@@ -17,8 +18,17 @@ public final class PerfectObserver {
      * @param failedOnce the last monitored cycle failed, and it was the first in a row
      * @param back as many monitored cycles in a row failed as confirm the code, or it was confirmed
      * @param onceProven it had been proven at some time since the repair
+     * @param wholeRun consecutive clean monitored cycles, recorded or not
+     * @param onceTrue enough of those in a row had passed at some time since the repair: it was fixed, whoever can know
      */
-    public record Proof(int cleanRun, boolean proven, boolean failedOnce, boolean back, boolean onceProven) {}
+    public record Proof(
+            int cleanRun,
+            boolean proven,
+            boolean failedOnce,
+            boolean back,
+            boolean onceProven,
+            int wholeRun,
+            boolean onceTrue) {}
 
     private final String code;
     private final int trips;
@@ -28,6 +38,9 @@ public final class PerfectObserver {
     private boolean failedLast;
     private boolean back;
     private boolean onceProven;
+    private int wholeRun;
+    private boolean trulyFixed;
+    private boolean onceTrue;
 
     /**
      * Watches one code.
@@ -48,6 +61,9 @@ public final class PerfectObserver {
         failedLast = false;
         back = false;
         onceProven = false;
+        wholeRun = 0;
+        trulyFixed = false;
+        onceTrue = false;
     }
 
     /** Every cycle of the car, in the order of time. */
@@ -56,17 +72,25 @@ public final class PerfectObserver {
             cleanRun = 0;
             failedLast = false;
         }
+        if (cycle.clearedBefore() && !trulyFixed) {
+            wholeRun = 0;
+        }
         CycleTruth.CodeTruth truth = cycle.of(code);
         if (truth.failed()) {
             back |= trips == 1 || failedLast || truth.confirmed();
             failedLast = true;
             cleanRun = 0;
             proven = false;
+            wholeRun = 0;
+            trulyFixed = false;
         } else if (truth.monitored()) {
             failedLast = false;
             cleanRun += recorded ? 1 : 0;
             proven |= cleanRun >= needed;
             onceProven |= proven;
+            wholeRun++;
+            trulyFixed |= wholeRun >= needed;
+            onceTrue |= trulyFixed;
         }
     }
 
@@ -76,6 +100,6 @@ public final class PerfectObserver {
     }
 
     public Proof proof() {
-        return new Proof(cleanRun, proven && !back, failedLast && !back, back, onceProven);
+        return new Proof(cleanRun, proven && !back, failedLast && !back, back, onceProven, wholeRun, onceTrue);
     }
 }

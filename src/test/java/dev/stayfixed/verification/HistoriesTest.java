@@ -5,10 +5,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import dev.stayfixed.ReferenceRows;
 import dev.stayfixed.ReferenceRows.Row;
 import dev.stayfixed.drive.DriveRules;
+import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.OperatingPoint;
 import dev.stayfixed.obd.Ignition;
 import dev.stayfixed.obd.TroubleCode;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -85,7 +88,10 @@ class HistoriesTest {
                 .confirmed(code)
                 .permanent(code)
                 .readiness(handling.equals("kept-off") ? "01 07 E5 00" : "81 07 E5 00");
-        History history = History.of(code).repair(handling.equals("cleared"), before, null);
+        OperatingPoint frozen = new OperatingPoint(850, 30, 80);
+        History history = History.of(History.frozenAt(code, frozen))
+                .driving(new DriveSummary(Map.of(), List.of(frozen), Optional.empty()))
+                .repair(handling.equals("cleared"), before, null);
         if (row.kind().endsWith("strict")) {
             history.judgedBy(
                     new RuleSet("strict", "1", DriveRules.WHOLE_DEGREES, 375, 20, true, 70, 80, 3, false, 40, true));
@@ -97,11 +103,15 @@ class HistoriesTest {
                 history.drive(History.WARM_UP);
             }
         } else if (drives.endsWith("M")) {
-            history.drives(drives.replace("M", "")).drive(History.MINIMUM_CYCLE);
+            driven(history, handling, drives.replace("M", "")).drive(History.MINIMUM_CYCLE);
         } else {
-            history.drives(drives);
+            driven(history, handling, drives);
         }
         return history.verdict().memory();
+    }
+
+    private static History driven(History history, String handling, String drives) {
+        return handling.equals("cleared") ? history.drives(drives) : history.drivesWithStoredCode(drives);
     }
 
     private static boolean similar(List<String> input) {

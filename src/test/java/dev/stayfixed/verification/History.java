@@ -36,6 +36,7 @@ final class History {
     private final List<DriveRecord> drives = new ArrayList<>();
     private RuleSet rules = RuleSet.STANDARD;
     private Instant now = REPAIR;
+    private DriveSummary driving = DriveSummary.UNKNOWN;
 
     private History(RepairedFault fault) {
         this.fault = fault;
@@ -90,6 +91,12 @@ final class History {
 
     History judgedBy(RuleSet ruleSet) {
         rules = ruleSet;
+        return this;
+    }
+
+    /** How the drives of a sequence are driven. */
+    History driving(DriveSummary summary) {
+        driving = summary;
         return this;
     }
 
@@ -149,26 +156,44 @@ final class History {
         return this;
     }
 
-    /** P passed, F failed, C failed and confirmed, - did not run, X cleared before the next drive: by status bytes. */
+    /**
+     * P passed, F failed, C failed and confirmed, - did not run, X cleared before the next drive: by status bytes. The second of two
+     * failed trips in a row is confirmed, as 13 CCR 1968.2 (d)(2.2.2) wants it.
+     */
     History drives(String sequence) {
+        return drives(sequence, 0);
+    }
+
+    /** The same with a confirmed code that was stored before the repair and is not cleared. */
+    History drivesWithStoredCode(String sequence) {
+        return drives(sequence, 0x28);
+    }
+
+    private History drives(String sequence, int stored) {
         boolean cleared = false;
         boolean pending = false;
+        int kept = stored;
+        boolean ran = stored != 0;
         for (char token : sequence.replace(" ", "").toCharArray()) {
             if (token == 'X') {
                 cleared = true;
                 pending = false;
+                ran = false;
+                kept = 0;
                 continue;
             }
             int status = switch (token) {
-                case 'P' -> pending ? 0x24 : 0x00;
-                case 'F' -> 0x27;
+                case 'P' -> pending ? 0x24 | kept : kept;
+                case 'F' -> pending ? 0xAF : 0x27 | kept;
                 case 'C' -> 0xAF;
-                case '-' -> pending ? 0x64 : 0x40;
+                case '-' -> pending ? 0x64 | kept : (ran ? 0x40 : 0x50) | kept;
                 default -> throw new IllegalArgumentException("no such drive: " + token);
             };
+            ran = ran || token != '-';
+            kept = status == 0xAF ? 0x28 : token == 'F' || kept != 0 ? kept | 0x20 : kept;
             pending = token == 'F' || token == 'C' || (pending && token == '-');
             drive(
-                    DriveSummary.UNKNOWN,
+                    driving,
                     cleared,
                     List.of(new TimedScan(
                             Moment.AFTER,

@@ -12,6 +12,7 @@ import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.drive.DriveRules;
 import dev.stayfixed.drive.DriveSummary;
+import dev.stayfixed.drive.OperatingPoint;
 import dev.stayfixed.verification.VerificationState.AwaitingRepair;
 import dev.stayfixed.verification.VerificationState.ConfirmedFixed;
 import dev.stayfixed.verification.VerificationState.FailedOnce;
@@ -33,7 +34,7 @@ class VerificationTest {
     void twoCleanTripsConfirmTheRepairAndNameTheRuleSet() {
         Verdict verdict = repaired("P0420").drives("PP").verdict();
         assertThat(verdict.state()).isInstanceOf(ConfirmedFixed.class);
-        assertThat(verdict.ruleSet()).isEqualTo("two-trip 2026.1");
+        assertThat(verdict.ruleSet()).isEqualTo("two-trip 2026.2");
         assertThat(verdict.next()).isEmpty();
     }
 
@@ -94,6 +95,15 @@ class VerificationTest {
                         .of(history.fault(), history.repairs(), List.of(atOnce, atOnce))
                         .state())
                 .isEqualTo(new Passing(1, 2));
+    }
+
+    @Test
+    void aFailureAfterItWasFixedTakesThatBackEvenIfItIsClearedInTheSameScan() {
+        Verdict verdict = repaired("P0420")
+                .drives("PP")
+                .drive(scan().status("P0420", 0x27).cleared())
+                .verdict();
+        assertThat(verdict.state()).isEqualTo(new WaitingForFirstTrip());
     }
 
     @Nested
@@ -320,7 +330,7 @@ class VerificationTest {
 
         @Test
         void theMilCountsPassedTripsAndAnUnmonitoredCycleDoesNotBreakThem() {
-            History history = History.of("P0420").repair(false, stored, null).drives("P-P");
+            History history = History.of("P0420").repair(false, stored, null).drivesWithStoredCode("P-P");
             assertThat(history.verdict().memory().mil().explanation())
                     .isEqualTo("The MIL is on. The car turns it off after 3 passed trips in a row: 2 seen so far.");
             RuleSet strict =
@@ -333,7 +343,7 @@ class VerificationTest {
         void aFailRestartsTheMilCount() {
             assertThat(History.of("P0420")
                             .repair(false, stored, null)
-                            .drives("PPFP")
+                            .drivesWithStoredCode("PPFP")
                             .verdict()
                             .memory()
                             .mil()
@@ -365,7 +375,7 @@ class VerificationTest {
 
         @Test
         void withoutAClearThePermanentCodeEndsWithTheMil() {
-            assertThat(permanent(History.of("P0420").repair(false, stored, null).drives("P")))
+            assertThat(permanent(History.of("P0420").repair(false, stored, null).drivesWithStoredCode("P")))
                     .endsWith(
                             "Codes were not cleared, so it ends when the car turns the MIL off by itself: 1 of 3 passed"
                                     + " trips in a row.");
@@ -373,7 +383,7 @@ class VerificationTest {
 
         @Test
         void aMonitorWithoutARatioNeedsTheMinimumCycleToo() {
-            History history = misfire().drives("P");
+            History history = misfire().drive(SIMILAR, null, scan().status("P0302", 0x00));
             assertThat(permanent(history))
                     .endsWith(
                             "After the clear the car needs a passed trip (seen) and one drive of 600 s with 300 s at 25 mph"
@@ -398,9 +408,14 @@ class VerificationTest {
         void theStrictReadingWantsBothInOneDrive() {
             RuleSet strict =
                     new RuleSet("strict", "1", DriveRules.WHOLE_DEGREES, 375, 20, true, 70, 80, 3, false, 40, true);
-            assertThat(permanent(misfire().judgedBy(strict).drives("P").drive(MINIMUM_CYCLE)))
+            assertThat(permanent(misfire()
+                            .judgedBy(strict)
+                            .drive(SIMILAR, null, scan().status("P0302", 0x00))
+                            .drive(MINIMUM_CYCLE)))
                     .contains("(not yet seen)");
-            assertThat(permanent(misfire().judgedBy(strict).drive(MINIMUM_CYCLE, null, scan().status("P0302", 0x00))))
+            assertThat(permanent(misfire()
+                            .judgedBy(strict)
+                            .drive(similarTo(MINIMUM_CYCLE), null, scan().status("P0302", 0x00))))
                     .contains("has happened");
         }
 
@@ -433,8 +448,16 @@ class VerificationTest {
                     .isEqualTo("P0420 is not stored as a permanent code.");
         }
 
+        private static final OperatingPoint FROZEN = new OperatingPoint(850, 30, 80);
+        private static final DriveSummary SIMILAR =
+                new DriveSummary(java.util.Map.of(), java.util.List.of(FROZEN), Optional.empty());
+
+        private DriveSummary similarTo(DriveSummary summary) {
+            return new DriveSummary(summary.values(), java.util.List.of(FROZEN), Optional.empty());
+        }
+
         private History misfire() {
-            return History.of("P0302")
+            return History.of(History.frozenAt("P0302", FROZEN))
                     .repair(true, scan().confirmed("P0302").permanent("P0302").readiness("81 07 E5 00"), null);
         }
 

@@ -113,7 +113,9 @@ abstract class AlertStories extends OverHttp {
         client.put("/api/v1/drives/" + first.id() + "/left-out", "{\"reason\":\"wrong car\"}")
                 .is(200);
         assertThat(warnings(client.get("/api/v1/drives/" + second.id()))).hasSize(1);
-        assertThat(told(job, "LAMP_ON", true)).as("the first is read, the second is told").hasSize(1);
+        assertThat(told(job, "LAMP_ON", true))
+                .as("the first is read, the second is told")
+                .hasSize(1);
         assertThat(told(job, "LAMP_ON")).hasSize(2);
     }
 

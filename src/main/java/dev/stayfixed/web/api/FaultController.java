@@ -45,7 +45,14 @@ class FaultController {
     private final Comebacks comebacks;
     private final Clock clock;
 
-    FaultController(Jobs jobs, Vehicles vehicles, Verdicts verdicts, Proofs proofs, WaysOfFaults ways, Comebacks comebacks, Clock clock) {
+    FaultController(
+            Jobs jobs,
+            Vehicles vehicles,
+            Verdicts verdicts,
+            Proofs proofs,
+            WaysOfFaults ways,
+            Comebacks comebacks,
+            Clock clock) {
         this.jobs = jobs;
         this.vehicles = vehicles;
         this.verdicts = verdicts;

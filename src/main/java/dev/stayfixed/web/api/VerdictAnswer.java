@@ -3,6 +3,7 @@ package dev.stayfixed.web.api;
 import dev.stayfixed.intake.FaultProofs;
 import dev.stayfixed.intake.FaultVerdict;
 import dev.stayfixed.verification.CodeMemory;
+import dev.stayfixed.verification.Doubt;
 import dev.stayfixed.verification.Evidence;
 import dev.stayfixed.verification.EvidenceGrade;
 import dev.stayfixed.verification.Outcome;
@@ -15,14 +16,19 @@ import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
-/** The verdict on each fault of a job, with all the evidence. */
-record VerdictAnswer(UUID jobId, String ruleSet, List<OfFault> faults) {
+/**
+ * The verdict on each fault of a job, with all the evidence.
+ *
+ * @param assumptions what the set of histories rests on, numbered, as the rule set states it
+ */
+record VerdictAnswer(UUID jobId, String ruleSet, List<String> assumptions, List<OfFault> faults) {
 
     /** @param proofs by the fault's id */
     static VerdictAnswer of(UUID jobId, List<FaultVerdict> verdicts, Map<UUID, FaultProofs> proofs) {
         return new VerdictAnswer(
                 jobId,
                 RuleSet.STANDARD.id(),
+                RuleSet.STANDARD.assumptions(),
                 verdicts.stream()
                         .map(verdict -> OfFault.of(
                                 verdict, proofs.getOrDefault(verdict.faultCase().faultId(), FaultProofs.NONE)))
@@ -33,6 +39,7 @@ record VerdictAnswer(UUID jobId, String ruleSet, List<OfFault> faults) {
      * The verdict on one fault.
      *
      * @param next what the next drive must bring
+     * @param doubt while it is not decided: a history that still fits and would be bad, and the reading that would rule it out
      * @param proofs what the verdict rests on, and what stands beside it
      * @param memory what the driver and an inspection will see, beside the verdict
      */
@@ -42,6 +49,7 @@ record VerdictAnswer(UUID jobId, String ruleSet, List<OfFault> faults) {
             String ruleSet,
             StandingAnswer standing,
             @Nullable String next,
+            @Nullable Doubt doubt,
             ProofsAnswer proofs,
             Memory memory,
             List<Attempt> attempts) {
@@ -53,6 +61,7 @@ record VerdictAnswer(UUID jobId, String ruleSet, List<OfFault> faults) {
                     v.verdict().ruleSet(),
                     StandingAnswer.of(v.standing()),
                     v.verdict().next().orElse(null),
+                    v.verdict().doubt().orElse(null),
                     ProofsAnswer.of(v.standing(), proofs),
                     Memory.of(v.verdict().memory()),
                     v.verdict().attempts().stream().map(a -> Attempt.of(a, v)).toList());
@@ -96,6 +105,8 @@ record VerdictAnswer(UUID jobId, String ruleSet, List<OfFault> faults) {
         JUDGED,
         RESTARTED,
         UNSEEN_FAILURE,
+        UNSEEN_PASS,
+        REMARK,
         GAP
     }
 
@@ -130,16 +141,20 @@ record VerdictAnswer(UUID jobId, String ruleSet, List<OfFault> faults) {
                         judged.judgement().evidence().stream().map(Said::of).toList(),
                         after);
             }
-            if (step instanceof Verdict.Step.Restarted restarted) {
-                return plain(Kind.RESTARTED, step, start, restarted.reason(), after);
+            return plain(kind(step), step, start, step.reason(), after);
+        }
+
+        private static Kind kind(Verdict.Step step) {
+            if (step instanceof Verdict.Step.Restarted) {
+                return Kind.RESTARTED;
             }
-            if (step instanceof Verdict.Step.UnseenFailure unseen) {
-                return plain(Kind.UNSEEN_FAILURE, step, start, unseen.reason(), after);
+            if (step instanceof Verdict.Step.UnseenFailure) {
+                return Kind.UNSEEN_FAILURE;
             }
-            if (step instanceof Verdict.Step.Gap gap) {
-                return plain(Kind.GAP, step, start, gap.reason(), after);
+            if (step instanceof Verdict.Step.UnseenPass) {
+                return Kind.UNSEEN_PASS;
             }
-            throw new IllegalStateException("a step that has no word on the wire: " + step);
+            return step instanceof Verdict.Step.Gap ? Kind.GAP : Kind.REMARK;
         }
 
         private static Step plain(Kind kind, Verdict.Step step, @Nullable Instant start, String reason, String after) {

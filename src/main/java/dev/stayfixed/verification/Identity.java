@@ -1,0 +1,101 @@
+package dev.stayfixed.verification;
+
+import dev.stayfixed.drive.DriveRecord;
+import dev.stayfixed.obd.InUseCounters;
+import dev.stayfixed.obd.Scan;
+import dev.stayfixed.obd.Vin;
+import java.util.Optional;
+
+/** Tells a record of another car, or of another control unit, from those that belong together. Used once, by one thread. */
+final class Identity {
+
+    /** What a record says of itself. */
+    record Says(Kind kind, String reason) {
+
+        enum Kind {
+            OWN,
+            FOREIGN,
+            /** The control unit was exchanged or reprogrammed: a second record goes on where a strange one had begun. */
+            REPLACED
+        }
+
+        private static final Says OWN = new Says(Kind.OWN, "");
+
+        boolean isForeign() {
+            return kind == Kind.FOREIGN;
+        }
+
+        boolean isReplaced() {
+            return kind == Kind.REPLACED;
+        }
+    }
+
+    /** A new series of ignition cycles is believed where the next record lies this close behind. Common practice, no source. */
+    private static final int ONE_SERIES = 200;
+
+    private final Owner owner;
+    private Optional<Vin> vin = Optional.empty();
+    private Optional<InUseCounters> strange = Optional.empty();
+
+    Identity(Owner owner) {
+        this.owner = owner;
+    }
+
+    /** A scan in the workshop: the car that stands there is the one. */
+    void learn(Scan scan) {
+        vin = vin.or(scan::vin);
+    }
+
+    Says of(DriveRecord drive, Knowledge known) {
+        for (DriveRecord.TimedScan timed : drive.scans()) {
+            Says said = of(timed.scan(), known);
+            if (said.kind() != Says.Kind.OWN) {
+                return said;
+            }
+        }
+        return Says.OWN;
+    }
+
+    private Says of(Scan scan, Knowledge known) {
+        Optional<Vin> read = scan.vin();
+        if (read.isPresent() && vin.isPresent() && !read.equals(vin)) {
+            return new Says(
+                    Says.Kind.FOREIGN,
+                    "found the VIN %s, and the records before are of %s: a record of another car"
+                            .formatted(read.get().text(), vin.get().text()));
+        }
+        vin = vin.or(() -> read);
+        Scan own = owner.in(scan);
+        Counters now = Counters.read(own);
+        Optional<String> odometerBack = known.counters().odometerBackIn(now);
+        if (odometerBack.isPresent()) {
+            return new Says(Says.Kind.FOREIGN, odometerBack.get());
+        }
+        return known.counters()
+                .ignitionsBackIn(now)
+                .or(() -> outran(known, own))
+                .map(reason -> strange(reason, own))
+                .orElse(Says.OWN);
+    }
+
+    private static Optional<String> outran(Knowledge known, Scan own) {
+        return known.inUse()
+                .flatMap(was -> own.inUse().flatMap(was::outran))
+                .map(name -> "in-use counter " + name
+                        + " grew by more than the ignition cycles did, and no monitor counts twice in one: another or a"
+                        + " reprogrammed control unit");
+    }
+
+    private Says strange(String reason, Scan own) {
+        Optional<InUseCounters> before = strange;
+        strange = own.inUse();
+        boolean goesOn = before.isPresent()
+                && strange.isPresent()
+                && before.get().ignitionCyclesTo(strange.get()).orElse(ONE_SERIES + 1) <= ONE_SERIES
+                && before.get().outran(strange.get()).isEmpty();
+        return goesOn
+                ? new Says(
+                        Says.Kind.REPLACED, reason + "; this record goes on from the one before it that was put aside")
+                : new Says(Says.Kind.FOREIGN, reason);
+    }
+}
