@@ -107,7 +107,8 @@ class FactsOfJob {
                             .toList(),
                     Uncovered.by(judged, interim, onWordAlone(drives), leftOut(job)),
                     Stream.concat(IN_THE_WORKSHOP.stream(), RoadCautions.all().stream())
-                            .toList());
+                            .toList(),
+                    RuleSet.STANDARD.assumptions());
         });
     }
 

@@ -52,6 +52,7 @@ class FirstRendering {
                 List.of(),
                 List.of(),
                 List.of(),
+                List.of(),
                 List.of());
     }
 }

@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param workshop name of the shop
  * @param ruleSet by which the faults were judged
  * @param notCovered what nobody may read into the verdicts
+ * @param assumptions what the verdicts rest on beside the readings, numbered; missing in reports from before there were any
  */
 public record ReportFacts(
         String format,
@@ -25,7 +26,8 @@ public record ReportFacts(
         List<OfRepair> repairs,
         List<OfFault> faults,
         List<String> notCovered,
-        List<String> cautions) {
+        List<String> cautions,
+        @Nullable List<String> assumptions) {
 
     static final String FORMAT = "stayfixed-report/1";
 

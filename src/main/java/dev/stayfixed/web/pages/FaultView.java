@@ -5,6 +5,7 @@ import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.verification.CodeMemory;
+import dev.stayfixed.verification.Doubt;
 import dev.stayfixed.verification.Judgement;
 import dev.stayfixed.verification.Outcome;
 import dev.stayfixed.verification.Trips;
@@ -34,6 +35,7 @@ record FaultView(
         Standing standing,
         String sentence,
         Optional<String> next,
+        Optional<Doubt> doubt,
         Optional<Step> lastMissed,
         String lane,
         List<Attempt> attempts,
@@ -69,6 +71,7 @@ record FaultView(
                 standing,
                 VerdictWords.sentence(fault.code(), fault.group(), standing),
                 verdict.verdict().next().map(show::words),
+                verdict.verdict().doubt(),
                 latestFirst.stream().findFirst().flatMap(FaultView::lastMissed),
                 DriveLane.svg(fault.code().text(), attempts, show),
                 latestFirst,
@@ -112,13 +115,20 @@ record FaultView(
             LaneMark mark = mark(judgement.outcome());
             return new Step(mark, at, mark.word(), show.words(judgement.reason()), says, drive, after);
         }
-        if (step instanceof Verdict.Step.Restarted restarted) {
-            return event(LaneMark.CLEARED, at, show.words(restarted.reason()), drive, after);
+        return event(mark(step), at, show.words(step.reason()), drive, after);
+    }
+
+    private static LaneMark mark(Verdict.Step step) {
+        if (step instanceof Verdict.Step.Restarted) {
+            return LaneMark.CLEARED;
         }
-        if (step instanceof Verdict.Step.UnseenFailure unseen) {
-            return event(LaneMark.FAILED_UNSEEN, at, show.words(unseen.reason()), drive, after);
+        if (step instanceof Verdict.Step.UnseenFailure) {
+            return LaneMark.FAILED_UNSEEN;
         }
-        return event(LaneMark.GAP, at, show.words(((Verdict.Step.Gap) step).reason()), drive, after);
+        if (step instanceof Verdict.Step.UnseenPass) {
+            return LaneMark.PASSED_UNSEEN;
+        }
+        return step instanceof Verdict.Step.Gap ? LaneMark.GAP : LaneMark.REMARK;
     }
 
     private static Step event(LaneMark mark, Instant at, String reason, UUID drive, String after) {

@@ -24,6 +24,10 @@ enum LaneMark {
             "failed unseen",
             "<rect x='-10' y='-10' width='20' height='20' class='m-open m-dash' stroke-dasharray='4 3'/><path d='M-5 -5 L5 5 M5 -5 L-5"
                     + " 5' class='m-bar'/>"),
+    PASSED_UNSEEN(
+            "passed unseen",
+            "<circle r='10' class='m-open m-dash' stroke-dasharray='4 3'/><path d='M-5 0 L-1 4 L6 -4' class='m-bar'/>"),
+    REMARK("to know", "<circle r='9' class='m-open'/><text y='5' text-anchor='middle' class='m-text'>i</text>"),
     GAP("not recorded", "<path d='M-12 0 L-6 -8 L0 8 L6 -8 L12 0' class='m-open'/>"),
     REPAIR("repair", "<path d='M0 16 V-18 H14 L9 -13 L14 -8 H0' class='m-flag'/>");
 
@@ -45,7 +49,10 @@ enum LaneMark {
     }
 
     public boolean isDrive() {
-        return this != CLEARED && this != FAILED_UNSEEN && this != GAP && this != REPAIR;
+        return switch (this) {
+            case CLEARED, FAILED_UNSEEN, PASSED_UNSEEN, REMARK, GAP, REPAIR -> false;
+            default -> true;
+        };
     }
 
     /** It moved the count, up or down. */

@@ -114,7 +114,7 @@ class ReportTest {
                             "Bench proof: incomplete. Still missing: the supply, the ground.",
                             "Road proof: confirmed fixed")
                     .contains("Held so far: Held so far for 3 starts")
-                    .contains("Grade 3 of 8, PID $41", "two-trip 2026.1", "did not run")
+                    .contains("Grade 3 of 8, PID $41", "two-trip 2026.2", "did not run")
                     .contains(report.at("/fingerprint").substring(0, 8));
         }
     }
