@@ -8,7 +8,11 @@ public final class Count {
 
     private Count() {}
 
-    /** @param property names the number where somebody asks for another one */
+    /**
+     * How many, here and now.
+     *
+     * @param property names the number where somebody asks for another one
+     */
     public static int of(String property, int atTheDesk, int whereCiIsTrue) {
         return Integer.getInteger(property, "true".equals(System.getenv("CI")) ? whereCiIsTrue : atTheDesk);
     }
