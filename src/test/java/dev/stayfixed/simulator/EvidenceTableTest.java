@@ -17,7 +17,7 @@ import org.slf4j.LoggerFactory;
  */
 class EvidenceTableTest {
 
-    private static final int CARS = Count.of("stayfixed.cars", 80, 200);
+    private static final int CARS = Count.of("stayfixed.cars", 80, 120);
 
     /** What a shop's scans ask for. */
     @SuppressWarnings("ImmutableEnumChecker")

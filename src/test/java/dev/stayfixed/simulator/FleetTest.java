@@ -33,7 +33,7 @@ import tools.jackson.databind.json.JsonMapper;
 /**
  * Seeded cars through the real intake, their drives delivered late and out of order: the verdict is that of the observer who knows
  * every driving cycle (13 CCR 1968.2 (d)(2.2)). The intake must not change what {@link VerdictsAgreeTest} finds of more cars, so
- * 200 cars a test are enough where CI=true, 60 elsewhere; {@code -Dstayfixed.fleet=2000} asks for more.
+ * 60 cars a test are enough; {@code -Dstayfixed.fleet=2000} asks for more.
  */
 @SpringBootTest(
         webEnvironment = SpringBootTest.WebEnvironment.NONE,
@@ -41,7 +41,7 @@ import tools.jackson.databind.json.JsonMapper;
 @Import(SetClock.class)
 class FleetTest {
 
-    private static final int CARS = Count.of("stayfixed.fleet", 60, 200);
+    private static final int CARS = Count.of("stayfixed.fleet", 60, 60);
 
     private final JsonMapper json = JsonMapper.shared();
 
