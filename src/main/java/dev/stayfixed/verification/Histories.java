@@ -77,8 +77,10 @@ record Histories(Set<UnitState> states, Trips trips, boolean cleared, Asked aske
         }
     }
 
-    /** Where each move of a state leads, worked out once: the states are few and come again and again. */
+    /** Where each move of a state leads, kept because the same ones come again and again; thrown away before it fills the heap. */
     private static final Map<Moved, List<UnitState>> WAYS = new ConcurrentHashMap<>();
+
+    private static final int MOST_KEPT = 50_000;
 
     Histories {
         if (states.isEmpty()) {
@@ -145,6 +147,9 @@ record Histories(Set<UnitState> states, Trips trips, boolean cleared, Asked aske
     }
 
     private List<UnitState> ways(UnitState state, Move move) {
+        if (WAYS.size() > MOST_KEPT) {
+            WAYS.clear();
+        }
         return WAYS.computeIfAbsent(new Moved(state, move, trips, cleared, asked), moved -> {
             Set<UnitState> all = new LinkedHashSet<>();
             move.of(state, new Course(trips, cleared, asked.permanent())).forEach(way -> all.add(asked.only(way)));
