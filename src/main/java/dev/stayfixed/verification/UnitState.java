@@ -8,31 +8,9 @@ import org.jspecify.annotations.Nullable;
  * One state that the control unit may be in, as far as it concerns one fault: what it has stored, and how it came there since the
  * repair. It moves by 13 CCR 1968.2 (d)(2.2) to (d)(2.5), as {@link Assumption} reads them.
  *
- * @param passes passed trips in a row since the repair or the last clear, the present cycle left out; counted up to {@link #MOST}
- * @param failedLast the last trip since then failed, the present cycle left out
- * @param row the unit's last trip before the present cycle failed: it does not know of the repair
- * @param fell a trip failed since the repair, or since the repair was last confirmed fixed
- * @param recurred the control unit confirmed the code since the repair
- * @param cycle what the monitor has done so far in the present driving cycle
- * @param spoiled it had failed in this cycle before a clear in the same cycle: a failed trip that the unit has forgotten
- * @param previous what it had done in the recorded cycle before that, when that was last read
- * @param unseen what it did between those two, with nobody recording it
  * @param guesses trips that nobody recorded and that had to be thought up to come here, counted up to {@link #MANY}
  */
-record UnitState(
-        Stored stored,
-        Tally tally,
-        int passes,
-        boolean failedLast,
-        boolean row,
-        boolean fell,
-        boolean recurred,
-        boolean confirmedNow,
-        Trip cycle,
-        boolean spoiled,
-        Trip previous,
-        Trip unseen,
-        int guesses) {
+record UnitState(Stored stored, Tally tally, Series series, Cycles cycles, int guesses) {
 
     /** More passes in a row than the two that confirm a fault tell nothing more. */
     static final int MOST = 2;
@@ -133,6 +111,71 @@ record UnitState(
         }
     }
 
+    /**
+     * The trips since the repair, the present cycle left out.
+     *
+     * @param passes passed ones in a row since the repair or the last clear; counted up to {@link #MOST}
+     * @param failedLast the last one since then failed
+     * @param row the unit's last trip failed: it does not know of the repair
+     * @param fell one failed since the repair, or since the repair was last confirmed fixed; the present cycle included
+     * @param recurred the control unit confirmed the code since the repair; likewise
+     * @param confirmedNow it did so in the present cycle
+     */
+    record Series(int passes, boolean failedLast, boolean row, boolean fell, boolean recurred, boolean confirmedNow) {
+
+        static Series atRepair(boolean row) {
+            return new Series(0, false, row, false, false, false);
+        }
+
+        Series withFailure(boolean back, boolean anew) {
+            return new Series(passes, failedLast, row, true, recurred || anew || back, confirmedNow || anew);
+        }
+
+        /** A clear: what was counted is forgotten. */
+        Series cleared(boolean failure) {
+            return new Series(0, false, false, fell || failure, recurred, false);
+        }
+
+        Series withoutPasses() {
+            return new Series(0, failedLast, row, fell, recurred, confirmedNow);
+        }
+
+        /** It failed at a time that nobody knows. */
+        Series failedSomewhere() {
+            return new Series(0, false, row, true, recurred, confirmedNow);
+        }
+
+        Series standing() {
+            return new Series(passes, failedLast, row, false, recurred, confirmedNow);
+        }
+    }
+
+    /**
+     * What the monitor did in the last cycles.
+     *
+     * @param now so far in the present driving cycle
+     * @param spoiled it had failed in this cycle before a clear in the same cycle: a failed trip that the unit has forgotten
+     * @param previous in the recorded cycle before that, when that was last read
+     * @param unseen between those two, with nobody recording it
+     */
+    record Cycles(Trip now, boolean spoiled, Trip previous, Trip unseen) {
+
+        static final Cycles NONE = new Cycles(Trip.NOT_RUN, false, Trip.NOT_RUN, Trip.NOT_RUN);
+
+        Cycles with(Trip trip) {
+            return new Cycles(trip, spoiled, previous, unseen);
+        }
+
+        /** A clear in the present cycle: the unit knows nothing more of it. */
+        Cycles cleared(boolean failedBefore) {
+            return new Cycles(Trip.NOT_RUN, failedBefore, previous, unseen);
+        }
+
+        Cycles failedUnseen() {
+            return new Cycles(now, spoiled, previous, Trip.FAILED);
+        }
+    }
+
     /** The pending code, and how it may go. */
     enum Pending {
         NONE,
@@ -186,20 +229,8 @@ record UnitState(
 
     /** Nothing has happened since a repair that left this in store. */
     static UnitState repairedWith(Stored stored) {
-        return new UnitState(
-                stored,
-                Tally.NOTHING,
-                0,
-                false,
-                stored.pending() == Pending.KEPT || stored.pending() == Pending.ERASABLE,
-                false,
-                false,
-                false,
-                Trip.NOT_RUN,
-                false,
-                Trip.NOT_RUN,
-                Trip.NOT_RUN,
-                0);
+        boolean row = stored.pending() == Pending.KEPT || stored.pending() == Pending.ERASABLE;
+        return new UnitState(stored, Tally.NOTHING, Series.atRepair(row), Cycles.NONE, 0);
     }
 
     /** All of it in one number: states are kept in large sets. The places of the enums never leave this method. */
@@ -209,15 +240,10 @@ record UnitState(
         of = of << 4 | bit(stored.confirmed(), 3) | bit(stored.permanent(), 2);
         of |= bit(stored.completed(), 1) | bit(stored.failedSinceClear(), 0);
         of = of << 3 | bit(tally.counted(), 2) | bit(tally.ran(), 1) | bit(tally.failed(), 0);
-        of = of << 6
-                | bit(row, 5)
-                | bit(failedLast, 4)
-                | bit(fell, 3)
-                | bit(recurred, 2)
-                | bit(confirmedNow, 1)
-                | bit(spoiled, 0);
-        of = of << 4 | passes << 2 | cycle.ordinal();
-        return of << 6 | previous.ordinal() << 4 | unseen.ordinal() << 2 | guesses;
+        of = of << 6 | bit(series.row(), 5) | bit(series.failedLast(), 4) | bit(series.fell(), 3);
+        of |= bit(series.recurred(), 2) | bit(series.confirmedNow(), 1) | bit(cycles.spoiled(), 0);
+        of = of << 4 | series.passes() << 2 | cycles.now().ordinal();
+        return of << 6 | cycles.previous().ordinal() << 4 | cycles.unseen().ordinal() << 2 | guesses;
     }
 
     private static int bit(boolean set, int at) {
@@ -234,27 +260,51 @@ record UnitState(
         return key() * 0x9E3779B1;
     }
 
+    Trip cycle() {
+        return cycles.now();
+    }
+
+    Trip previous() {
+        return cycles.previous();
+    }
+
+    Trip unseen() {
+        return cycles.unseen();
+    }
+
+    boolean fell() {
+        return series.fell();
+    }
+
+    boolean recurred() {
+        return series.recurred();
+    }
+
+    boolean confirmedNow() {
+        return series.confirmedNow();
+    }
+
     boolean isPending() {
         return stored.pending() != Pending.NONE;
     }
 
     /** Passed trips in a row, the present cycle included. */
     int passesSoFar() {
-        return switch (cycle) {
-            case NOT_RUN -> passes;
-            case PASSED -> spoiled ? 0 : Math.min(MOST, passes + 1);
+        return switch (cycle()) {
+            case NOT_RUN -> series.passes();
+            case PASSED -> cycles.spoiled() ? 0 : Math.min(MOST, series.passes() + 1);
             case FAILED -> 0;
         };
     }
 
     /** What the present cycle has come to so far as a trip. */
     Trip trip() {
-        return spoiled ? Trip.FAILED : cycle;
+        return cycles.spoiled() ? Trip.FAILED : cycle();
     }
 
     /** The last trip failed, the present cycle included. */
     boolean failedSoFar() {
-        return cycle == Trip.FAILED || (failedLast && cycle == Trip.NOT_RUN);
+        return cycle() == Trip.FAILED || (series.failedLast() && cycle() == Trip.NOT_RUN);
     }
 
     /** What the present cycle may have come to by its next reading. */
@@ -264,11 +314,11 @@ record UnitState(
         }
         UnitState started = started();
         List<UnitState> soFar = new ArrayList<>(List.of(started));
-        if (cycle != Trip.FAILED) {
+        if (cycle() != Trip.FAILED) {
             soFar.addAll(started.passing());
         }
         List<UnitState> ways = moved(soFar, course);
-        if (cycle != Trip.FAILED) {
+        if (cycle() != Trip.FAILED) {
             List.copyOf(ways).forEach(way -> ways.addAll(moved(way.failing(course.trips()), course)));
         }
         return ways;
@@ -290,17 +340,9 @@ record UnitState(
     private List<UnitState> passing() {
         UnitState passed = new UnitState(
                 stored.ran(),
-                cycle == Trip.NOT_RUN ? tally.afterRun() : tally.ranAgain(),
-                passes,
-                failedLast,
-                row,
-                fell,
-                recurred,
-                confirmedNow,
-                Trip.PASSED,
-                spoiled,
-                previous,
-                unseen,
+                cycle() == Trip.NOT_RUN ? tally.afterRun() : tally.ranAgain(),
+                series,
+                cycles.with(Trip.PASSED),
                 guesses);
         List<UnitState> ways = new ArrayList<>(List.of(passed));
         if (stored.pending() == Pending.ERASABLE) {
@@ -317,8 +359,8 @@ record UnitState(
      * not know of the repair: a code pending from before it is the first failure.
      */
     private List<UnitState> failing(Trips trips) {
-        boolean back = trips == Trips.ONE || failedLast;
-        return trips == Trips.ONE || row
+        boolean back = trips == Trips.ONE || series.failedLast();
+        return trips == Trips.ONE || series.row()
                 ? List.of(failed(true, back))
                 : List.of(failed(true, back), failed(false, back));
     }
@@ -327,17 +369,9 @@ record UnitState(
         boolean anew = confirms && !(stored.confirmed() && stored.lamp().isLit());
         return new UnitState(
                 stored.failed(confirms),
-                tally.afterFailure(cycle == Trip.PASSED),
-                passes,
-                failedLast,
-                row,
-                true,
-                recurred || anew || back,
-                confirmedNow || anew,
-                Trip.FAILED,
-                spoiled,
-                previous,
-                unseen,
+                tally.afterFailure(cycle() == Trip.PASSED),
+                series.withFailure(back, anew),
+                cycles.with(Trip.FAILED),
                 guesses);
     }
 
@@ -345,8 +379,8 @@ record UnitState(
     List<UnitState> endOfRecorded(Course course) {
         List<UnitState> ways = new ArrayList<>();
         for (UnitState way : goingOn(course)) {
-            boolean more = way.cycle != cycle;
-            ways.addAll(moved(way.ended(trip(), more ? way.cycle : Trip.NOT_RUN, more ? 1 : 0), course));
+            boolean more = way.cycle() != cycle();
+            ways.addAll(moved(way.ended(trip(), more ? way.cycle() : Trip.NOT_RUN, more ? 1 : 0), course));
         }
         return ways;
     }
@@ -355,13 +389,14 @@ record UnitState(
     List<UnitState> unrecordedCycle(Course course) {
         List<UnitState> ways = new ArrayList<>();
         for (UnitState way : goingOn(course)) {
-            ways.addAll(moved(way.ended(previous, unseen.worse(way.cycle), way.cycle == Trip.NOT_RUN ? 0 : 1), course));
+            int guessed = way.cycle() == Trip.NOT_RUN ? 0 : 1;
+            ways.addAll(moved(way.ended(previous(), unseen().worse(way.cycle()), guessed), course));
         }
         return ways;
     }
 
     private List<UnitState> ended(Trip nowPrevious, Trip nowUnseen, int guessed) {
-        boolean passed = cycle == Trip.PASSED;
+        boolean passed = cycle() == Trip.PASSED;
         Stored left = passed ? stored.with(stored.lamp().afterPass()) : stored;
         boolean fresh = stored.pending() == Pending.FRESH;
         Pending lingering = fresh ? Pending.FRESH_LINGERING : Pending.LINGERING;
@@ -372,21 +407,12 @@ record UnitState(
         if (left.lamp() == Lamp.LINGERING) {
             List.copyOf(ways).forEach(way -> ways.add(way.with(Lamp.OFF)));
         }
+        boolean row = cycle() == Trip.FAILED || (series.row() && cycle() == Trip.NOT_RUN);
+        Series after = new Series(passesSoFar(), failedSoFar(), row, fell(), recurred(), false);
+        Cycles next = new Cycles(Trip.NOT_RUN, false, nowPrevious, nowUnseen);
+        int more = Math.min(MANY, guesses + guessed);
         return ways.stream()
-                .map(way -> new UnitState(
-                        way,
-                        tally,
-                        passesSoFar(),
-                        failedSoFar(),
-                        cycle == Trip.FAILED || (row && cycle == Trip.NOT_RUN),
-                        fell,
-                        recurred,
-                        false,
-                        Trip.NOT_RUN,
-                        false,
-                        nowPrevious,
-                        nowUnseen,
-                        Math.min(MANY, guesses + guessed)))
+                .map(way -> new UnitState(way, tally, after, next, more))
                 .toList();
     }
 
@@ -413,45 +439,20 @@ record UnitState(
     /** After a clear: all but the permanent code is gone, and the count begins anew. */
     UnitState cleared() {
         return new UnitState(
-                stored.cleared(),
-                tally.resultRead(),
-                0,
-                false,
-                false,
-                fell,
-                recurred,
-                false,
-                Trip.NOT_RUN,
-                false,
-                previous,
-                unseen,
-                guesses);
+                stored.cleared(), tally.resultRead(), series.cleared(false), cycles.cleared(false), guesses);
     }
 
     /** A clear in the middle of a cycle that had failed before it: the trip stays a failed one, and the unit does not know. */
     UnitState clearedAfterFailure(boolean certain) {
-        return new UnitState(
-                stored.cleared(),
-                tally,
-                0,
-                false,
-                false,
-                true,
-                recurred,
-                false,
-                Trip.NOT_RUN,
-                true,
-                previous,
-                unseen,
-                certain ? guesses : Math.min(MANY, guesses + 1));
+        int guessed = certain ? guesses : Math.min(MANY, guesses + 1);
+        return new UnitState(stored.cleared(), tally, series.cleared(true), cycles.cleared(true), guessed);
     }
 
     /** At a repair: what is stored stays, what was counted does not. */
     UnitState repaired() {
         boolean counting = stored.lamp().isLit() && stored.lamp() != Lamp.LINGERING;
-        return repairedWith(counting ? stored.with(Lamp.ON) : stored)
-                .with(tally)
-                .withRow(row);
+        Stored left = counting ? stored.with(Lamp.ON) : stored;
+        return new UnitState(left, tally, Series.atRepair(series.row()), Cycles.NONE, 0);
     }
 
     /** It is marked as failed since the clear, and no history that fits says when: somewhere nobody recorded. */
@@ -459,138 +460,33 @@ record UnitState(
         return new UnitState(
                 stored.tested(true, true),
                 tally,
-                0,
-                false,
-                row,
-                true,
-                recurred,
-                confirmedNow,
-                cycle,
-                spoiled,
-                previous,
-                Trip.FAILED,
+                series.failedSomewhere(),
+                cycles.failedUnseen(),
                 Math.min(MANY, guesses + 1));
     }
 
     /** The passes so far cannot be relied on; failures stay. */
     UnitState doubted() {
-        return new UnitState(
-                stored.lamp().isLit() ? stored.with(Lamp.ON) : stored,
-                tally,
-                0,
-                failedLast,
-                row,
-                fell,
-                recurred,
-                confirmedNow,
-                cycle == Trip.PASSED ? Trip.NOT_RUN : cycle,
-                spoiled,
-                previous,
-                unseen,
-                guesses);
+        Stored left = stored.lamp().isLit() ? stored.with(Lamp.ON) : stored;
+        Cycles doubted = cycle() == Trip.PASSED ? cycles.with(Trip.NOT_RUN) : cycles;
+        return new UnitState(left, tally, series.withoutPasses(), doubted, guesses);
     }
 
     UnitState with(Stored now) {
-        return new UnitState(
-                now,
-                tally,
-                passes,
-                failedLast,
-                row,
-                fell,
-                recurred,
-                confirmedNow,
-                cycle,
-                spoiled,
-                previous,
-                unseen,
-                guesses);
+        return new UnitState(now, tally, series, cycles, guesses);
     }
 
     UnitState with(Tally now) {
-        return new UnitState(
-                stored,
-                now,
-                passes,
-                failedLast,
-                row,
-                fell,
-                recurred,
-                confirmedNow,
-                cycle,
-                spoiled,
-                previous,
-                unseen,
-                guesses);
-    }
-
-    UnitState with(Trip now) {
-        return new UnitState(
-                stored,
-                tally,
-                passes,
-                failedLast,
-                row,
-                fell,
-                recurred,
-                confirmedNow,
-                now,
-                spoiled,
-                previous,
-                unseen,
-                guesses);
-    }
-
-    private UnitState withRow(boolean now) {
-        return new UnitState(
-                stored,
-                tally,
-                passes,
-                failedLast,
-                now,
-                fell,
-                recurred,
-                confirmedNow,
-                cycle,
-                spoiled,
-                previous,
-                unseen,
-                guesses);
+        return new UnitState(stored, now, series, cycles, guesses);
     }
 
     /** It was confirmed fixed here: only a later failure counts against it. */
     UnitState standing() {
-        return new UnitState(
-                stored,
-                tally,
-                passes,
-                failedLast,
-                row,
-                false,
-                recurred,
-                confirmedNow,
-                cycle,
-                spoiled,
-                previous,
-                unseen,
-                guesses);
+        return new UnitState(stored, tally, series.standing(), cycles, guesses);
     }
 
     /** So many of them turned out to be certain. */
     UnitState withFewerGuesses(int certain) {
-        return new UnitState(
-                stored,
-                tally,
-                passes,
-                failedLast,
-                row,
-                fell,
-                recurred,
-                confirmedNow,
-                cycle,
-                spoiled,
-                previous,
-                unseen,
-                guesses - certain);
+        return new UnitState(stored, tally, series, cycles, guesses - certain);
     }
 }
