@@ -431,6 +431,7 @@ public final class Scan {
     public List<String> contradictions() {
         return Stream.of(
                         reports(false).map(this::contradiction).flatMap(Optional::stream),
+                        reports(false).map(this::countContradiction).flatMap(Optional::stream),
                         lampContradiction().stream(),
                         statusContradictions())
                 .flatMap(words -> words)
@@ -444,6 +445,24 @@ public final class Scan {
             return Optional.empty();
         }
         return Optional.of("the MIL is commanded on, but no confirmed code is counted" + by(report.unit()));
+    }
+
+    /** The number of confirmed codes in PID $01 is that of the list of service $03 of the same control unit (SAE J1979). */
+    private Optional<String> countContradiction(UnitReadiness report) {
+        int counted = report.readiness().confirmedCount();
+        List<Answer.CodeList> lists = readings.stream()
+                .filter(reading -> reading.unit().equals(report.unit()) && reading.extent() == Reading.Extent.WHOLE)
+                .map(Reading::answer)
+                .filter(answer -> answer instanceof Answer.CodeList list && list.kind() == Kind.CONFIRMED)
+                .map(Answer.CodeList.class::cast)
+                .toList();
+        long listed =
+                lists.stream().flatMap(list -> list.codes().stream()).distinct().count();
+        boolean mayBeAnothers = report.unit().isEmpty() && Math.max(namelessUnits(), speakers.nameless()) > 1;
+        return lists.isEmpty() || mayBeAnothers || listed >= counted
+                ? Optional.empty()
+                : Optional.of("the count of confirmed codes in PID $01 is %d, and service $03 lists %d%s"
+                        .formatted(counted, listed, by(report.unit())));
     }
 
     private Optional<String> lampContradiction() {

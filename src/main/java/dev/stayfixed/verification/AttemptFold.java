@@ -81,7 +81,7 @@ final class AttemptFold {
     void begin(RepairAttempt repair, Optional<String> notTaken, Optional<DriveRecord> next) {
         betweenCycles(Unrecorded.ANY);
         repair.scanBefore().ifPresent(scan -> {
-            identity.learn(scan);
+            identity.learn(scan, repair.at());
             readAtRest(owner.in(scan));
             mayRunOn(Optional.of(scan));
             betweenCycles(next.map(this::unrecordedBefore)
@@ -93,7 +93,7 @@ final class AttemptFold {
         }
         repair.scanAfter().ifPresent(scan -> {
             Scan own = owner.in(scan);
-            identity.learn(scan);
+            identity.learn(scan, repair.at());
             if (!known.lossesTo(own, fault).isEmpty() || scan.codesCleared()) {
                 forget();
             }
@@ -141,6 +141,7 @@ final class AttemptFold {
 
     private void open(DriveRecord drive, Link link) {
         if (link == Link.SAME) {
+            histories = drive.scans(Moment.BEFORE).isEmpty() ? histories : histories.goingOn();
             return;
         }
         Histories sameCycle = histories;

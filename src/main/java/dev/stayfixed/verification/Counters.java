@@ -122,17 +122,49 @@ record Counters(
         return rises(distance, later.distance) || rises(warmUps, later.warmUps) || rises(minutes, later.minutes);
     }
 
-    /**
-     * What shows that a clear at a repair did not take: the counters since the clear stand higher than can have been driven since. At
-     * 150 km/h for four hours and at 40 km/h on the average from then on, and with half an hour for each warm-up: more than anybody
-     * drives. Common practice, no source.
-     */
+    /** What shows that a clear at a repair did not take: the counters since the clear stand higher than can have been driven since. */
     Optional<String> moreThanFitsInto(Duration sinceTheClear) {
-        double hours = sinceTheClear.toSeconds() / 3600.0;
-        double km = 150 * Math.min(hours, 4) + 40 * Math.max(0, hours - 4);
-        return beyond("distance since clear", distance, km + ROUNDING_KM, "km")
-                .or(() -> beyond("warm-ups since clear", warmUps, 2 * hours + 1, "cycles"))
-                .or(() -> beyond("engine run time since clear", minutes, 60 * hours + 2, "min"));
+        return beyond("distance since clear", distance, mostKilometres(sinceTheClear), "km")
+                .or(() -> beyond("warm-ups since clear", warmUps, mostWarmUps(sinceTheClear), "cycles"))
+                .or(() -> beyond("engine run time since clear", minutes, mostMinutes(sinceTheClear), "min"));
+    }
+
+    /** A counter that grew by more than can have been driven in the time between: a record of another car, or of another date. */
+    Optional<String> outgrownBy(Counters later, Duration between) {
+        double km = mostKilometres(between);
+        return grew("odometer", odometer, later.odometer, km, "km")
+                .or(() -> grew("distance since clear", distance, later.distance, km, "km"))
+                .or(() -> grew("warm-ups since clear", warmUps, later.warmUps, mostWarmUps(between), "cycles"))
+                .or(() -> grew("engine run time since clear", minutes, later.minutes, mostMinutes(between), "min"));
+    }
+
+    /** 150 km/h for four hours and 40 km/h on the average from then on: more than anybody drives. Common practice, no source. */
+    private static double mostKilometres(Duration time) {
+        return 150 * Math.min(hours(time), 4) + 40 * Math.max(0, hours(time) - 4) + ROUNDING_KM;
+    }
+
+    /** Half an hour for each. Common practice, no source. */
+    private static double mostWarmUps(Duration time) {
+        return 2 * hours(time) + 1;
+    }
+
+    private static double mostMinutes(Duration time) {
+        return 60 * hours(time) + 2;
+    }
+
+    private static double hours(Duration time) {
+        return Math.max(0, time.toSeconds() / 3600.0);
+    }
+
+    private static Optional<String> grew(
+            String what, OptionalDouble from, OptionalDouble to, double most, String unit) {
+        OptionalDouble grown = difference(from, to);
+        return grown.isPresent() && grown.getAsDouble() > most
+                ? Optional.of(
+                        ("%s grew by %.0f %s since the record before, and at most %.0f fit into that time: a record of"
+                                        + " another car, or a wrong date")
+                                .formatted(what, grown.getAsDouble(), unit, most))
+                : Optional.empty();
     }
 
     private static Optional<String> beyond(String what, OptionalDouble found, double most, String unit) {

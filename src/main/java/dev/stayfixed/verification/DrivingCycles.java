@@ -7,6 +7,7 @@ import dev.stayfixed.obd.Scan;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
@@ -49,15 +50,21 @@ final class DrivingCycles {
             return ignitionsBefore.getAsInt() == ignitionsNow.getAsInt() ? Link.SAME : Link.NEW;
         }
         List<Scan> atStart = now.scans(Moment.BEFORE);
-        if (!atStart.isEmpty()) {
-            return atStart.stream().anyMatch(scan -> !isAtKeyOn(scan) && showsAMonitorThatRan(scan))
-                    ? Link.EITHER
-                    : Link.NEW;
+        if (atStart.stream().anyMatch(DrivingCycles::isAtKeyOn)) {
+            return Link.NEW;
         }
-        OptionalDouble runTime = runTime(now);
-        if (runTime.isPresent()) {
-            Instant engineStart = until(now).minusSeconds(Math.round(runTime.getAsDouble()));
-            return engineStart.plus(CLOCKS).isBefore(until(before)) ? Link.SAME : Link.NEW;
+        Optional<Instant> engineStart = engineStart(now);
+        if (engineStart
+                .filter(start -> start.plus(CLOCKS).isBefore(until(before)))
+                .isPresent()) {
+            return Link.SAME;
+        }
+        if (!atStart.isEmpty()) {
+            boolean underWay = atStart.stream().anyMatch(scan -> showsEngine(scan) || showsAMonitorThatRan(scan));
+            return underWay && engineStart.isEmpty() ? Link.EITHER : Link.NEW;
+        }
+        if (engineStart.isPresent()) {
+            return Link.NEW;
         }
         return byTheClock(before, now);
     }
@@ -115,8 +122,19 @@ final class DrivingCycles {
                                 drive.summary().value(DriveQuantity.RUN_TIME).orElse(0))));
     }
 
-    private static OptionalDouble runTime(DriveRecord drive) {
-        List<Scan> scans = drive.scans(Moment.AFTER);
+    /** By the run time: of a scan before the drive, which may have been taken with the engine running, else of the last one. */
+    private static Optional<Instant> engineStart(DriveRecord drive) {
+        OptionalDouble atStart = runTime(drive.scans(Moment.BEFORE));
+        OptionalDouble atEnd = runTime(drive.scans(Moment.AFTER));
+        if (isAbove(atStart)) {
+            return Optional.of(drive.start().minusSeconds(Math.round(atStart.getAsDouble())));
+        }
+        return atEnd.isPresent()
+                ? Optional.of(until(drive).minusSeconds(Math.round(atEnd.getAsDouble())))
+                : Optional.empty();
+    }
+
+    private static OptionalDouble runTime(List<Scan> scans) {
         return scans.stream()
                 .map(scan -> scan.parameter(RUN_TIME))
                 .filter(OptionalDouble::isPresent)

@@ -4,6 +4,8 @@ import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.obd.InUseCounters;
 import dev.stayfixed.obd.Scan;
 import dev.stayfixed.obd.Vin;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.Optional;
 
 /** Tells a record of another car, or of another control unit, from those that belong together. Used once, by one thread. */
@@ -33,30 +35,37 @@ final class Identity {
     /** A new series of ignition cycles is believed where the next record lies this close behind. Common practice, no source. */
     private static final int ONE_SERIES = 200;
 
+    /** A stated start may be in another time zone, and a drive without a stated end may have been long. Likewise. */
+    private static final Duration CLOCKS = Duration.ofHours(12);
+
     private final Owner owner;
     private Optional<Vin> vin = Optional.empty();
     private Optional<InUseCounters> strange = Optional.empty();
+    private Optional<Instant> lastRead = Optional.empty();
 
     Identity(Owner owner) {
         this.owner = owner;
     }
 
     /** A scan in the workshop: the car that stands there is the one. */
-    void learn(Scan scan) {
+    void learn(Scan scan, Instant at) {
         vin = vin.or(scan::vin);
+        lastRead = Optional.of(at);
     }
 
     Says of(DriveRecord drive, Knowledge known) {
-        for (DriveRecord.TimedScan timed : drive.scans()) {
-            Says said = of(timed.scan(), known);
-            if (said.kind() != Says.Kind.OWN) {
-                return said;
-            }
+        Says said = drive.scans().stream()
+                .map(timed -> of(timed.scan(), known, DrivingCycles.until(drive)))
+                .filter(says -> says.kind() != Says.Kind.OWN)
+                .findFirst()
+                .orElse(Says.OWN);
+        if (!said.isForeign() && !drive.scans().isEmpty()) {
+            lastRead = Optional.of(DrivingCycles.until(drive));
         }
-        return Says.OWN;
+        return said;
     }
 
-    private Says of(Scan scan, Knowledge known) {
+    private Says of(Scan scan, Knowledge known, Instant until) {
         Optional<Vin> read = scan.vin();
         if (read.isPresent() && vin.isPresent() && !read.equals(vin)) {
             return new Says(
@@ -67,9 +76,12 @@ final class Identity {
         vin = vin.or(() -> read);
         Scan own = owner.in(scan);
         Counters now = Counters.read(own);
-        Optional<String> odometerBack = known.counters().odometerBackIn(now);
-        if (odometerBack.isPresent()) {
-            return new Says(Says.Kind.FOREIGN, odometerBack.get());
+        Optional<String> notThisCar = known.counters()
+                .odometerBackIn(now)
+                .or(() -> lastRead.flatMap(last -> known.counters()
+                        .outgrownBy(now, Duration.between(last, until).plus(CLOCKS))));
+        if (notThisCar.isPresent()) {
+            return new Says(Says.Kind.FOREIGN, notThisCar.get());
         }
         return known.counters()
                 .ignitionsBackIn(now)

@@ -1,5 +1,6 @@
 package dev.stayfixed.verification;
 
+import dev.stayfixed.obd.Answer;
 import dev.stayfixed.obd.MonitorState;
 import dev.stayfixed.obd.Scan;
 import dev.stayfixed.obd.Scan.Presence;
@@ -71,7 +72,7 @@ record Narrowing(RepairedFault fault, Knowledge known, Scan own, boolean pending
         if (pending == Presence.PRESENT) {
             return histories
                     .fitting(UnitState::isPending)
-                    .orElseGet(() -> histories.map(Narrowing::erasable))
+                    .orElseGet(() -> histories.map(state -> erasable(state.unexplained())))
                     .map(Narrowing::asRead);
         }
         Histories shown = pendingInCycle ? histories.map(Narrowing::passedAfterFailing) : histories;
@@ -113,8 +114,8 @@ record Narrowing(RepairedFault fault, Knowledge known, Scan own, boolean pending
         if (confirmed == Presence.PRESENT) {
             return histories
                     .fitting(state -> state.stored().confirmed())
-                    .orElseGet(() ->
-                            histories.map(state -> state.with(state.stored().withConfirmed(true))));
+                    .orElseGet(() -> histories.map(
+                            state -> state.unexplained().with(state.stored().withConfirmed(true))));
         }
         if (confirmed == Presence.UNKNOWN || !sound) {
             return histories;
@@ -173,9 +174,17 @@ record Narrowing(RepairedFault fault, Knowledge known, Scan own, boolean pending
                     : histories;
         }
         boolean byThis =
-                own.sinceClear().filter(report -> report.confirmedCount() == 1).isPresent()
-                        && own.confirmed(fault.code()) == Presence.PRESENT;
+                own.sinceClear().filter(report -> report.confirmedCount() == 1).isPresent() && isListed();
         return byThis ? soft(histories, state -> state.stored().lamp().isLit()) : histories;
+    }
+
+    /** The count of PID $01 is that of the list of service $03; what only $19 states need not be in it. */
+    private boolean isListed() {
+        return own.heard().stream()
+                .map(Scan.Heard::answer)
+                .anyMatch(answer -> answer instanceof Answer.CodeList list
+                        && list.kind() == Answer.CodeList.Kind.CONFIRMED
+                        && list.codes().stream().anyMatch(fault.code()::sameFaultAs));
     }
 
     private static Histories soft(Histories histories, Predicate<UnitState> fits) {

@@ -145,6 +145,10 @@ record UnitState(Stored stored, Tally tally, Series series, Cycles cycles, int g
             return new Series(0, false, row, true, recurred, confirmedNow);
         }
 
+        Series unexplained() {
+            return new Series(0, failedLast, row, true, recurred, confirmedNow);
+        }
+
         Series standing() {
             return new Series(passes, failedLast, row, false, recurred, confirmedNow);
         }
@@ -164,6 +168,10 @@ record UnitState(Stored stored, Tally tally, Series series, Cycles cycles, int g
 
         Cycles with(Trip trip) {
             return new Cycles(trip, spoiled, previous, unseen);
+        }
+
+        Cycles withoutPass() {
+            return now == Trip.PASSED ? with(Trip.NOT_RUN) : this;
         }
 
         /** A clear in the present cycle: the unit knows nothing more of it. */
@@ -421,7 +429,7 @@ record UnitState(Stored stored, Tally tally, Series series, Cycles cycles, int g
      * was cleared once the lamp went out.
      */
     private List<UnitState> withPermanentMoved(boolean cleared) {
-        boolean mayGo = passesSoFar() > 0 && (cleared || !stored.lamp().isLit());
+        boolean mayGo = cleared ? passesSoFar() > 0 : !stored.lamp().isLit();
         if (stored.permanent() && mayGo) {
             return List.of(this, with(stored.withPermanent(false)));
         }
@@ -465,11 +473,18 @@ record UnitState(Stored stored, Tally tally, Series series, Cycles cycles, int g
                 Math.min(MANY, guesses + 1));
     }
 
+    /**
+     * The code is there and no history that fits says why: it failed, or an earlier denial was none. What this cycle has come to is for
+     * the readings of the monitor to say.
+     */
+    UnitState unexplained() {
+        return new UnitState(stored, tally, series.unexplained(), cycles, guesses);
+    }
+
     /** The passes so far cannot be relied on; failures stay. */
     UnitState doubted() {
         Stored left = stored.lamp().isLit() ? stored.with(Lamp.ON) : stored;
-        Cycles doubted = cycle() == Trip.PASSED ? cycles.with(Trip.NOT_RUN) : cycles;
-        return new UnitState(left, tally, series.withoutPasses(), doubted, guesses);
+        return new UnitState(left, tally, series.withoutPasses(), cycles.withoutPass(), guesses);
     }
 
     UnitState with(Stored now) {
