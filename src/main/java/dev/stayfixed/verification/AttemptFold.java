@@ -42,6 +42,9 @@ final class AttemptFold {
     private int cyclesWithoutSimilarConditions;
     private Optional<DriveRecord> last = Optional.empty();
     private boolean cycleIsOpen;
+    /** The code was read as not confirmed, since the repair or since that was confirmed fixed. */
+    private boolean denied;
+
     private Optional<Undecided> undecided = Optional.empty();
     private Optional<String> remark = Optional.empty();
 
@@ -90,7 +93,12 @@ final class AttemptFold {
         });
         if (repair.codesCleared() && notTaken.isEmpty()) {
             forget();
+            boolean odometerRead = repair.scanBefore()
+                    .filter(scan -> Counters.read(owner.in(scan)).odometer().isPresent())
+                    .isPresent();
+            known = odometerRead ? known.clearedHere() : known;
         }
+        denied = false;
         repair.scanAfter().ifPresent(scan -> {
             Scan own = owner.in(scan);
             identity.learn(scan, repair.at());
@@ -120,15 +128,16 @@ final class AttemptFold {
             return;
         }
         Link link = last.map(before -> ignitions.link(before, drive)).orElse(Link.NEW);
+        Unrecorded unrecorded = unrecordedBefore(drive);
         boolean ran = DrivingCycles.engineRan(drive);
         boolean wasDecided = link == Link.SAME && undecided.isEmpty();
-        open(drive, link);
+        open(drive, link, unrecorded);
         if (identified.isReplaced()) {
             known = known.ofAnotherUnit();
             restart(drive, identified.reason(), histories.map(UnitState::doubted));
         }
         Knowledge before = known;
-        Reader reader = new Reader(drive, ran, link);
+        Reader reader = new Reader(drive, ran, link, unrecorded);
         reader.readStart();
         reader.readDrive();
         settle(drive);
@@ -139,13 +148,13 @@ final class AttemptFold {
         since = drive.scans(Moment.AFTER).isEmpty() ? since.with(drive) : RecordedSince.NOTHING;
     }
 
-    private void open(DriveRecord drive, Link link) {
+    private void open(DriveRecord drive, Link link, Unrecorded unrecorded) {
         if (link == Link.SAME) {
             histories = drive.scans(Moment.BEFORE).isEmpty() ? histories : histories.goingOn();
             return;
         }
         Histories sameCycle = histories;
-        betweenCycles(unrecordedBefore(drive));
+        betweenCycles(unrecorded);
         if (link == Link.EITHER) {
             goesOn(sameCycle.goingOn(), drive).ifPresent(same -> histories = histories.or(same));
         }
@@ -201,16 +210,18 @@ final class AttemptFold {
         private final DriveRecord drive;
         private final boolean ran;
         private final Link link;
+        private final Unrecorded unrecorded;
         private final List<Scan> read = new ArrayList<>();
         private final List<MonitorReading> readings = new ArrayList<>();
         private Optional<String> contradiction = Optional.empty();
         private boolean cleared;
         private boolean ended;
 
-        Reader(DriveRecord drive, boolean ran, Link link) {
+        Reader(DriveRecord drive, boolean ran, Link link, Unrecorded unrecorded) {
             this.drive = drive;
             this.ran = ran;
             this.link = link;
+            this.unrecorded = unrecorded;
         }
 
         /** Scans from before the start: they tell what happened since the last record, not what this drive did. */
@@ -222,7 +233,7 @@ final class AttemptFold {
                     restart(
                             drive,
                             String.join("; ", losses),
-                            histories.afterClear().throughUnrecorded(Unrecorded.ANY));
+                            histories.afterClear().throughUnrecorded(sinceTheClear()));
                 }
                 gapBefore(drive, scan, since);
                 readAtRest(own);
@@ -237,6 +248,9 @@ final class AttemptFold {
 
         void readDrive() {
             List<Scan> after = drive.scans(Moment.AFTER);
+            if (!cycleIsOpen) {
+                startedMoreThanOnce(after);
+            }
             cyclesSinceCounted += ran && link == Link.NEW ? 1 : 0;
             perhapsCycles += ran && link == Link.EITHER ? 1 : 0;
             cycleIsOpen = cycleIsOpen || ran;
@@ -249,6 +263,17 @@ final class AttemptFold {
             if (after.isEmpty()) {
                 withoutScan();
             }
+        }
+
+        /** One record may hold several cycles: the ignition counter before and after it tells. */
+        private void startedMoreThanOnce(List<Scan> after) {
+            List<Scan> before = drive.scans(Moment.BEFORE);
+            if (before.isEmpty() || after.isEmpty()) {
+                return;
+            }
+            Scan opening = owner.in(before.get(before.size() - 1));
+            DrivingCycles.countedBetween(opening, owner.in(after.get(0)))
+                    .ifPresent(more -> histories = histories.throughUnrecorded(more));
         }
 
         /** Several scans may hold two cycles: the ignition counter, or a run time that began anew, tells. */
@@ -288,7 +313,7 @@ final class AttemptFold {
                     .map(this::asItCounts)
                     .toList();
             found.stream().filter(this::tells).forEach(readings::add);
-            histories = new Narrowing(fault, known, own, pendingInCycle())
+            histories = new Narrowing(fault, known, own, pendingInCycle(), denied)
                     .by(
                             histories,
                             counting,
@@ -313,7 +338,12 @@ final class AttemptFold {
             restart(
                     drive,
                     String.join("; ", losses),
-                    inTheDrive ? inCycle : inCycle.or(histories.afterClear().throughUnrecorded(Unrecorded.ANY)));
+                    inTheDrive ? inCycle : inCycle.or(histories.afterClear().throughUnrecorded(sinceTheClear())));
+        }
+
+        /** The clear lay somewhere among the cycles that nobody recorded; it does not touch the count of ignition cycles. */
+        private Unrecorded sinceTheClear() {
+            return new Unrecorded(0, unrecorded.most());
         }
 
         private boolean pendingInCycle() {
@@ -406,7 +436,8 @@ final class AttemptFold {
         List<MonitorReading> readings = MonitorEvidence.atRest(fault, known, own).stream()
                 .filter(r -> r.grade().suffices(fault.weakestAccepted()))
                 .toList();
-        histories = new Narrowing(fault, known, own, false).by(histories, sound ? readings : List.of(), sound, true);
+        histories = new Narrowing(fault, known, own, false, denied)
+                .by(histories, sound ? readings : List.of(), sound, true);
         if (sound) {
             learn(own, true);
         }
@@ -421,6 +452,7 @@ final class AttemptFold {
         cyclesSinceCounted = cyclesRead ? 0 : cyclesSinceCounted;
         perhapsCycles = cyclesRead ? 0 : perhapsCycles;
         known = known.after(own, fault);
+        denied = denied || own.confirmed(fault.code()) == Scan.Presence.ABSENT;
         trail.read(known);
     }
 
@@ -512,6 +544,7 @@ final class AttemptFold {
         VerificationState now = state.given(histories, count, counted, when);
         if (now instanceof VerificationState.ConfirmedFixed && !(state instanceof VerificationState.ConfirmedFixed)) {
             histories = histories.map(UnitState::standing);
+            denied = false;
         }
         state = now;
     }

@@ -44,10 +44,16 @@ record Counters(
     /** IGNCNTR wraps to 0 after 65535 (13 CCR 1968.2 (d)(4), from memory); a fall from near the top is no loss. */
     private static final int WRAPS_FROM = 65_000;
 
-    /** Where the odometer stood at the clear is not known, so the distance since then has nothing to be held against. */
+    /** Where the odometer stood at the clear is seldom known: then the distance since then has nothing to be held against. */
     Counters cleared() {
         return new Counters(
                 OptionalDouble.empty(), OptionalDouble.of(0), OptionalDouble.of(0), odometer, ignitionCycles);
+    }
+
+    /** Cleared where the odometer stands as it was read: the distance since the clear grows with it from here. */
+    Counters clearedHere() {
+        return new Counters(
+                odometer.isPresent() ? OptionalDouble.of(0) : distance, warmUps, minutes, odometer, ignitionCycles);
     }
 
     Counters withIgnitionCycles(OptionalInt now) {

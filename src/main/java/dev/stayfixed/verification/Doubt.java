@@ -47,7 +47,7 @@ public record Doubt(String history, String reading) {
         return histories.any(s -> s.cycle() == Trip.NOT_RUN)
                 ? Optional.of(new Doubt(
                         "The monitor may not have run in the drive of " + day + ".",
-                        NextTrip.howToRecord(fault, abilities)))
+                        NextTrip.whatWouldHaveTold(fault, abilities)))
                 : Optional.empty();
     }
 

@@ -83,10 +83,18 @@ final class DrivingCycles {
     }
 
     static Unrecorded unrecorded(Scan earlier, Scan later) {
+        return countedBetween(earlier, later).orElse(Unrecorded.ANY);
+    }
+
+    /** The cycles between two scans beside the one of the later; empty where the ignition counter was not read in both. */
+    static Optional<Unrecorded> countedBetween(Scan earlier, Scan later) {
         OptionalInt from = ignitions(earlier);
         OptionalInt to = ignitions(later);
-        int room = from.isPresent() && to.isPresent() ? to.getAsInt() - from.getAsInt() - 1 : 0;
-        return from.isPresent() && to.isPresent() ? Unrecorded.between(room, room) : Unrecorded.ANY;
+        if (from.isEmpty() || to.isEmpty()) {
+            return Optional.empty();
+        }
+        int room = to.getAsInt() - from.getAsInt() - 1;
+        return Optional.of(Unrecorded.between(room, room));
     }
 
     private static OptionalInt ignitions(Scan scan) {

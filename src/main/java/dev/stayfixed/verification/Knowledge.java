@@ -71,6 +71,22 @@ record Knowledge(
                 Optional.of(false));
     }
 
+    /** Cleared at the very place where the last scan was taken. */
+    Knowledge clearedHere() {
+        return new Knowledge(
+                pending,
+                confirmed,
+                permanent,
+                status,
+                listsUntested,
+                complete,
+                tests,
+                testsZeroed,
+                inUse,
+                counters.clearedHere(),
+                mil);
+    }
+
     /** The same, brought up to date by a scan; what the scan does not say stays as it was known. */
     Knowledge after(Scan scan, RepairedFault fault) {
         return new Knowledge(

@@ -17,8 +17,9 @@ import java.util.function.Predicate;
  * the monitor that would leave none is overruled by the stronger ones before it.
  *
  * @param pendingInCycle an earlier scan of the same cycle listed the code as pending
+ * @param denied the unit was read since the repair and had not confirmed the code
  */
-record Narrowing(RepairedFault fault, Knowledge known, Scan own, boolean pendingInCycle) {
+record Narrowing(RepairedFault fault, Knowledge known, Scan own, boolean pendingInCycle, boolean denied) {
 
     private static final int PENDING_BIT = 0x04;
     private static final int CONFIRMED_BIT = 0x08;
@@ -112,10 +113,11 @@ record Narrowing(RepairedFault fault, Knowledge known, Scan own, boolean pending
     private Histories byConfirmed(Histories histories, boolean sound) {
         Presence confirmed = stated(own.confirmed(fault.code()), CONFIRMED_BIT);
         if (confirmed == Presence.PRESENT) {
-            return histories
+            Histories left = histories
                     .fitting(state -> state.stored().confirmed())
                     .orElseGet(() -> histories.map(
                             state -> state.unexplained().with(state.stored().withConfirmed(true))));
+            return denied ? left.map(UnitState::cameBack) : left;
         }
         if (confirmed == Presence.UNKNOWN || !sound) {
             return histories;

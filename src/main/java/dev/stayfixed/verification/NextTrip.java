@@ -41,35 +41,45 @@ final class NextTrip {
                         howToRecord(fault, abilities));
     }
 
-    /** What to read at the end of a drive. */
+    /** What to end a drive with, as an instruction. */
     static String howToRecord(RepairedFault fault, Abilities abilities) {
+        return ending(fault, abilities)
+                .map(reading -> "End it with " + reading)
+                .orElseGet(() -> otherwise(fault, abilities));
+    }
+
+    /** The reading that a drive lacked. */
+    static String whatWouldHaveTold(RepairedFault fault, Abilities abilities) {
+        return ending(fault, abilities)
+                .map(reading -> Character.toUpperCase(reading.charAt(0)) + reading.substring(1))
+                .orElseGet(() -> otherwise(fault, abilities));
+    }
+
+    private static Optional<String> ending(RepairedFault fault, Abilities abilities) {
         WaysToProve ways = WaysToProve.of(fault, abilities, true);
         if (has(ways, Kind.CYCLE_READINESS)) {
-            return "End it with a scan of PID $41 and service $07, key still on.";
+            return Optional.of("a scan of PID $41 and service $07, key still on.");
         }
+        String status = "a scan of the code's status byte ($19 0A or $19 02 FF)";
         if (has(ways, Kind.STATUS_BYTE) && abilities.statusBytes() == Shown.YES) {
-            return "End it with a scan of the code's status byte ($19 0A or $19 02 FF), key still on.";
+            return Optional.of(status + ", key still on.");
         }
-        String status = has(ways, Kind.STATUS_BYTE)
-                ? "with a scan of the code's status byte ($19 0A or $19 02 FF) where the car answers it"
-                : "";
-        String otherwise = status.isEmpty() ? "" : status + ", or ";
-        if (has(ways, Kind.TEST_RESULT)) {
-            return "End it " + otherwise + "with a scan of services $06 and $07, key still on.";
+        Optional<String> other = has(ways, Kind.TEST_RESULT)
+                ? Optional.of("a scan of services $06 and $07, key still on.")
+                : has(ways, Kind.IN_USE_COUNTER)
+                        ? Optional.of("a scan of the in-use counters (service $09) and service $07, key still on.")
+                        : has(ways, Kind.CONDITIONS) ? Optional.of(conditions(fault)) : Optional.empty();
+        if (!has(ways, Kind.STATUS_BYTE)) {
+            return other;
         }
-        if (has(ways, Kind.IN_USE_COUNTER)) {
-            return "End it " + otherwise
-                    + "with a scan of the in-use counters (service $09) and service $07, key still on.";
-        }
-        if (has(ways, Kind.CONDITIONS)) {
-            return "End it " + otherwise + conditions(fault);
-        }
-        if (!status.isEmpty()) {
-            return "End it " + status + ", key still on.";
-        }
+        status += " where the car answers it";
+        return Optional.of(status + other.map(o -> ", or " + o).orElse(", key still on."));
+    }
+
+    private static String otherwise(RepairedFault fault, Abilities abilities) {
         return WaysToProve.of(fault, abilities, false).strongest().isPresent()
                 ? "This car has no list of pending codes: leave the codes stored, and the MIL going out by itself proves it."
-                : ways.sentence();
+                : WaysToProve.of(fault, abilities, true).sentence();
     }
 
     private static String conditions(RepairedFault fault) {
@@ -79,9 +89,8 @@ final class NextTrip {
                 ? "service $07 read, key still on."
                 : "the code list of its own control unit read, key still on.";
         return stated
-                ? "with its conditions met and " + read
-                : "with its conditions met (name those of the service information, or adopt the typical ones) and "
-                        + read;
+                ? "its conditions met and " + read
+                : "its conditions met (name those of the service information, or adopt the typical ones) and " + read;
     }
 
     private static boolean has(WaysToProve ways, Kind kind) {

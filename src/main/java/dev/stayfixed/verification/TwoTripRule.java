@@ -105,7 +105,11 @@ final class TwoTripRule {
                     lists(scan -> scan.confirmed(fault.code())) && read.before().confirmed() != Presence.PRESENT
                             ? "confirmed"
                             : "pending";
-            Evidence came = Evidence.code(code + " is " + list + " and was not before");
+            boolean still = list.equals("pending") && read.before().pending() == Presence.PRESENT;
+            Evidence came = Evidence.code(
+                    still
+                            ? code + " is still pending, and what was read leaves nothing but a failed trip"
+                            : code + " is " + list + " and was not before");
             return decided(outcome, came.says(), came);
         }
 

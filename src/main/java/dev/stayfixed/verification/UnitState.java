@@ -149,6 +149,10 @@ record UnitState(Stored stored, Tally tally, Series series, Cycles cycles, int g
             return new Series(0, failedLast, row, true, recurred, confirmedNow);
         }
 
+        Series cameBack() {
+            return new Series(passes, failedLast, row, true, true, confirmedNow);
+        }
+
         Series standing() {
             return new Series(passes, failedLast, row, false, recurred, confirmedNow);
         }
@@ -324,6 +328,8 @@ record UnitState(Stored stored, Tally tally, Series series, Cycles cycles, int g
         List<UnitState> soFar = new ArrayList<>(List.of(started));
         if (cycle() != Trip.FAILED) {
             soFar.addAll(started.passing());
+        } else {
+            soFar.add(started.with(tally.ranAgain()));
         }
         List<UnitState> ways = moved(soFar, course);
         if (cycle() != Trip.FAILED) {
@@ -479,6 +485,11 @@ record UnitState(Stored stored, Tally tally, Series series, Cycles cycles, int g
      */
     UnitState unexplained() {
         return new UnitState(stored, tally, series.unexplained(), cycles, guesses);
+    }
+
+    /** The code was confirmed since the repair, whenever that was. */
+    UnitState cameBack() {
+        return new UnitState(stored, tally, series.cameBack(), cycles, guesses);
     }
 
     /** The passes so far cannot be relied on; failures stay. */

@@ -94,8 +94,15 @@ final class Clauses {
         boolean tripKnown = TRIP.of(m) != FAILED || ROW.in(m);
         boolean lampExplained = !LAMP.in(m) || CONFIRMED.in(m);
         boolean lampNotBeyond = !PENDING.in(m) || LAMP.of(m) <= LIT;
+        boolean permanentKept = !LAMP.in(m) || !PERMANENT_MAY_GO.in(m);
         boolean failureCompleted = !FAILED_SINCE_CLEAR.in(m) || COMPLETED_SINCE_CLEAR.in(m);
-        return pendingExplained && rowShown && tripKnown && lampExplained && lampNotBeyond && failureCompleted;
+        return pendingExplained
+                && rowShown
+                && tripKnown
+                && lampExplained
+                && lampNotBeyond
+                && permanentKept
+                && failureCompleted;
     }
 
     /** All single events that can come next, but for a clear. */

@@ -17,7 +17,8 @@ record Gap(boolean countsRunning, int least, int most, String why) {
     static final int ANY = 2;
 
     private static final int FEW_SECONDS = 5;
-    private static final int SURELY_PARKED = 6 * 3600;
+    private static final int SURELY_PARKED = 3600;
+    private static final int A_DRIVE = 5 * 60;
     private static final int SURELY_STARTED_LATER = 60;
 
     /**
@@ -94,7 +95,8 @@ record Gap(boolean countsRunning, int least, int most, String why) {
         }
         long pause = now.start().getEpochSecond() - then.at().getEpochSecond();
         if (now.phase() == Phase.KEY_ON) {
-            return unlimited("key on");
+            boolean driven = now.after() && now.end().minusSeconds(A_DRIVE).compareTo(now.start()) >= 0;
+            return driven ? new Gap(true, 1, ANY, "driven, and read at the next key-on") : unlimited("key on");
         }
         if (pause <= FEW_SECONDS) {
             return new Gap(true, 0, 1, "a few seconds between");

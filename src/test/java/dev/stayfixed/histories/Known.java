@@ -142,6 +142,11 @@ final class Known {
         testValue = Optional.of(new TestValue(Watched.ENGINE, 0, 0, 0));
     }
 
+    /** Cleared on the spot where this was read: from there the km since the clear grow with the odometer. */
+    void clearedAtOdometerOf(Reading reading) {
+        reading.counter(ODOMETER).ifPresent(odometer -> odometerAndKm = Optional.of(new int[] {odometer, 0}));
+    }
+
     void learn(Reading reading, Owner owner) {
         reading.all(Answer.Counter.class).forEach(c -> counters.put(c.pid(), c.value()));
         OptionalInt odometer = reading.counter(ODOMETER);

@@ -120,6 +120,9 @@ final class Oracle {
         if (drive.clearedBefore()) {
             clearedBefore(drive, place);
         }
+        if (drive.readings().isEmpty()) {
+            driven(drive, place);
+        }
         for (Reading r : drive.before()) {
             read(r, new Taken(place, false, false, r.phase(Phase.KEY_ON), drive.start(), drive.end(), r.counter(0x1F)));
         }
@@ -133,6 +136,14 @@ final class Oracle {
         }
     }
 
+    /** Nothing was read in it, and yet it was a driving cycle, or a part of the one before. */
+    private void driven(Driven drive, int place) {
+        Taken taken = new Taken(place, true, true, Phase.RUNNING, drive.start(), drive.end(), OptionalInt.empty());
+        explore(Gap.between(last, taken, false, false), Phase.RUNNING, false, false);
+        last = Optional.of(taken);
+        lastReadIgnition = false;
+    }
+
     private void repair(Repaired repair, int place) {
         toKeyOff();
         repaired = true;
@@ -141,6 +152,7 @@ final class Oracle {
         change("repair", clauses::repair);
         if (repair.cleared() && !provesNoClear(place)) {
             clear("codes cleared at the repair");
+            repair.before().ifPresent(known::clearedAtOdometerOf);
         }
         last = Optional.of(new Taken(place, false, true, Phase.KEY_ON, repair.at(), repair.at(), OptionalInt.empty()));
         lastReadIgnition = false;
@@ -259,6 +271,11 @@ final class Oracle {
 
     /** Everything that can have happened between two readings: breadth first, so that the shortest history is found first. */
     private void explore(Gap gap, Phase phase, boolean cleared) {
+        explore(gap, phase, cleared, true);
+    }
+
+    /** @param read a reading ends it */
+    private void explore(Gap gap, Phase phase, boolean cleared, boolean read) {
         Histories found = histories.changed("", m -> GAP_STARTS.set(m, gap.countsRunning() && RUNNING.in(m) ? 1 : 0));
         for (int place = 0; place < found.size(); place++) {
             int from = place;
@@ -276,7 +293,8 @@ final class Oracle {
         histories = found.kept(m -> (phase == Phase.EITHER || RUNNING.in(m) == (phase == Phase.RUNNING))
                         && GAP_CLEARED.in(m) == cleared
                         && gap.accepts(m))
-                .changed("", m -> GAP_PENDING.set(GAP_CLEARED.set(GAP_STARTS.set(m, 0), 0), 0));
+                .changed("", m -> GAP_CLEARED.set(GAP_STARTS.set(m, 0), 0))
+                .changed("", m -> read ? GAP_PENDING.set(m, 0) : m);
     }
 
     private void keepWhatWouldAnswer(Reading reading, OptionalInt ignition) {

@@ -7,10 +7,8 @@ import dev.stayfixed.histories.Answer.Listing;
 import dev.stayfixed.histories.Answer.SinceClear;
 import dev.stayfixed.histories.Answer.Statuses;
 import dev.stayfixed.histories.Answer.ThisCycle;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Stream;
 
 /**
@@ -21,7 +19,7 @@ final class Owner {
 
     private final Watched fault;
     private Optional<String> seen = Optional.empty();
-    private final Set<Listing> seenIn = EnumSet.noneOf(Listing.class);
+    private boolean isEverListed;
     private final int namelessUnits;
     private boolean listsUntested;
 
@@ -32,7 +30,7 @@ final class Owner {
                 record.entries().stream().flatMap(e -> e.readings().stream()).toList();
         all.stream().flatMap(r -> r.all(Codes.class)).filter(this::lists).forEach(list -> {
             seen = Optional.of(list.unit());
-            seenIn.add(list.listing());
+            isEverListed = true;
         });
         all.stream()
                 .flatMap(r -> r.all(Statuses.class))
@@ -40,12 +38,18 @@ final class Owner {
                 .forEach(s -> seen = Optional.of(s.unit()));
         namelessUnits = all.stream()
                 .filter(r -> !r.headers())
-                .mapToInt(r -> Stream.of(Listing.values())
-                        .mapToInt(l -> answersTo(l, r).size())
-                        .max()
-                        .orElse(0))
+                .mapToInt(r -> Math.max(
+                        (int) statusLists(r).count(),
+                        Stream.of(Listing.values())
+                                .mapToInt(l -> answersTo(l, r).size())
+                                .max()
+                                .orElse(0)))
                 .max()
                 .orElse(0);
+    }
+
+    private static Stream<Statuses> statusLists(Reading reading) {
+        return reading.all(Statuses.class).filter(s -> s.subfunction() == 0x02);
     }
 
     private static List<Codes> answersTo(Listing listing, Reading reading) {
@@ -74,7 +78,7 @@ final class Owner {
         if (answers.stream().anyMatch(this::lists)) {
             return Optional.of(true);
         }
-        boolean canDeny = fault.isPowertrain() || seenIn.contains(listing);
+        boolean canDeny = fault.isPowertrain() || isEverListed;
         return canDeny && (reading.headers() ? answers.stream().anyMatch(this::denies) : allDeny(answers))
                 ? Optional.of(false)
                 : Optional.empty();
@@ -107,9 +111,8 @@ final class Owner {
 
     /** The owner's whole $19 02 FF list leaves the code out; without headers those of all that answer. */
     boolean leavesOut(Reading reading) {
-        List<Statuses> lists = reading.all(Statuses.class)
-                .filter(s -> s.subfunction() == 0x02 && isReadable(s.extent()))
-                .toList();
+        List<Statuses> lists =
+                statusLists(reading).filter(s -> isReadable(s.extent())).toList();
         boolean said = reading.headers()
                 ? lists.stream().anyMatch(s -> s.unit().equals(unit()))
                 : lists.size() >= Math.max(1, namelessUnits) && (fault.isPowertrain() || seen.isPresent());

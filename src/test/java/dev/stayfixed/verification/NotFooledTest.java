@@ -10,6 +10,7 @@ import dev.stayfixed.obd.Scan;
 import dev.stayfixed.verification.VerificationState.ConfirmedFixed;
 import dev.stayfixed.verification.VerificationState.FailedOnce;
 import dev.stayfixed.verification.VerificationState.Passing;
+import dev.stayfixed.verification.VerificationState.Recurred;
 import dev.stayfixed.verification.VerificationState.WaitingForFirstTrip;
 import java.time.Duration;
 import java.time.Instant;
@@ -99,6 +100,12 @@ class NotFooledTest {
     void aThousandKilometresInADayAreDriven() {
         drive(Duration.ZERO, CLEAN + "\n41 31 00 20\n41 30 01").drive(A_DAY, CLEAN + "\n41 31 04 08\n41 30 04");
         assertThat(state()).isInstanceOf(ConfirmedFixed.class);
+    }
+
+    @Test
+    void aCodeThatWasDeniedAndIsConfirmedNowCameBackThoughNobodySawIt() {
+        drive(Duration.ZERO, "07\n47 00\n03\n43 00").drive(A_DAY, "07\n47 00\n03\n43 01 04 20");
+        assertThat(state()).isInstanceOf(Recurred.class);
     }
 
     @Test

@@ -128,7 +128,7 @@ class WaysToProveTest {
         assertFalse(CYCLE_READINESS.matcher(next).find(), next);
         assertEquals(
                 "One more drive in which the catalyst monitor runs and passes. End it with a scan of the code's status byte"
-                        + " ($19 0A or $19 02 FF) where the car answers it, or with a scan of services $06 and $07, key still on.",
+                        + " ($19 0A or $19 02 FF) where the car answers it, or a scan of services $06 and $07, key still on.",
                 next);
         assertTrue(NextTrip.neededAfter(fault("P0420"), WAITING, shown(1997, "07\nNO DATA\n7F 19 11"))
                 .orElseThrow()
@@ -139,7 +139,7 @@ class WaysToProveTest {
     void theCircuitIsNamedAndNotTheSystemAroundIt() {
         assertEquals(
                 "2 more drives in a row in which the circuit check of P0443 runs and passes. End it with a scan of the code's"
-                        + " status byte ($19 0A or $19 02 FF) where the car answers it, or with its conditions met (name those of"
+                        + " status byte ($19 0A or $19 02 FF) where the car answers it, or its conditions met (name those of"
                         + " the service information, or adopt the typical ones) and service $07 read, key still on.",
                 NextTrip.neededAfter(fault("P0443"), WAITING).orElseThrow());
         assertTrue(NextTrip.neededAfter(
