@@ -187,7 +187,20 @@ class FactsOfJob {
                 details.parts(),
                 details.technician().orElse(null),
                 details.codesCleared(),
-                details.measurements().stream().map(FactsOfJob::measurement).toList());
+                details.measurements().stream().map(FactsOfJob::measurement).toList(),
+                repair.changes().isEmpty()
+                        ? null
+                        : repair.changes().stream().map(FactsOfJob::correction).toList());
+    }
+
+    private static ReportFacts.Correction correction(Repair.Change change) {
+        return new ReportFacts.Correction(
+                change.at(),
+                change.by().orElse(null),
+                change.reason().orElse(null),
+                change.field().words(),
+                change.before(),
+                change.after());
     }
 
     private static ReportFacts.OfMeasurement measurement(Measurement m) {

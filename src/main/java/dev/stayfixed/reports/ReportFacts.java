@@ -76,7 +76,11 @@ public record ReportFacts(
      */
     public record Codes(List<String> listed, boolean inFull) {}
 
-    /** One repair. */
+    /**
+     * One repair.
+     *
+     * @param corrections what was put right in its record since it was made; missing where nothing was
+     */
     public record OfRepair(
             Instant performedAt,
             List<String> codes,
@@ -84,7 +88,17 @@ public record ReportFacts(
             List<String> parts,
             @Nullable String technician,
             boolean codesCleared,
-            List<OfMeasurement> measurements) {}
+            List<OfMeasurement> measurements,
+            @Nullable List<Correction> corrections) {}
+
+    /**
+     * A field of a repair that was put right.
+     *
+     * @param before as it stood, "" for nothing; a time in ISO 8601
+     * @param after as it stands since, written likewise
+     */
+    public record Correction(
+            Instant at, @Nullable String by, @Nullable String reason, String field, String before, String after) {}
 
     /**
      * One bench measurement.

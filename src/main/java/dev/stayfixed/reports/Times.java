@@ -3,6 +3,7 @@ package dev.stayfixed.reports;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeParseException;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
@@ -14,6 +15,15 @@ public record Times(ZoneId zone) {
 
     public String day(@Nullable Instant time) {
         return time == null ? "not recorded" : DAY.format(time.atZone(zone));
+    }
+
+    /** What stood in a field before or after it was put right: its words, or the time that they are. */
+    public String kept(String text) {
+        try {
+            return text.isEmpty() ? "nothing" : minute(Instant.parse(text));
+        } catch (DateTimeParseException e) {
+            return text;
+        }
     }
 
     public String minute(@Nullable Instant time) {

@@ -119,6 +119,25 @@ class ReportTest {
         }
     }
 
+    @Test
+    void thePaperSaysWhatWasPutRight() throws IOException {
+        Answer seen = shop.see(job);
+        client.put(
+                        "/api/v1/jobs/" + job.id() + "/repairs/" + seen.at("/repairs/0/id"),
+                        "{\"performedAt\":\"2026-06-01T09:00:00Z\",\"correctedBy\":\"R. Imre\",\"reason\":\"typed a wrong hour\"}",
+                        "If-Match",
+                        seen.etag())
+                .is(200);
+        issue().is(201);
+        try (PDDocument document = Loader.loadPDF(pdf())) {
+            String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+            assertThat(text)
+                    .contains("Put right in this record since")
+                    .containsPattern(
+                            "R. Imre: done at. Before: 1 Jun 2026, \\d\\d:00 \\w+. Now: 1 Jun 2026, \\d\\d:00 \\w+. Why: typed a wrong hour");
+        }
+    }
+
     /** ISO 19005-2 level A and ISO 14289-1. */
     @Test
     void thePaperIsFitForArchivesAndForScreenReaders() throws Exception {
