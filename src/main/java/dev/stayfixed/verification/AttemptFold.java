@@ -94,7 +94,7 @@ final class AttemptFold {
         if (repair.codesCleared() && notTaken.isEmpty()) {
             forget();
             boolean odometerRead = repair.scanBefore()
-                    .filter(scan -> Counters.read(owner.in(scan)).odometer().isPresent())
+                    .filter(scan -> owner.counters(scan).odometer().isPresent())
                     .isPresent();
             known = odometerRead ? known.clearedHere() : known;
         }

@@ -7,7 +7,6 @@ import dev.stayfixed.verification.UnitState.Stored;
 import dev.stayfixed.verification.UnitState.Tally;
 import dev.stayfixed.verification.UnitState.Trip;
 import java.util.ArrayDeque;
-import java.util.Collection;
 import java.util.Deque;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -15,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
@@ -27,7 +27,7 @@ import org.jspecify.annotations.Nullable;
  * @param cleared codes were cleared since the repair, which decides when a permanent code may go
  * @param asked what the scans of this vehicle ask for; the rest is left out of account
  */
-record Histories(Set<UnitState> states, Trips trips, boolean cleared, Asked asked) {
+record Histories(States states, Trips trips, boolean cleared, Asked asked) {
 
     /** Some scan reads permanent codes, in-use counters, service $06 results, readiness or status bytes, status bytes. */
     record Asked(boolean permanent, boolean numerators, boolean results, boolean tested, boolean statuses) {
@@ -39,8 +39,7 @@ record Histories(Set<UnitState> states, Trips trips, boolean cleared, Asked aske
                     .tested(
                             tested && state.stored().completed(),
                             statuses && state.stored().failedSinceClear());
-            UnitState of = kept.equals(tally) ? state : state.with(kept);
-            return stored.equals(state.stored()) ? of : of.with(stored);
+            return state.with(kept).with(stored);
         }
     }
 
@@ -59,7 +58,8 @@ record Histories(Set<UnitState> states, Trips trips, boolean cleared, Asked aske
         }
     }
 
-    private record Moved(UnitState from, Move move, Trips trips, boolean cleared, Asked asked) {
+    /** Where a set of states leads by a move: the same ones come again with every drive. */
+    private record Moved(States from, Move move, Unrecorded between, Trips trips, boolean cleared, Asked asked) {
 
         @Override
         public int hashCode() {
@@ -73,20 +73,16 @@ record Histories(Set<UnitState> states, Trips trips, boolean cleared, Asked aske
                     && trips == moved.trips
                     && cleared == moved.cleared
                     && from.equals(moved.from)
+                    && between.equals(moved.between)
                     && asked.equals(moved.asked);
         }
     }
 
-    /** Where each move of a state leads, kept because the same ones come again and again; thrown away before it fills the heap. */
-    private static final Map<Moved, List<UnitState>> WAYS = new ConcurrentHashMap<>();
+    /** Kept, and thrown away before it fills the heap: {@link #MOST_KEPT} states in all. */
+    private static final Map<Moved, States> WAYS = new ConcurrentHashMap<>();
 
-    private static final int MOST_KEPT = 50_000;
-
-    Histories {
-        if (states.isEmpty()) {
-            throw new IllegalArgumentException("histories: found none that fits, expected at least one");
-        }
-    }
+    private static final AtomicInteger KEPT = new AtomicInteger();
+    private static final int MOST_KEPT = 200_000;
 
     /** Nothing is known of what the unit has stored. */
     static Histories unknown(Trips trips, Asked asked) {
@@ -100,7 +96,7 @@ record Histories(Set<UnitState> states, Trips trips, boolean cleared, Asked aske
                 }
             }
         }
-        return new Histories(states, trips, false, asked);
+        return new Histories(States.of(states), trips, false, asked);
     }
 
     private static void addTested(
@@ -115,21 +111,50 @@ record Histories(Set<UnitState> states, Trips trips, boolean cleared, Asked aske
 
     /** The present cycle runs on to its next reading. */
     Histories goingOn() {
-        return each(state -> ways(state, Move.ON));
+        return moved(Move.ON, Unrecorded.ANY);
     }
 
     Histories endOfRecorded() {
-        return each(state -> ways(state, Move.END_OF_RECORDED));
+        return moved(Move.END_OF_RECORDED, Unrecorded.ANY);
     }
 
     Histories throughUnrecorded(Unrecorded between) {
-        Set<UnitState> all = new LinkedHashSet<>(states);
+        return moved(Move.UNRECORDED, between);
+    }
+
+    private Histories moved(Move move, Unrecorded between) {
+        Moved step = new Moved(states, move, between, trips, cleared, asked);
+        States known = WAYS.get(step);
+        if (known != null) {
+            return with(known);
+        }
+        States to = move == Move.UNRECORDED ? unrecorded(between) : each(move);
+        if (KEPT.addAndGet(states.size() + to.size()) > MOST_KEPT) {
+            WAYS.clear();
+            KEPT.set(0);
+        }
+        WAYS.put(step, to);
+        return with(to);
+    }
+
+    private States each(Move move) {
+        Set<UnitState> next = new LinkedHashSet<>();
+        states.forEach(state -> next.addAll(ways(state, move)));
+        if (next.isEmpty()) {
+            states.forEach(state -> next.addAll(ways(state.read(), move)));
+        }
+        return States.of(next);
+    }
+
+    private States unrecorded(Unrecorded between) {
+        Set<UnitState> all = new LinkedHashSet<>();
         if (between.least() > 0) {
-            all.clear();
             states.forEach(state -> all.addAll(ways(state, Move.UNRECORDED)));
             if (all.isEmpty()) {
                 states.forEach(state -> all.addAll(ways(state.read(), Move.UNRECORDED)));
             }
+        } else {
+            states.forEach(all::add);
         }
         Deque<UnitState> rim = new ArrayDeque<>(all);
         for (int cycle = Math.min(1, between.least()); !rim.isEmpty() && between.allows(cycle + 1); cycle++) {
@@ -143,67 +168,61 @@ record Histories(Set<UnitState> states, Trips trips, boolean cleared, Asked aske
             }
             rim = next;
         }
-        return with(all);
+        return States.of(all);
     }
 
     private List<UnitState> ways(UnitState state, Move move) {
-        if (WAYS.size() > MOST_KEPT) {
-            WAYS.clear();
-        }
-        return WAYS.computeIfAbsent(new Moved(state, move, trips, cleared, asked), moved -> {
-            Set<UnitState> all = new LinkedHashSet<>();
-            move.of(state, new Course(trips, cleared, asked.permanent())).forEach(way -> all.add(asked.only(way)));
-            return List.copyOf(all);
-        });
+        return move.of(state, new Course(trips, cleared, asked.permanent())).stream()
+                .map(asked::only)
+                .toList();
     }
 
     /** Both may be what happened. */
     Histories or(Histories other) {
-        Set<UnitState> all = new LinkedHashSet<>(states);
-        all.addAll(other.states);
-        return new Histories(all, trips, cleared || other.cleared, asked);
+        Set<UnitState> all = new LinkedHashSet<>();
+        states.forEach(all::add);
+        other.states.forEach(all::add);
+        return new Histories(States.of(all), trips, cleared || other.cleared, asked);
     }
 
     /** Those that fit a reading; empty where none does. */
     Optional<Histories> fitting(Predicate<UnitState> reading) {
-        Set<UnitState> left = new LinkedHashSet<>();
-        states.stream().filter(reading).forEach(left::add);
-        return left.isEmpty() ? Optional.empty() : Optional.of(with(left));
+        return states.fitting(reading).map(this::with);
     }
 
     Histories map(UnaryOperator<UnitState> change) {
-        return each(state -> List.of(change.apply(state)));
+        return with(states.map(change));
     }
 
     Histories afterClear() {
-        return new Histories(map(UnitState::cleared).states, trips, true, asked);
+        return new Histories(states.map(UnitState::cleared), trips, true, asked);
     }
 
     /** A clear in the present cycle: a failure that lay before it in the same cycle remains one. */
     Histories clearedInCycle(boolean certain) {
-        Set<UnitState> next = new LinkedHashSet<>();
-        for (UnitState state : states) {
-            next.add(state.trip() == Trip.FAILED ? state.clearedAfterFailure(certain) : state.cleared());
-        }
-        return new Histories(next, trips, true, asked);
+        return new Histories(
+                states.map(state -> state.trip() == Trip.FAILED ? state.clearedAfterFailure(certain) : state.cleared()),
+                trips,
+                true,
+                asked);
     }
 
     /** @param withClear the codes were cleared at this repair */
     Histories afterRepair(boolean withClear) {
-        return new Histories(map(UnitState::repaired).states, trips, withClear, asked);
+        return new Histories(states.map(UnitState::repaired), trips, withClear, asked);
     }
 
     boolean all(Predicate<UnitState> fact) {
-        return states.stream().allMatch(fact);
+        return states.all(fact);
     }
 
     boolean any(Predicate<UnitState> fact) {
-        return states.stream().anyMatch(fact);
+        return !states.all(fact.negate());
     }
 
     /** Passed trips in a row that every history has. */
     int certainPasses() {
-        return states.stream().mapToInt(UnitState::passesSoFar).min().orElse(0);
+        return states.least(UnitState::passesSoFar);
     }
 
     /** Those with the fewest trips that nobody recorded: what is told until something says otherwise. */
@@ -213,25 +232,16 @@ record Histories(Set<UnitState> states, Trips trips, boolean cleared, Asked aske
     }
 
     int fewestGuesses() {
-        return states.stream().mapToInt(UnitState::guesses).min().orElseThrow();
+        return states.least(UnitState::guesses);
     }
 
     /** What this cycle came to, where all agree. */
     Optional<Trip> agreed(Function<UnitState, Trip> of) {
-        List<Trip> seen = states.stream().map(of).distinct().toList();
-        return seen.size() == 1 ? Optional.of(seen.get(0)) : Optional.empty();
+        Trip one = of.apply(states.any());
+        return states.all(state -> of.apply(state) == one) ? Optional.of(one) : Optional.empty();
     }
 
-    private Histories each(Function<UnitState, Collection<UnitState>> move) {
-        Set<UnitState> next = new LinkedHashSet<>();
-        states.forEach(state -> next.addAll(move.apply(state)));
-        if (next.isEmpty()) {
-            states.forEach(state -> next.addAll(move.apply(state.read())));
-        }
-        return with(next);
-    }
-
-    private Histories with(Set<UnitState> next) {
-        return new Histories(next, trips, cleared, asked);
+    private Histories with(States next) {
+        return next.equals(states) ? this : new Histories(next, trips, cleared, asked);
     }
 }

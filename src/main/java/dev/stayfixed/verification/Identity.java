@@ -75,7 +75,7 @@ final class Identity {
         }
         vin = vin.or(() -> read);
         Scan own = owner.in(scan);
-        Counters now = Counters.read(own);
+        Counters now = owner.counters(scan);
         Optional<String> notThisCar = known.counters()
                 .odometerBackIn(now)
                 .or(() -> lastRead.flatMap(last -> known.counters()

@@ -3,22 +3,43 @@ package dev.stayfixed.verification;
 import dev.stayfixed.obd.MonitorGroup;
 import dev.stayfixed.obd.Scan;
 import java.util.Collection;
+import java.util.IdentityHashMap;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
 
 /**
  * The control units that may own a fault: only they can deny it, each for itself (SAE J1979: every unit answers with its own codes).
- *
- * @param units by their headers in hex, as far as headers were ever shown
- * @param nameless whether an answer without header may be the owner's
- * @param namelessUnits how many control units have answered without header, as far as any scan shows
- * @param byLists whether lists of services $03, $07 and $0A say anything of this code: they hold emission-related codes, so of a
- *     body, chassis or network code only where one was seen to name it
+ * What they said in a scan is looked up once. For one thread.
  */
-record Owner(Set<String> units, boolean nameless, int namelessUnits, boolean byLists) {
+final class Owner {
 
     private static final String NAMELESS = "";
+
+    /** By their headers in hex, as far as headers were ever shown. */
+    private final Set<String> units;
+
+    /** An answer without header may be the owner's. */
+    private final boolean nameless;
+
+    /** How many control units have answered without header, as far as any scan shows. */
+    private final int namelessUnits;
+
+    /**
+     * Lists of services $03, $07 and $0A say something of this code: they hold emission-related codes, so of a body, chassis or network
+     * code only where one was seen to name it.
+     */
+    private final boolean byLists;
+
+    private final IdentityHashMap<Scan, Scan> said = new IdentityHashMap<>();
+    private final IdentityHashMap<Scan, Counters> counters = new IdentityHashMap<>();
+
+    private Owner(Set<String> units, boolean nameless, int namelessUnits, boolean byLists) {
+        this.units = units;
+        this.nameless = nameless;
+        this.namelessUnits = namelessUnits;
+        this.byLists = byLists;
+    }
 
     /** Of all scans that are known of a vehicle, in any order. */
     static Owner of(RepairedFault fault, Collection<Scan> scans) {
@@ -54,6 +75,15 @@ record Owner(Set<String> units, boolean nameless, int namelessUnits, boolean byL
 
     /** What the owner said in this scan. */
     Scan in(Scan scan) {
+        return said.computeIfAbsent(scan, this::ownIn);
+    }
+
+    /** The counters in this scan: the owner's, else those of the car that another unit gave. */
+    Counters counters(Scan scan) {
+        return counters.computeIfAbsent(scan, whole -> Counters.read(in(whole)));
+    }
+
+    private Scan ownIn(Scan scan) {
         boolean headersShown = scan.units().stream().anyMatch(unit -> !unit.isEmpty());
         Set<String> own = headersShown ? units : nameless ? Set.of(NAMELESS) : Set.of();
         return scan.of(own, byLists, namelessUnits);

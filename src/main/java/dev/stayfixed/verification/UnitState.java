@@ -1,21 +1,22 @@
 package dev.stayfixed.verification;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
  * One state that the control unit may be in, as far as it concerns one fault: what it has stored, and how it came there since the
  * repair. It moves by 13 CCR 1968.2 (d)(2.2) to (d)(2.5), as {@link Assumption} reads them.
- *
- * @param guesses trips that nobody recorded and that had to be thought up to come here, counted up to {@link #MANY}
  */
-record UnitState(Stored stored, Tally tally, Series series, Cycles cycles, int guesses) {
+final class UnitState {
 
     /** More passes in a row than the two that confirm a fault tell nothing more. */
     static final int MOST = 2;
 
     static final int MANY = 3;
+
+    static final Comparator<UnitState> BY_KEY = Comparator.comparingInt(UnitState::key);
 
     /** What the fault's monitor did in a driving cycle; a failure in any part of it makes a failed trip. */
     enum Trip {
@@ -239,6 +240,25 @@ record UnitState(Stored stored, Tally tally, Series series, Cycles cycles, int g
      */
     record Course(Trips trips, boolean cleared, boolean permanent) {}
 
+    private final Stored stored;
+    private final Tally tally;
+    private final Series series;
+    private final Cycles cycles;
+
+    /** Trips that nobody recorded and that had to be thought up to come here, counted up to {@link #MANY}. */
+    private final int guesses;
+
+    private final int key;
+
+    private UnitState(Stored stored, Tally tally, Series series, Cycles cycles, int guesses) {
+        this.stored = stored;
+        this.tally = tally;
+        this.series = series;
+        this.cycles = cycles;
+        this.guesses = guesses;
+        this.key = keyOf();
+    }
+
     /** Nothing has happened since a repair that left this in store. */
     static UnitState repairedWith(Stored stored) {
         boolean row = stored.pending() == Pending.KEPT || stored.pending() == Pending.ERASABLE;
@@ -247,7 +267,7 @@ record UnitState(Stored stored, Tally tally, Series series, Cycles cycles, int g
 
     /** All of it in one number: states are kept in large sets. The places of the enums never leave this method. */
     @SuppressWarnings("EnumOrdinal")
-    private int key() {
+    private int keyOf() {
         int of = stored.pending().ordinal() << 3 | stored.lamp().ordinal();
         of = of << 4 | bit(stored.confirmed(), 3) | bit(stored.permanent(), 2);
         of |= bit(stored.completed(), 1) | bit(stored.failedSinceClear(), 0);
@@ -264,12 +284,34 @@ record UnitState(Stored stored, Tally tally, Series series, Cycles cycles, int g
 
     @Override
     public boolean equals(@Nullable Object other) {
-        return other instanceof UnitState state && state.key() == key();
+        return other instanceof UnitState state && state.key == key;
     }
 
     @Override
     public int hashCode() {
-        return key() * 0x9E3779B1;
+        return key * 0x9E3779B1;
+    }
+
+    @Override
+    public String toString() {
+        return "%s, %s, %s, %s, guesses %d".formatted(stored, tally, series, cycles, guesses);
+    }
+
+    /** All of it in one number. */
+    int key() {
+        return key;
+    }
+
+    Stored stored() {
+        return stored;
+    }
+
+    Tally tally() {
+        return tally;
+    }
+
+    int guesses() {
+        return guesses;
     }
 
     Trip cycle() {
@@ -499,11 +541,11 @@ record UnitState(Stored stored, Tally tally, Series series, Cycles cycles, int g
     }
 
     UnitState with(Stored now) {
-        return new UnitState(now, tally, series, cycles, guesses);
+        return now.equals(stored) ? this : new UnitState(now, tally, series, cycles, guesses);
     }
 
     UnitState with(Tally now) {
-        return new UnitState(stored, now, series, cycles, guesses);
+        return now.equals(tally) ? this : new UnitState(stored, now, series, cycles, guesses);
     }
 
     /** It was confirmed fixed here: only a later failure counts against it. */
@@ -513,6 +555,6 @@ record UnitState(Stored stored, Tally tally, Series series, Cycles cycles, int g
 
     /** So many of them turned out to be certain. */
     UnitState withFewerGuesses(int certain) {
-        return new UnitState(stored, tally, series, cycles, guesses - certain);
+        return certain == 0 ? this : new UnitState(stored, tally, series, cycles, guesses - certain);
     }
 }

@@ -90,13 +90,13 @@ public final class Verification {
             return Optional.empty();
         }
         Optional<String> atOnce = repair.scanAfter()
-                .flatMap(scan -> Counters.read(owner.in(scan))
+                .flatMap(scan -> owner.counters(scan)
                         .moreThanFitsInto(Duration.ZERO)
                         .or(() -> stillStored(fault, owner.in(scan))));
         return atOnce.or(() -> since.stream()
                 .takeWhile(drive -> !drive.clearedBefore())
                 .flatMap(drive -> drive.scans().stream()
-                        .map(timed -> Counters.read(owner.in(timed.scan()))
+                        .map(timed -> owner.counters(timed.scan())
                                 .moreThanFitsInto(Duration.between(repair.at(), DrivingCycles.until(drive)))))
                 .flatMap(Optional::stream)
                 .findFirst());
