@@ -2,6 +2,8 @@ package dev.stayfixed.driver;
 
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.EnablingCondition;
+import dev.stayfixed.intake.CaseFile;
+import dev.stayfixed.intake.CaseFiles;
 import dev.stayfixed.intake.FaultVerdict;
 import dev.stayfixed.intake.Intake;
 import dev.stayfixed.intake.Logs;
@@ -9,7 +11,6 @@ import dev.stayfixed.intake.NextDrives;
 import dev.stayfixed.intake.Original;
 import dev.stayfixed.intake.Received;
 import dev.stayfixed.intake.UploadedLog;
-import dev.stayfixed.intake.Verdicts;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.jobs.Shops;
@@ -22,6 +23,7 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -34,8 +36,7 @@ import org.springframework.stereotype.Service;
 public class DriverPages {
 
     private final Jobs jobs;
-    private final Verdicts verdicts;
-    private final NextDrives nextDrives;
+    private final CaseFiles files;
     private final Intake intake;
     private final Logs logs;
     private final Shops shops;
@@ -45,8 +46,7 @@ public class DriverPages {
 
     DriverPages(
             Jobs jobs,
-            Verdicts verdicts,
-            NextDrives nextDrives,
+            CaseFiles files,
             Intake intake,
             Logs logs,
             Shops shops,
@@ -54,8 +54,7 @@ public class DriverPages {
             Durably durably,
             Clock clock) {
         this.jobs = jobs;
-        this.verdicts = verdicts;
-        this.nextDrives = nextDrives;
+        this.files = files;
         this.intake = intake;
         this.logs = logs;
         this.shops = shops;
@@ -66,14 +65,15 @@ public class DriverPages {
 
     public DriverView of(UUID jobId) {
         return durably.read(() -> {
-            List<FaultVerdict> judged = verdicts.ofJob(jobId);
+            CaseFile file = files.ofJob(jobId);
+            List<FaultVerdict> judged = file.verdicts(jobId);
             List<FaultVerdict> open = judged.stream()
                     .filter(verdict -> stage(verdict) == DriverView.Stage.COUNTING)
                     .toList();
             ShopSettings.Units units = shops.settings().units();
             return new DriverView(
                     judged.stream().map(DriverPages::check).toList(),
-                    plans(open, nextDrives.of(jobId), units),
+                    plans(open, file.nextDrives(jobId), units),
                     open.stream()
                             .flatMap(verdict -> verdict.faultCase().fault().enablingConditions().stream())
                             .map(condition -> units.words(asked(condition)))
@@ -201,8 +201,7 @@ public class DriverPages {
     }
 
     private List<DriverView.LoggedDrive> drives(UUID jobId, List<FaultVerdict> judged) {
-        return links.loggedFor(jobId).stream()
-                .map(intake::get)
+        return intake.get(jobs.get(jobId).vehicleId(), new HashSet<>(links.loggedFor(jobId))).stream()
                 .map(drive -> new DriverView.LoggedDrive(
                         drive.record().start(),
                         drive.leftOut().isPresent()

@@ -49,10 +49,19 @@ class DriveConditions {
     }
 
     private Map<String, ConditionSet> agreedOf(UUID vehicleId) {
-        return conditions.ofVehicle(vehicleId).stream()
+        return agreed(conditions.ofVehicle(vehicleId));
+    }
+
+    private static Map<String, ConditionSet> agreed(List<FaultConditions> faults) {
+        return faults.stream()
                 .flatMap(fault -> fault.agreed().stream())
                 .map(AgreedConditions::set)
                 .collect(Collectors.toMap(AgreedConditions::key, set -> set, (one, same) -> one));
+    }
+
+    /** Of every fault of every job of the vehicle. */
+    List<FaultConditions> ofFaults(UUID vehicleId) {
+        return conditions.ofVehicle(vehicleId);
     }
 
     void keep(UUID driveId, int revision, Map<String, ConditionReport> found) {
@@ -75,15 +84,24 @@ class DriveConditions {
         }
     }
 
-    /** The drive with what is known of the agreed conditions of its vehicle. */
-    List<ReadDrive> applied(UUID vehicleId, List<ReadDrive> drives) {
-        Map<String, ConditionSet> sets = agreedOf(vehicleId);
-        return sets.isEmpty()
-                ? drives
-                : drives.stream().map(drive -> applied(drive, sets)).toList();
+    /** The drives of a vehicle, each with what is known of the conditions that were agreed for its faults. */
+    List<ReadDrive> applied(UUID vehicleId, List<FaultConditions> faults, List<ReadDrive> drives) {
+        Map<String, ConditionSet> sets = agreed(faults);
+        if (sets.isEmpty()) {
+            return drives;
+        }
+        Map<UUID, Map<String, ConditionReport>> known =
+                drives.stream().anyMatch(ReadDrive::isScoredLog) ? reports.ofVehicle(vehicleId, sets) : Map.of();
+        return drives.stream()
+                .map(drive -> applied(
+                        drive,
+                        sets,
+                        known.getOrDefault(UUID.fromString(drive.record().id()), Map.of())))
+                .toList();
     }
 
-    private ReadDrive applied(ReadDrive drive, Map<String, ConditionSet> sets) {
+    private static ReadDrive applied(
+            ReadDrive drive, Map<String, ConditionSet> sets, Map<String, ConditionReport> known) {
         if (drive.log().isEmpty()) {
             return drive.with(bySummary(drive, sets));
         }
@@ -91,9 +109,8 @@ class DriveConditions {
             return drive;
         }
         Map<String, Finding> findings = new HashMap<>();
-        reports.find(UUID.fromString(drive.record().id()), drive.revision(), sets)
-                .forEach((key, report) ->
-                        findings.put(key, report.with(drive.record().summary()).overall()));
+        known.forEach((key, report) ->
+                findings.put(key, report.with(drive.record().summary()).overall()));
         return drive.with(findings);
     }
 

@@ -2,12 +2,9 @@ package dev.stayfixed.intake;
 
 import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.jobs.FaultCase;
-import dev.stayfixed.jobs.Standings;
 import dev.stayfixed.jobs.Vehicle;
-import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.obd.Scan;
 import dev.stayfixed.obd.Vin;
-import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.verification.RepairAttempt;
 import dev.stayfixed.verification.inspection.InspectionOutlook;
 import dev.stayfixed.verification.inspection.InspectionRecord;
@@ -16,35 +13,22 @@ import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalInt;
-import java.util.UUID;
 import java.util.stream.Stream;
-import org.springframework.stereotype.Service;
 
 /** What an inspection would likely say of a vehicle, by each rule we know; advisory only. */
-@Service
-public class Inspections {
+final class Inspections {
 
-    private final Vehicles vehicles;
-    private final Standings standings;
-    private final Originals originals;
-    private final Durably durably;
+    private Inspections() {}
 
-    Inspections(Vehicles vehicles, Standings standings, Originals originals, Durably durably) {
-        this.vehicles = vehicles;
-        this.standings = standings;
-        this.originals = originals;
-        this.durably = durably;
-    }
-
-    public List<InspectionOutlook> outlook(UUID vehicleId) {
-        InspectionRecord record = durably.read(() -> record(vehicles.get(vehicleId)));
+    /** @param faults of every job of the vehicle */
+    static List<InspectionOutlook> outlook(Vehicle vehicle, List<FaultCase> faults, List<DriveRecord> drives) {
+        InspectionRecord record = record(vehicle, faults, drives);
         return Stream.of(InspectionRule.values())
                 .map(rule -> rule.outlook(record))
                 .toList();
     }
 
-    private InspectionRecord record(Vehicle vehicle) {
-        List<FaultCase> faults = standings.ofVehicle(vehicle.id());
+    private static InspectionRecord record(Vehicle vehicle, List<FaultCase> faults, List<DriveRecord> drives) {
         List<RepairAttempt> repairs =
                 faults.stream().map(FaultCase::repairs).flatMap(List::stream).toList();
         Instant lastClear = repairs.stream()
@@ -52,7 +36,7 @@ public class Inspections {
                 .map(RepairAttempt::at)
                 .max(Comparator.naturalOrder())
                 .orElse(Instant.MIN);
-        List<Scan> scans = Stream.of(ofOpenings(faults), ofRepairs(repairs), ofDrives(originals.drivesOf(vehicle.id())))
+        List<Scan> scans = Stream.of(ofOpenings(faults), ofRepairs(repairs), ofDrives(drives))
                 .flatMap(dated -> dated)
                 .filter(dated -> !dated.at().isBefore(lastClear))
                 .sorted(Comparator.comparing(Dated::at))
@@ -79,9 +63,8 @@ public class Inspections {
                         repair.scanAfter().stream().map(scan -> new Dated(repair.at(), scan))));
     }
 
-    private static Stream<Dated> ofDrives(List<ReadDrive> drives) {
+    private static Stream<Dated> ofDrives(List<DriveRecord> drives) {
         return drives.stream()
-                .map(ReadDrive::record)
                 .flatMap(drive -> Stream.of(DriveRecord.Moment.values())
                         .flatMap(moment -> drive.scans(moment).stream())
                         .map(scan -> new Dated(drive.start(), scan)));

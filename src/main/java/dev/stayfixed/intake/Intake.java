@@ -17,8 +17,10 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -190,10 +192,41 @@ public class Intake {
 
     /** The drives of a vehicle that are left out, the earliest start first. */
     public List<Drive> leftOut(UUID vehicleId) {
-        return durably.read(() -> leftOuts.ofVehicle(vehicleId).stream()
-                .map(row -> get(row.driveId()))
-                .sorted(Comparator.comparing(drive -> drive.record().start()))
-                .toList());
+        return durably.read(() -> {
+            Set<UUID> left = leftOuts.ofVehicle(vehicleId).stream()
+                    .map(StoredLeftOut::driveId)
+                    .collect(Collectors.toSet());
+            return get(vehicleId, left);
+        });
+    }
+
+    /** Several drives of one vehicle, the earliest start first; those that it has not are left out. */
+    public List<Drive> get(UUID vehicleId, Set<UUID> driveIds) {
+        if (driveIds.isEmpty()) {
+            return List.of();
+        }
+        return durably.read(() -> {
+            Vehicle vehicle = vehicles.get(vehicleId);
+            Map<UUID, StoredDrive> rows = drives.findByVehicleId(vehicleId).stream()
+                    .collect(Collectors.toMap(StoredDrive::getId, row -> row));
+            Map<UUID, LeftOut> left = leftOutsOf(vehicleId);
+            List<Alert> alerts = judging.alerts(vehicleId);
+            return submissions.latest(vehicleId).stream()
+                    .filter(latest -> driveIds.contains(latest.driveId()))
+                    .map(latest -> drive(
+                            Objects.requireNonNull(rows.get(latest.driveId())),
+                            originals.read(latest),
+                            vehicle,
+                            Optional.ofNullable(left.get(latest.driveId())),
+                            alerts))
+                    .sorted(Comparator.comparing(drive -> drive.record().start()))
+                    .toList();
+        });
+    }
+
+    private Map<UUID, LeftOut> leftOutsOf(UUID vehicleId) {
+        return leftOuts.ofVehicle(vehicleId).stream()
+                .collect(Collectors.toMap(StoredLeftOut::driveId, StoredLeftOut::facts));
     }
 
     private void check(Vehicle vehicle, UUID driveId, Submitted submitted, ReadDrive read, Instant now) {
@@ -255,8 +288,7 @@ public class Intake {
             Vehicle vehicle = vehicles.get(vehicleId);
             List<StoredDrive> found = new ArrayList<>(
                     drives.page(vehicleId, page.after().at(), page.after().id(), Limit.of(page.limit() + 1)));
-            Map<UUID, LeftOut> left = leftOuts.ofVehicle(vehicleId).stream()
-                    .collect(Collectors.toMap(StoredLeftOut::driveId, StoredLeftOut::facts));
+            Map<UUID, LeftOut> left = leftOutsOf(vehicleId);
             List<Alert> alerts = judging.alerts(vehicleId);
             return Page.of(found, page, d -> new Page.Position(d.startAt(), d.getId()))
                     .map(row -> drive(

@@ -47,14 +47,8 @@ class Judging {
         this.clock = clock;
     }
 
-    List<FaultVerdict> judge(List<FaultCase> cases, UUID vehicleId) {
-        return judge(cases, vehicleId, originals.drivesOf(vehicleId));
-    }
-
-    private List<FaultVerdict> judge(List<FaultCase> cases, UUID vehicleId, List<ReadDrive> read) {
-        List<DriveRecord> drives = conditions.applied(vehicleId, read).stream()
-                .map(ReadDrive::record)
-                .toList();
+    /** @param drives of the vehicle of these faults, with what each of them made of the agreed conditions */
+    List<FaultVerdict> judge(List<FaultCase> cases, List<DriveRecord> drives) {
         Map<String, Instant> starts = drives.stream().collect(Collectors.toMap(DriveRecord::id, DriveRecord::start));
         return cases.stream()
                 .map(c -> new FaultVerdict(c, verification.of(c.fault(), c.repairs(), withOpening(c, drives)), starts))
@@ -88,11 +82,6 @@ class Judging {
         return Alerts.of(records(vehicleId), standings.ofVehicle(vehicleId));
     }
 
-    /** Of these what still stands. */
-    List<Alert> standingAlerts(UUID vehicleId) {
-        return Alerts.standing(records(vehicleId), standings.ofVehicle(vehicleId));
-    }
-
     private List<DriveRecord> records(UUID vehicleId) {
         return originals.drivesOf(vehicleId).stream().map(ReadDrive::record).toList();
     }
@@ -101,7 +90,10 @@ class Judging {
     List<FaultVerdict> replay(UUID vehicleId, VehicleJudged.Cause cause) {
         List<ReadDrive> drives = originals.drivesOf(vehicleId);
         conditions.complete(vehicleId, drives);
-        List<FaultVerdict> verdicts = judge(standings.ofVehicle(vehicleId), vehicleId, drives);
+        List<DriveRecord> applied = conditions.applied(vehicleId, conditions.ofFaults(vehicleId), drives).stream()
+                .map(ReadDrive::record)
+                .toList();
+        List<FaultVerdict> verdicts = judge(standings.ofVehicle(vehicleId), applied);
         verdicts.forEach(verdict -> keep(vehicleId, verdict));
         List<DriveRecord> records = drives.stream().map(ReadDrive::record).toList();
         events.publishEvent(new VehicleJudged(vehicleId, cause, records, verdicts, clock.instant()));

@@ -6,19 +6,15 @@ import dev.stayfixed.drive.condition.DriveStep;
 import dev.stayfixed.drive.condition.NextDrive;
 import dev.stayfixed.drive.condition.TypicalConditions;
 import dev.stayfixed.jobs.AgreedConditions;
-import dev.stayfixed.jobs.ConditionsOfFaults;
-import dev.stayfixed.jobs.Job;
-import dev.stayfixed.jobs.Jobs;
+import dev.stayfixed.jobs.FaultConditions;
 import dev.stayfixed.obd.MonitorGroup;
-import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.verification.RepairedFault;
 import java.util.List;
 import java.util.UUID;
-import org.springframework.stereotype.Service;
+import java.util.function.Function;
 
 /** The drives that the open faults of a job still need, as few as can be, in plain words for a driver. */
-@Service
-public class NextDrives {
+public final class NextDrives {
 
     /**
      * What to drive.
@@ -45,42 +41,33 @@ public class NextDrives {
             List<String> sources,
             String likelihood) {}
 
-    private final Jobs jobs;
-    private final Verdicts verdicts;
-    private final ConditionsOfFaults conditions;
-    private final Originals originals;
-    private final Durably durably;
+    private NextDrives() {}
 
-    NextDrives(Jobs jobs, Verdicts verdicts, ConditionsOfFaults conditions, Originals originals, Durably durably) {
-        this.jobs = jobs;
-        this.verdicts = verdicts;
-        this.conditions = conditions;
-        this.originals = originals;
-        this.durably = durably;
-    }
-
-    public Outline of(UUID jobId) {
-        return durably.read(() -> {
-            Job job = jobs.get(jobId);
-            List<Open> open = verdicts.ofJob(jobId).stream()
-                    .filter(verdict -> verdict.verdict().next().isPresent())
-                    .map(verdict -> open(jobId, verdict))
-                    .toList();
-            List<NextDrive.Need> needs = open.stream()
-                    .filter(fault -> !fault.conditions().isEmpty())
-                    .map(fault -> new NextDrive.Need(fault.code(), fault.conditions()))
-                    .toList();
-            return new Outline(plans(needs, open, pastDrives(job.vehicleId())), unplanned(open));
-        });
+    /**
+     * @param judged the faults of a job
+     * @param conditions of a fault, by its id
+     * @param past how the vehicle was driven so far
+     */
+    static Outline outline(
+            List<FaultVerdict> judged, Function<UUID, FaultConditions> conditions, List<DriveSummary> past) {
+        List<Open> open = judged.stream()
+                .filter(verdict -> verdict.verdict().next().isPresent())
+                .map(verdict -> open(
+                        verdict.faultCase().fault(),
+                        conditions.apply(verdict.faultCase().faultId())))
+                .toList();
+        List<NextDrive.Need> needs = open.stream()
+                .filter(fault -> !fault.conditions().isEmpty())
+                .map(fault -> new NextDrive.Need(fault.code(), fault.conditions()))
+                .toList();
+        return new Outline(plans(needs, open, past), unplanned(open));
     }
 
     /** What the shop agreed for the fault comes before what is typical of its monitor. */
-    private Open open(UUID jobId, FaultVerdict verdict) {
-        RepairedFault fault = verdict.faultCase().fault();
+    private static Open open(RepairedFault fault, FaultConditions conditions) {
         String code = fault.code().text();
         MonitorGroup group = fault.group();
         return conditions
-                .get(jobId, verdict.faultCase().faultId())
                 .agreed()
                 .map(agreed -> new Open(code, group, agreed.set().conditions(), source(code, agreed)))
                 .or(() -> TypicalConditions.of(fault.code(), group)
@@ -117,12 +104,6 @@ public class NextDrives {
                 .filter(fault -> fault.conditions().isEmpty())
                 .map(fault -> "%s: what its test needs stands in the service information of the vehicle."
                         .formatted(fault.code()))
-                .toList();
-    }
-
-    private List<DriveSummary> pastDrives(UUID vehicleId) {
-        return originals.drivesOf(vehicleId).stream()
-                .map(drive -> drive.record().summary())
                 .toList();
     }
 }

@@ -2,6 +2,7 @@ package dev.stayfixed.intake;
 
 import dev.stayfixed.drive.condition.ConditionReport;
 import dev.stayfixed.drive.condition.ConditionSet;
+import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -37,6 +38,22 @@ class StoredConditionReports {
                 .flatMap(e -> one(driveId, revision, e.getKey(), e.getValue()).stream()
                         .map(report -> Map.entry(e.getKey(), report)))
                 .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
+    }
+
+    /** Those that are there of these sets, by drive; only of the latest revision of each. */
+    Map<UUID, Map<String, ConditionReport>> ofVehicle(UUID vehicleId, Map<String, ConditionSet> sets) {
+        Map<UUID, Map<String, ConditionReport>> found = new HashMap<>();
+        jdbc.sql("""
+                        select c.drive_id, c.set_key, c.report from drive_condition c
+                        join drive d on d.id = c.drive_id and d.revision = c.revision
+                        where d.vehicle_id = ? and c.version = ?""").params(vehicleId, LogFacts.VERSION).query(row -> {
+            ConditionSet set = sets.get(row.getString(2));
+            if (set != null) {
+                found.computeIfAbsent(row.getObject(1, UUID.class), drive -> new HashMap<>())
+                        .put(row.getString(2), StoredConditionReport.read(set, row.getString(3)));
+            }
+        });
+        return found;
     }
 
     private Optional<ConditionReport> one(UUID driveId, int revision, String key, ConditionSet set) {

@@ -2,7 +2,10 @@ package dev.stayfixed.jobs;
 
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.platform.storage.Durably;
+import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.springframework.stereotype.Service;
 
 /** How often the faults of a job failed before their repair, as the shop states it. */
@@ -24,6 +27,12 @@ public class FaultHistories {
             requireFault(jobId, faultId);
             return rows.findById(faultId).map(StoredIntermittence::facts).orElse(FaultHistory.UNKNOWN);
         });
+    }
+
+    /** Of several faults, by their ids; those of which nothing was stated are left out. */
+    public Map<UUID, FaultHistory> of(Set<UUID> faultIds) {
+        return durably.read(() -> rows.findAllById(faultIds).stream()
+                .collect(Collectors.toMap(StoredIntermittence::faultId, StoredIntermittence::facts)));
     }
 
     public FaultHistory state(UUID jobId, UUID faultId, FaultHistory history) {

@@ -38,6 +38,10 @@ class StoredIntermittence {
         confidence = history.wantedConfidence();
     }
 
+    UUID faultId() {
+        return faultId;
+    }
+
     FaultHistory facts() {
         return new FaultHistory(new Intermittence(failed, monitored), confidence);
     }

@@ -2,23 +2,21 @@ package dev.stayfixed.reports;
 
 import dev.stayfixed.driver.DriverLinks;
 import dev.stayfixed.driver.RoadCautions;
+import dev.stayfixed.intake.CaseFile;
+import dev.stayfixed.intake.CaseFiles;
 import dev.stayfixed.intake.Drive;
 import dev.stayfixed.intake.FaultProofs;
 import dev.stayfixed.intake.FaultVerdict;
 import dev.stayfixed.intake.Intake;
 import dev.stayfixed.intake.LeftOut;
-import dev.stayfixed.intake.Proofs;
-import dev.stayfixed.intake.Verdicts;
 import dev.stayfixed.jobs.Fault;
 import dev.stayfixed.jobs.Job;
-import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Measurement;
 import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.jobs.ShopSettings.Units;
 import dev.stayfixed.jobs.Shops;
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.jobs.Vehicle;
-import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.obd.Vin;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.verification.RuleSet;
@@ -48,28 +46,14 @@ class FactsOfJob {
             "Tests with the engine running: exhaust extraction on, P or neutral, parking brake set, wheels chocked; fans may start"
                     + " by themselves, coolant and catalyst are hot, ignition and hybrid systems carry high voltage: trained staff only.");
 
-    private final Jobs jobs;
-    private final Vehicles vehicles;
-    private final Verdicts verdicts;
-    private final Proofs proofs;
+    private final CaseFiles files;
     private final Intake intake;
     private final DriverLinks links;
     private final Shops shops;
     private final Durably durably;
 
-    FactsOfJob(
-            Jobs jobs,
-            Vehicles vehicles,
-            Verdicts verdicts,
-            Proofs proofs,
-            Intake intake,
-            DriverLinks links,
-            Shops shops,
-            Durably durably) {
-        this.jobs = jobs;
-        this.vehicles = vehicles;
-        this.verdicts = verdicts;
-        this.proofs = proofs;
+    FactsOfJob(CaseFiles files, Intake intake, DriverLinks links, Shops shops, Durably durably) {
+        this.files = files;
         this.intake = intake;
         this.links = links;
         this.shops = shops;
@@ -78,10 +62,11 @@ class FactsOfJob {
 
     ReportFacts of(UUID jobId) {
         return durably.read(() -> {
-            Job job = jobs.get(jobId);
-            List<FaultVerdict> judged = verdicts.ofJob(jobId);
-            Map<UUID, FaultProofs> proven = proofs.ofJob(jobId);
-            List<Drive> drives = drivesBehind(judged);
+            CaseFile file = files.ofJob(jobId);
+            Job job = file.job(jobId);
+            List<FaultVerdict> judged = file.verdicts(jobId);
+            Map<UUID, FaultProofs> proven = file.proofs(jobId);
+            List<Drive> drives = drivesBehind(job.vehicleId(), judged);
             Set<UUID> byDriver =
                     links.loggedAmong(drives.stream().map(Drive::id).collect(Collectors.toSet()));
             Units units = shops.settings().units();
@@ -90,7 +75,7 @@ class FactsOfJob {
                     ReportFacts.FORMAT,
                     interim ? ReportFacts.State.INTERIM : ReportFacts.State.FINAL,
                     shops.settings().name(),
-                    vehicle(vehicles.get(job.vehicleId())),
+                    vehicle(file.vehicle()),
                     job(job),
                     ruleSet(judged),
                     CodeReadings.of(job, drives),
@@ -112,15 +97,14 @@ class FactsOfJob {
         });
     }
 
-    private List<Drive> drivesBehind(List<FaultVerdict> judged) {
-        return judged.stream()
-                .flatMap(verdict -> verdict.verdict().attempts().stream())
-                .flatMap(attempt -> attempt.steps().stream())
-                .map(step -> UUID.fromString(step.driveId()))
-                .distinct()
-                .map(intake::get)
-                .sorted(Comparator.comparing(drive -> drive.record().start()))
-                .toList();
+    private List<Drive> drivesBehind(UUID vehicleId, List<FaultVerdict> judged) {
+        return intake.get(
+                vehicleId,
+                judged.stream()
+                        .flatMap(verdict -> verdict.verdict().attempts().stream())
+                        .flatMap(attempt -> attempt.steps().stream())
+                        .map(step -> UUID.fromString(step.driveId()))
+                        .collect(Collectors.toSet()));
     }
 
     /** Drives since the first repair that a person left out, each in a sentence. */

@@ -16,6 +16,7 @@ public final class Costs {
 
     static {
         ALL.put("fold", FoldCosts::run);
+        ALL.put("case", CaseCosts::run);
     }
 
     private Costs() {}

@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.stayfixed.Count;
 import dev.stayfixed.drive.DriveRecord.Moment;
+import dev.stayfixed.intake.CaseFiles;
 import dev.stayfixed.intake.DriveSubmission;
 import dev.stayfixed.intake.Intake;
 import dev.stayfixed.intake.Original;
-import dev.stayfixed.intake.Verdicts;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Repair;
@@ -55,7 +55,7 @@ class FleetTest {
     private Intake intake;
 
     @Autowired
-    private Verdicts verdicts;
+    private CaseFiles files;
 
     @Test
     @DisplayName("with PID $41, $03, $07 and the counters it is the observer's wherever readiness can show it")
@@ -113,7 +113,7 @@ class FleetTest {
         history.delivered()
                 .forEach(drive -> intake.receive(
                         vehicle.id(), new Original(Original.JSON, json.writeValueAsString(submission(drive)))));
-        Verdict replayed = verdicts.ofFault(job.id(), faultId).verdict();
+        Verdict replayed = files.ofJob(job.id()).verdict(job.id(), faultId).verdict();
         assertThat(jobs.get(job.id()).faults().get(0).standing().words())
                 .as("car %d: what is stored is the fold", seed)
                 .isEqualTo(replayed.state().words());

@@ -1,6 +1,6 @@
 package dev.stayfixed.web.api;
 
-import dev.stayfixed.intake.AllClears;
+import dev.stayfixed.intake.CaseFiles;
 import dev.stayfixed.jobs.FaultHistories;
 import dev.stayfixed.jobs.FaultHistory;
 import dev.stayfixed.platform.problem.Mistake;
@@ -29,11 +29,11 @@ import org.springframework.web.bind.annotation.RestController;
 @RequestMapping(Link.BASE + "/jobs/{jobId}/faults/{faultId}/confidence")
 class ConfidenceController {
 
-    private final AllClears allClears;
+    private final CaseFiles files;
     private final FaultHistories histories;
 
-    ConfidenceController(AllClears allClears, FaultHistories histories) {
-        this.allClears = allClears;
+    ConfidenceController(CaseFiles files, FaultHistories histories) {
+        this.files = files;
         this.histories = histories;
     }
 
@@ -89,7 +89,7 @@ class ConfidenceController {
     @Operation(summary = "What the clean trips so far prove, and how many the wanted confidence takes")
     @GetMapping
     ConfidenceAnswer confidence(@PathVariable UUID jobId, @PathVariable UUID faultId) {
-        return ConfidenceAnswer.of(allClears.of(jobId, faultId));
+        return ConfidenceAnswer.of(files.ofJob(jobId).allClear(jobId, faultId));
     }
 
     @Operation(summary = "State how often the fault failed before its repair")
@@ -97,6 +97,6 @@ class ConfidenceController {
     ConfidenceAnswer state(
             @PathVariable UUID jobId, @PathVariable UUID faultId, @Valid @RequestBody ConfidenceRequest request) {
         histories.state(jobId, faultId, request.history());
-        return ConfidenceAnswer.of(allClears.of(jobId, faultId));
+        return ConfidenceAnswer.of(files.ofJob(jobId).allClear(jobId, faultId));
     }
 }

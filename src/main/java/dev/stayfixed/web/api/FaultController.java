@@ -1,9 +1,8 @@
 package dev.stayfixed.web.api;
 
+import dev.stayfixed.intake.CaseFile;
+import dev.stayfixed.intake.CaseFiles;
 import dev.stayfixed.intake.FaultProofs;
-import dev.stayfixed.intake.Proofs;
-import dev.stayfixed.intake.Verdicts;
-import dev.stayfixed.intake.WaysOfFaults;
 import dev.stayfixed.jobs.Fault;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
@@ -39,25 +38,14 @@ class FaultController {
 
     private final Jobs jobs;
     private final Vehicles vehicles;
-    private final Verdicts verdicts;
-    private final Proofs proofs;
-    private final WaysOfFaults ways;
+    private final CaseFiles files;
     private final Comebacks comebacks;
     private final Clock clock;
 
-    FaultController(
-            Jobs jobs,
-            Vehicles vehicles,
-            Verdicts verdicts,
-            Proofs proofs,
-            WaysOfFaults ways,
-            Comebacks comebacks,
-            Clock clock) {
+    FaultController(Jobs jobs, Vehicles vehicles, CaseFiles files, Comebacks comebacks, Clock clock) {
         this.jobs = jobs;
         this.vehicles = vehicles;
-        this.verdicts = verdicts;
-        this.proofs = proofs;
-        this.ways = ways;
+        this.files = files;
         this.comebacks = comebacks;
         this.clock = clock;
     }
@@ -69,7 +57,7 @@ class FaultController {
         Fault fault = jobs.addFault(jobId, request.terms("#", ignition(jobs.get(jobId))));
         return ResponseEntity.created(URI.create(
                         Link.to("jobs", jobId, "faults", fault.id(), "verdict").href()))
-                .body(FaultAnswer.of(fault, ways.ofJob(jobId)));
+                .body(FaultAnswer.of(fault, files.ofJob(jobId).ways(jobId)));
     }
 
     @Operation(summary = "Change what has to be proven of a fault")
@@ -91,7 +79,10 @@ class FaultController {
                 request.of("#", fault.terms().code(), ignition(before)));
         return ResponseEntity.ok()
                 .eTag(IfMatch.tag(job.version()))
-                .body(JobAnswer.of(job, !comebacks.among(List.of(job.id())).isEmpty(), ways.ofJob(jobId)));
+                .body(JobAnswer.of(
+                        job,
+                        !comebacks.among(List.of(job.id())).isEmpty(),
+                        files.ofJob(jobId).ways(jobId)));
     }
 
     @Operation(summary = "Record a repair; it opens a new attempt for each of its faults")
@@ -120,14 +111,16 @@ class FaultController {
     @Operation(summary = "Where each fault stands, and why")
     @GetMapping("/verdicts")
     VerdictAnswer verdicts(@PathVariable UUID jobId) {
-        return VerdictAnswer.of(jobId, verdicts.ofJob(jobId), proofs.ofJob(jobId));
+        CaseFile file = files.ofJob(jobId);
+        return VerdictAnswer.of(jobId, file.verdicts(jobId), file.proofs(jobId));
     }
 
     @Operation(summary = "Where one fault stands, and why")
     @GetMapping("/faults/{faultId}/verdict")
     VerdictAnswer.OfFault verdict(@PathVariable UUID jobId, @PathVariable UUID faultId) {
+        CaseFile file = files.ofJob(jobId);
         return VerdictAnswer.OfFault.of(
-                verdicts.ofFault(jobId, faultId), proofs.ofJob(jobId).getOrDefault(faultId, FaultProofs.NONE));
+                file.verdict(jobId, faultId), file.proofs(jobId).getOrDefault(faultId, FaultProofs.NONE));
     }
 
     private Ignition ignition(Job job) {

@@ -1,6 +1,6 @@
 package dev.stayfixed.web.api;
 
-import dev.stayfixed.intake.WaysOfFaults;
+import dev.stayfixed.intake.CaseFiles;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Vehicles;
@@ -40,14 +40,14 @@ class JobController {
     private final Jobs jobs;
     private final Vehicles vehicles;
     private final Comebacks comebacks;
-    private final WaysOfFaults ways;
+    private final CaseFiles files;
     private final Clock clock;
 
-    JobController(Jobs jobs, Vehicles vehicles, Comebacks comebacks, WaysOfFaults ways, Clock clock) {
+    JobController(Jobs jobs, Vehicles vehicles, Comebacks comebacks, CaseFiles files, Clock clock) {
         this.jobs = jobs;
         this.vehicles = vehicles;
         this.comebacks = comebacks;
-        this.ways = ways;
+        this.files = files;
         this.clock = clock;
     }
 
@@ -119,7 +119,10 @@ class JobController {
     }
 
     private JobAnswer seen(Job job) {
-        return JobAnswer.of(job, !comebacks.among(List.of(job.id())).isEmpty(), ways.ofJob(job.id()));
+        return JobAnswer.of(
+                job,
+                !comebacks.among(List.of(job.id())).isEmpty(),
+                files.ofJob(job.id()).ways(job.id()));
     }
 
     private ResponseEntity<JobAnswer> answer(Job job) {

@@ -1,6 +1,6 @@
 package dev.stayfixed.web.api;
 
-import dev.stayfixed.intake.Inspections;
+import dev.stayfixed.intake.CaseFiles;
 import dev.stayfixed.intake.NextDrives;
 import dev.stayfixed.verification.inspection.InspectionOutlook;
 import io.swagger.v3.oas.annotations.Operation;
@@ -20,12 +20,10 @@ class OutlookController {
     private static final String ADVISORY =
             "Advisory only: rules change, and the local rule, the inspector and the service information govern.";
 
-    private final NextDrives nextDrives;
-    private final Inspections inspections;
+    private final CaseFiles files;
 
-    OutlookController(NextDrives nextDrives, Inspections inspections) {
-        this.nextDrives = nextDrives;
-        this.inspections = inspections;
+    OutlookController(CaseFiles files) {
+        this.files = files;
     }
 
     /**
@@ -60,7 +58,7 @@ class OutlookController {
     @Operation(summary = "One merged plan for all faults still open, in plain words, with cautions")
     @GetMapping("/jobs/{jobId}/next-drive")
     NextDriveAnswer nextDrive(@PathVariable UUID jobId) {
-        NextDrives.Outline outline = nextDrives.of(jobId);
+        NextDrives.Outline outline = files.ofJob(jobId).nextDrives(jobId);
         return new NextDriveAnswer(outline.plans().stream().map(PlanAnswer::of).toList(), outline.unplanned());
     }
 
@@ -69,7 +67,7 @@ class OutlookController {
     InspectionAnswer inspection(@PathVariable UUID vehicleId) {
         return new InspectionAnswer(
                 ADVISORY,
-                inspections.outlook(vehicleId).stream()
+                files.ofVehicle(vehicleId).inspection().stream()
                         .map(outlook ->
                                 new OutlookAnswer(outlook.rule(), outlook.likely(), outlook.reasons(), outlook.words()))
                         .toList());

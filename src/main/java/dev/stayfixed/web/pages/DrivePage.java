@@ -5,12 +5,12 @@ import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.intake.BeforeRepair;
+import dev.stayfixed.intake.CaseFiles;
 import dev.stayfixed.intake.Drive;
 import dev.stayfixed.intake.FaultVerdict;
 import dev.stayfixed.intake.Intake;
 import dev.stayfixed.intake.RecordedSignals;
 import dev.stayfixed.intake.SignalSeries;
-import dev.stayfixed.intake.Verdicts;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
@@ -43,14 +43,14 @@ class DrivePage {
 
     private final Intake intake;
     private final Vehicles vehicles;
-    private final Verdicts verdicts;
+    private final CaseFiles files;
     private final RecordedSignals signals;
 
-    DrivePage(Intake intake, Vehicles vehicles, Verdicts verdicts, RecordedSignals signals) {
+    DrivePage(Intake intake, Vehicles vehicles, CaseFiles files, RecordedSignals signals) {
         this.signals = signals;
         this.intake = intake;
         this.vehicles = vehicles;
-        this.verdicts = verdicts;
+        this.files = files;
     }
 
     /** A question about the drive and its answer. */
@@ -121,7 +121,7 @@ class DrivePage {
         model.addAttribute(
                 "scans",
                 drive.record().scans().stream().map(scan -> scan(scan, show)).toList());
-        List<FaultVerdict> judged = verdicts.ofVehicle(drive.vehicleId());
+        List<FaultVerdict> judged = files.ofVehicle(drive.vehicleId()).verdicts();
         model.addAttribute("effects", onFaults(judged, drive, show));
         model.addAttribute("tooEarly", tooEarly(judged, drive));
         return "drive";

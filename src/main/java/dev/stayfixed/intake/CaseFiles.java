@@ -1,0 +1,79 @@
+package dev.stayfixed.intake;
+
+import dev.stayfixed.drive.DriveRecord;
+import dev.stayfixed.jobs.FaultCase;
+import dev.stayfixed.jobs.FaultConditions;
+import dev.stayfixed.jobs.FaultHistories;
+import dev.stayfixed.jobs.Jobs;
+import dev.stayfixed.jobs.Standings;
+import dev.stayfixed.jobs.Vehicles;
+import dev.stayfixed.platform.storage.Durably;
+import java.util.List;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.springframework.stereotype.Service;
+
+/** Reads what is stored of a vehicle, in one transaction. */
+@Service
+public class CaseFiles {
+
+    private final Vehicles vehicles;
+    private final Jobs jobs;
+    private final Standings standings;
+    private final FaultHistories histories;
+    private final DriveConditions conditions;
+    private final Originals originals;
+    private final Judging judging;
+    private final Durably durably;
+
+    CaseFiles(
+            Vehicles vehicles,
+            Jobs jobs,
+            Standings standings,
+            FaultHistories histories,
+            DriveConditions conditions,
+            Originals originals,
+            Judging judging,
+            Durably durably) {
+        this.vehicles = vehicles;
+        this.jobs = jobs;
+        this.standings = standings;
+        this.histories = histories;
+        this.conditions = conditions;
+        this.originals = originals;
+        this.judging = judging;
+        this.durably = durably;
+    }
+
+    /**
+     * The file of the vehicle that a job is of.
+     *
+     * @throws dev.stayfixed.platform.problem.Refused when there is no such job
+     */
+    public CaseFile ofJob(UUID jobId) {
+        return durably.read(() -> ofVehicle(jobs.get(jobId).vehicleId()));
+    }
+
+    /**
+     * The file of a vehicle.
+     *
+     * @throws dev.stayfixed.platform.problem.Refused when there is no such vehicle
+     */
+    public CaseFile ofVehicle(UUID vehicleId) {
+        return durably.read(() -> {
+            List<FaultCase> cases = standings.ofVehicle(vehicleId);
+            List<FaultConditions> agreed = conditions.ofFaults(vehicleId);
+            List<DriveRecord> drives = conditions.applied(vehicleId, agreed, originals.drivesOf(vehicleId)).stream()
+                    .map(ReadDrive::record)
+                    .toList();
+            return new CaseFile(
+                    vehicles.get(vehicleId),
+                    jobs.ofVehicle(vehicleId),
+                    cases,
+                    agreed,
+                    histories.of(cases.stream().map(FaultCase::faultId).collect(Collectors.toSet())),
+                    drives,
+                    judging);
+        });
+    }
+}
