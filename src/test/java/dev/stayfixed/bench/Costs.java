@@ -17,6 +17,8 @@ public final class Costs {
     static {
         ALL.put("fold", FoldCosts::run);
         ALL.put("case", CaseCosts::run);
+        ALL.put("log", LogCosts::run);
+        ALL.put("scan", ScanCosts::run);
     }
 
     private Costs() {}
