@@ -3,6 +3,7 @@ package dev.stayfixed.intake;
 import dev.stayfixed.drive.condition.ConditionReport;
 import dev.stayfixed.drive.condition.ConditionSet;
 import dev.stayfixed.drive.condition.Evaluation;
+import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.drive.signal.SignalFacts;
 import dev.stayfixed.drive.signal.SignalMeter;
 import dev.stayfixed.drive.signal.SignalRow;
@@ -15,6 +16,7 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -57,7 +59,12 @@ class LogJudge {
     private static final class RowDigest implements Consumer<SignalRow> {
 
         private final MessageDigest sha;
-        private final ByteBuffer number = ByteBuffer.allocate(Long.BYTES);
+        private static final byte[][] NAMES = Arrays.stream(Signal.values())
+                .map(signal -> signal.name().getBytes(StandardCharsets.US_ASCII))
+                .toArray(byte[][]::new);
+        private static final int MOST_A_VALUE = 64;
+
+        private final ByteBuffer pending = ByteBuffer.allocate(1 << 13);
         private boolean started;
         private long first;
 
@@ -75,18 +82,25 @@ class LogJudge {
                 started = true;
                 first = row.millis();
             }
-            add(row.millis());
-            row.values().forEach((signal, value) -> {
-                sha.update(signal.name().getBytes(StandardCharsets.US_ASCII));
-                add(Double.doubleToLongBits(value));
-            });
+            roomForOne().putLong(row.millis());
+            row.forEach(
+                    (signal, value) -> roomForOne().put(NAMES[signal.index()]).putLong(Double.doubleToLongBits(value)));
         }
 
-        private void add(long value) {
-            sha.update(number.clear().putLong(value).flip());
+        private ByteBuffer roomForOne() {
+            if (pending.remaining() < MOST_A_VALUE) {
+                digestPending();
+            }
+            return pending;
+        }
+
+        private void digestPending() {
+            sha.update(pending.flip());
+            pending.clear();
         }
 
         String hex() {
+            digestPending();
             return HexFormat.of().formatHex(sha.digest());
         }
     }

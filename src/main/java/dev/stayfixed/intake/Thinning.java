@@ -60,7 +60,7 @@ final class Thinning implements Consumer<SignalRow> {
         if (step.isGap() && gaps.size() < MOST_GAPS) {
             gaps.add(new Interval(step.from(), step.to()));
         }
-        row.values().forEach((signal, value) -> {
+        row.forEach((signal, value) -> {
             if (wanted.contains(signal)) {
                 add(signal, new SignalSeries.Point(step.to(), value));
             }

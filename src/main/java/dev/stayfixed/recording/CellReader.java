@@ -15,6 +15,7 @@ final class CellReader {
     private final DecimalMark mark;
     private final SourceUnit.Conversion conversion;
     private final NoteLog notes;
+    private final int signal;
     private int index;
     private long values;
     private long blanks;
@@ -25,6 +26,7 @@ final class CellReader {
 
     CellReader(ColumnMapping mapping, int index, DecimalMark mark, NoteLog notes) {
         this.mapping = mapping;
+        this.signal = mapping.signal().index();
         this.index = index;
         this.mark = mark;
         this.conversion = mapping.unit().to(mapping.signal());
@@ -39,6 +41,11 @@ final class CellReader {
     /** The column stands elsewhere from here on. */
     void move(int to) {
         index = to;
+    }
+
+    /** The place of its signal among all of them. */
+    int signal() {
+        return signal;
     }
 
     ColumnMapping mapping() {

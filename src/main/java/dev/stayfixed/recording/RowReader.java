@@ -4,9 +4,8 @@ import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.drive.signal.SignalRow;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.EnumMap;
+import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.Consumer;
@@ -15,6 +14,8 @@ import org.jspecify.annotations.Nullable;
 
 /** Takes the rows of one log after its header. */
 final class RowReader implements RowSink {
+
+    private static final int SIGNALS = Signal.values().length;
 
     private final LogMapping mapping;
     private final NoteLog notes;
@@ -240,12 +241,10 @@ final class RowReader implements RowSink {
     private void take(Placed placed) {
         LogRow row = placed.row();
         long millis = clock.advance(placed.millis(), row.line(), placed.time());
-        Map<Signal, Double> taken = new EnumMap<>(Signal.class);
+        double[] taken = new double[SIGNALS];
+        Arrays.fill(taken, Double.NaN);
         for (CellReader cell : cells) {
-            double value = cell.read(row.cell(cell.index()), row.line());
-            if (!Double.isNaN(value)) {
-                taken.put(cell.mapping().signal(), value);
-            }
+            taken[cell.signal()] = cell.read(row.cell(cell.index()), row.line());
         }
         firstTime = rows == 0 ? placed.time() : firstTime;
         lastTime = placed.time();

@@ -4,11 +4,9 @@ import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.drive.signal.SignalRow;
 import dev.stayfixed.drive.signal.Timeline;
 import java.util.ArrayDeque;
+import java.util.Arrays;
 import java.util.Deque;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
@@ -25,31 +23,58 @@ final class StrayValues {
     private final NoteLog notes;
     private final Consumer<SignalRow> sink;
     private final Deque<Held> held = new ArrayDeque<>();
-    private final Map<Signal, Course> courses = new EnumMap<>(Signal.class);
+    private final List<Course> courses = Arrays.stream(Signal.values())
+            .flatMap(signal -> Pace.of(signal).map(pace -> new Course(signal, pace)).stream())
+            .toList();
 
     private static final class Held {
         private final long millis;
         private final long line;
-        private final Map<Signal, Double> values;
+        private final double[] values;
         private int open;
 
-        Held(long millis, long line, Map<Signal, Double> values) {
+        Held(long millis, long line, double[] values) {
             this.millis = millis;
             this.line = line;
             this.values = values;
-        }
-
-        double value(Signal signal) {
-            return Objects.requireNonNull(values.get(signal));
         }
     }
 
     /** What is known of one signal: its last settled row, and one that is not settled. */
     private static final class Course {
+        private final Signal signal;
+        private final Pace pace;
         private long millis;
         private double value = Double.NaN;
         private @Nullable Held doubtful;
         private @Nullable Held second;
+
+        Course(Signal signal, Pace pace) {
+            this.signal = signal;
+            this.pace = pace;
+        }
+
+        double in(Held row) {
+            return row.values[signal.index()];
+        }
+
+        void settle(Held row) {
+            millis = row.millis;
+            value = in(row);
+        }
+
+        boolean goesOnIn(Held row) {
+            return follows(millis, value, row);
+        }
+
+        boolean goesOn(Held from, Held row) {
+            return follows(from.millis, in(from), row);
+        }
+
+        private boolean follows(long from, double known, Held row) {
+            long step = row.millis - from;
+            return step > Timeline.LONGEST_STEP || !(Math.abs(in(row) - known) > pace.within(Math.abs(step)));
+        }
     }
 
     StrayValues(NoteLog notes, Consumer<SignalRow> sink) {
@@ -60,57 +85,57 @@ final class StrayValues {
     /**
      * Takes a row.
      *
-     * @param values may be changed until the row is handed on
+     * @param values one for each signal, by its ordinal, NaN where there is none; may be changed until the row is handed on
      */
-    void accept(long millis, long line, Map<Signal, Double> values) {
+    void accept(long millis, long line, double[] values) {
         Held row = new Held(millis, line, values);
         held.add(row);
-        for (Signal signal : values.keySet().toArray(new Signal[0])) {
-            if (Pace.of(signal).isPresent()) {
-                look(signal, row);
+        for (int i = 0; i < courses.size(); i++) {
+            Course course = courses.get(i);
+            if (!Double.isNaN(course.in(row))) {
+                look(course, row);
             }
         }
         if (held.size() > MOST_HELD) {
             Held oldest = held.getFirst();
-            courses.forEach((signal, course) -> {
+            for (Course course : courses) {
                 if (course.doubtful == oldest || course.second == oldest) {
-                    release(course, signal);
+                    release(course);
                 }
-            });
+            }
         }
         handOn();
     }
 
-    private void look(Signal signal, Held row) {
-        Course course = courses.computeIfAbsent(signal, s -> new Course());
+    private void look(Course course, Held row) {
         Held doubtful = course.doubtful;
         if (doubtful == null) {
             boolean first = Double.isNaN(course.value);
-            if (first || !follows(signal, course.millis, course.value, row)) {
+            if (first || !course.goesOnIn(row)) {
                 course.doubtful = row;
                 row.open++;
             } else {
-                settle(course, row, signal);
+                course.settle(row);
             }
             return;
         }
-        boolean goesOn = follows(signal, doubtful.millis, doubtful.value(signal), row);
+        boolean goesOn = course.goesOn(doubtful, row);
         if (Double.isNaN(course.value)) {
-            first(signal, course, doubtful, row, goesOn);
-        } else if (goesOn || !follows(signal, course.millis, course.value, row)) {
+            first(course, doubtful, row, goesOn);
+        } else if (goesOn || !course.goesOnIn(row)) {
             course.doubtful = null;
             doubtful.open--;
-            settle(course, doubtful, signal);
-            look(signal, row);
+            course.settle(doubtful);
+            look(course, row);
         } else {
-            drop(signal, doubtful);
+            drop(course, doubtful);
             course.doubtful = null;
-            settle(course, row, signal);
+            course.settle(row);
         }
     }
 
     /** Of the first two values of a signal the third tells which one was stray. */
-    private void first(Signal signal, Course course, Held first, Held row, boolean goesOn) {
+    private void first(Course course, Held first, Held row, boolean goesOn) {
         Held second = course.second;
         if (second == null && !goesOn) {
             course.second = row;
@@ -121,65 +146,52 @@ final class StrayValues {
         course.second = null;
         if (second == null) {
             first.open--;
-            settle(course, row, signal);
+            course.settle(row);
             return;
         }
-        boolean goesOnFromSecond = follows(signal, second.millis, second.value(signal), row);
+        boolean goesOnFromSecond = course.goesOn(second, row);
         if (goesOnFromSecond && !goesOn) {
-            drop(signal, first);
+            drop(course, first);
             second.open--;
         } else if (goesOn && !goesOnFromSecond) {
             first.open--;
-            drop(signal, second);
+            drop(course, second);
         } else {
             first.open--;
             second.open--;
         }
-        settle(course, row, signal);
+        course.settle(row);
     }
 
-    private void drop(Signal signal, Held row) {
-        notes.add(NoteKind.STRAY_VALUE, row.line, signal.words(), String.valueOf(row.value(signal)));
-        row.values.remove(signal);
+    private void drop(Course course, Held row) {
+        notes.add(NoteKind.STRAY_VALUE, row.line, course.signal.words(), String.valueOf(course.in(row)));
+        row.values[course.signal.index()] = Double.NaN;
         row.open--;
     }
 
-    private static void settle(Course course, Held row, Signal signal) {
-        course.millis = row.millis;
-        course.value = row.value(signal);
-    }
-
     /** Takes what is not settled as it is. */
-    private static void release(Course course, Signal signal) {
+    private static void release(Course course) {
         List<Held> open = Stream.of(Optional.ofNullable(course.doubtful), Optional.ofNullable(course.second))
                 .flatMap(Optional::stream)
                 .toList();
         for (Held row : open) {
             row.open--;
-            settle(course, row, signal);
+            course.settle(row);
         }
         course.doubtful = null;
         course.second = null;
     }
 
-    private static boolean follows(Signal signal, long millis, double value, Held row) {
-        long step = row.millis - millis;
-        return step > Timeline.LONGEST_STEP
-                || Pace.of(signal)
-                        .filter(pace -> Math.abs(row.value(signal) - value) > pace.within(Math.abs(step)))
-                        .isEmpty();
-    }
-
     private void handOn() {
         while (!held.isEmpty() && held.getFirst().open == 0) {
             Held row = held.remove();
-            sink.accept(new SignalRow(row.millis, row.values));
+            sink.accept(SignalRow.ofValues(row.millis, row.values));
         }
     }
 
     /** Hands on what is still held. */
     void end() {
-        courses.forEach((signal, course) -> release(course, signal));
+        courses.forEach(StrayValues::release);
         handOn();
     }
 }

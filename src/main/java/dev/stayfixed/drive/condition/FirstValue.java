@@ -18,7 +18,7 @@ final class FirstValue {
     }
 
     void row(long time, SignalRow row) {
-        if (value.isEmpty() && row.value(signal).isPresent()) {
+        if (value.isEmpty()) {
             value = row.value(signal);
             at = time;
         }

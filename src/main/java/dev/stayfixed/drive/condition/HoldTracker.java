@@ -10,6 +10,7 @@ import java.util.OptionalLong;
 final class HoldTracker implements Tracker {
 
     private final Hold hold;
+    private final long needed;
     private final Blocked blocked;
     private final IntervalLog intervals = new IntervalLog();
     private boolean recorded;
@@ -27,14 +28,18 @@ final class HoldTracker implements Tracker {
 
     HoldTracker(Hold hold) {
         this.hold = hold;
+        this.needed = hold.atLeast().toMillis();
         this.blocked = new Blocked(hold.whileIn());
     }
 
     @Override
     public void row(long at, SignalRow row, Timeline held, boolean active) {
         blocked.look(held);
-        holds = active && hold.range().holds(held) && hold.whileIn().stream().allMatch(range -> range.holds(held));
-        row.value(hold.range().signal()).ifPresent(this::approach);
+        holds = active && hold.range().holds(held) && SignalRange.allHold(hold.whileIn(), held);
+        double value = row.valueOrNaN(hold.range().signal());
+        if (!Double.isNaN(value)) {
+            approach(value);
+        }
     }
 
     private void approach(double value) {
@@ -62,7 +67,7 @@ final class HoldTracker implements Tracker {
             longestFrom = stretchFrom;
         }
         if (metAt.isEmpty() && isMet()) {
-            metAt = OptionalLong.of(step.to() - (reached() - needed()));
+            metAt = OptionalLong.of(step.to() - (reached() - needed));
         }
     }
 
@@ -76,13 +81,9 @@ final class HoldTracker implements Tracker {
         return hold.unbroken() ? longest : total;
     }
 
-    private long needed() {
-        return hold.atLeast().toMillis();
-    }
-
     @Override
     public boolean isMet() {
-        return reached() >= needed();
+        return reached() >= needed;
     }
 
     @Override
@@ -102,11 +103,11 @@ final class HoldTracker implements Tracker {
             return Finding.unknown(unknown.get().signal().words() + " was not recorded; needed " + hold.words());
         }
         // the rows lie too far apart to tell: it held at the row before a gap, and nobody knows for how long it went on
-        if (unrecorded > counted && reached() + unrecorded >= needed()) {
+        if (unrecorded > counted && reached() + unrecorded >= needed) {
             return Finding.unknown("%s held %s%s in recorded time; %s more were not recorded, in gaps of more than 5 s"
                     .formatted(
                             hold.range().words(),
-                            Words.timeOf(reached(), needed()),
+                            Words.timeOf(reached(), needed),
                             hold.manner(),
                             Words.time(unrecorded)));
         }
@@ -117,7 +118,7 @@ final class HoldTracker implements Tracker {
         return "%s held %s%s; the longest stretch began at %s"
                 .formatted(
                         hold.range().words(),
-                        Words.timeOf(reached(), needed()),
+                        Words.timeOf(reached(), needed),
                         hold.manner(),
                         Words.moment(longestFrom));
     }
@@ -129,7 +130,7 @@ final class HoldTracker implements Tracker {
         }
         String blame = blocked.worst().map(worst -> "; " + worst + " meanwhile").orElse("");
         return total == 0
-                ? "%s held 0 s of %s%s%s".formatted(hold.range().words(), Words.time(needed()), hold.manner(), blame)
+                ? "%s held 0 s of %s%s%s".formatted(hold.range().words(), Words.time(needed), hold.manner(), blame)
                 : heldWords() + blame;
     }
 }

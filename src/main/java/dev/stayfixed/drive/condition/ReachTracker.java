@@ -84,7 +84,12 @@ final class ReachTracker implements Tracker {
 
     @Override
     public boolean isMet() {
-        return reachedAt.isPresent() && finding().isYes();
+        return reachedAt.isPresent()
+                && !Double.isNaN(first)
+                && blocked.neverRecorded().isEmpty()
+                && took(reachedAt.getAsLong()) <= limit()
+                && outside == 0
+                && (unrecorded == 0 || reach.whileIn().isEmpty());
     }
 
     @Override
@@ -113,10 +118,18 @@ final class ReachTracker implements Tracker {
                         Words.time(now - start.orElse(0)));
     }
 
+    private long took(long at) {
+        return Math.max(0, at - start.orElse(0));
+    }
+
+    private long limit() {
+        return reach.within().map(d -> d.toMillis()).orElse(Long.MAX_VALUE);
+    }
+
     private Finding reached(long at) {
-        long took = Math.max(0, at - start.orElse(0));
+        long took = took(at);
         String facts = reach.goal() + " reached after " + Words.time(took);
-        long limit = reach.within().map(d -> d.toMillis()).orElse(Long.MAX_VALUE);
+        long limit = limit();
         if (took > limit) {
             return Finding.no(reach.goal() + " reached after " + Words.timeOf(took, limit) + ": "
                     + Words.time(took - limit) + " late");

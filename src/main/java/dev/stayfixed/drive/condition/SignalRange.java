@@ -2,6 +2,7 @@ package dev.stayfixed.drive.condition;
 
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.drive.signal.Timeline;
+import java.util.List;
 import java.util.Optional;
 
 /** One signal inside limits, both inclusive, in the signal's unit; an infinite limit is none. */
@@ -57,8 +58,17 @@ public record SignalRange(Signal signal, double min, double max) {
         return contains(held.valueOrNaN(signal));
     }
 
+    static boolean allHold(List<SignalRange> ranges, Timeline held) {
+        for (int i = 0; i < ranges.size(); i++) {
+            if (!ranges.get(i).holds(held)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     boolean isKnown(Timeline held) {
-        return held.held(signal).isPresent();
+        return !Double.isNaN(held.valueOrNaN(signal));
     }
 
     /** By how much the value lies outside; 0 inside. */

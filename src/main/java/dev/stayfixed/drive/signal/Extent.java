@@ -1,13 +1,4 @@
 package dev.stayfixed.drive.signal;
 
 /** The first, last, lowest and highest value of one signal in a drive, in its canonical unit, and how many rows gave one. */
-public record Extent(double first, double last, double lowest, double highest, long count) {
-
-    static Extent of(double value) {
-        return new Extent(value, value, value, value, 1);
-    }
-
-    Extent with(double value) {
-        return new Extent(first, value, Math.min(lowest, value), Math.max(highest, value), count + 1);
-    }
-}
+public record Extent(double first, double last, double lowest, double highest, long count) {}

@@ -61,6 +61,12 @@ public enum Signal {
         return pid < 0 ? OptionalInt.empty() : OptionalInt.of(pid);
     }
 
+    /** Its place among all signals, from 0. */
+    @SuppressWarnings("EnumOrdinal") // rows keep their values in arrays; nothing that is stored knows this number
+    public int index() {
+        return ordinal();
+    }
+
     public String words() {
         return words;
     }

@@ -15,7 +15,7 @@ public final class SignalMeter implements Consumer<SignalRow> {
     private final Timeline timeline = new Timeline();
     private final MotionMeter motion;
     private final SteadyPoints points = new SteadyPoints();
-    private final Map<Signal, Extent> extents = new EnumMap<>(Signal.class);
+    private final Extents extents = new Extents();
     private final Map<WarmUpRule, Long> warmUps = new EnumMap<>(WarmUpRule.class);
     private RowTimes rows = RowTimes.NONE;
     private OptionalLong engineStart = OptionalLong.empty();
@@ -37,14 +37,13 @@ public final class SignalMeter implements Consumer<SignalRow> {
             count(step, row);
         }
         timeline.hold(row);
-        row.values()
-                .forEach((signal, value) ->
-                        extents.merge(signal, Extent.of(value), (known, added) -> known.with(added.first())));
+        row.forEach(extents::add);
         note(step.to(), row);
     }
 
     private void count(Timeline.Step step, SignalRow row) {
-        double nextSpeed = row.value(Signal.VEHICLE_SPEED).orElse(timeline.valueOrNaN(Signal.VEHICLE_SPEED));
+        double given = row.valueOrNaN(Signal.VEHICLE_SPEED);
+        double nextSpeed = Double.isNaN(given) ? timeline.valueOrNaN(Signal.VEHICLE_SPEED) : given;
         motion.count(step.length(), timeline, nextSpeed);
         points.count(step.length(), timeline, rules.runningSpeed());
         if (minimumCycleAt.isEmpty() && motion.times().isMinimumCycle(rules)) {
@@ -61,13 +60,16 @@ public final class SignalMeter implements Consumer<SignalRow> {
         if (runs && !Double.isNaN(mil)) {
             milOn = Optional.of(milOn.orElse(false) || mil >= 0.5);
         }
-        row.value(Signal.COOLANT).ifPresent(coolant -> warm(at, coolant));
+        double coolant = row.valueOrNaN(Signal.COOLANT);
+        if (!Double.isNaN(coolant) && warmUps.size() < WarmUpRule.values().length) {
+            warm(at, coolant);
+        }
     }
 
     private void warm(long at, double coolant) {
-        Extent known = extents.get(Signal.COOLANT);
+        double first = extents.first(Signal.COOLANT);
         for (WarmUpRule rule : WarmUpRule.values()) {
-            if (known != null && rule.isMetBy(known.first(), coolant)) {
+            if (rule.isMetBy(first, coolant)) {
                 warmUps.putIfAbsent(rule, at);
             }
         }
@@ -75,7 +77,7 @@ public final class SignalMeter implements Consumer<SignalRow> {
 
     /** What is known so far. */
     public SignalFacts facts() {
-        boolean moved = extents.containsKey(Signal.VEHICLE_SPEED);
+        boolean moved = extents.has(Signal.VEHICLE_SPEED);
         return new SignalFacts(
                 rows,
                 motion.times(),
@@ -84,7 +86,7 @@ public final class SignalMeter implements Consumer<SignalRow> {
                 engineStart,
                 moved ? OptionalDouble.of(motion.distance()) : OptionalDouble.empty(),
                 moved ? OptionalDouble.of(motion.trapezoidDistance()) : OptionalDouble.empty(),
-                extents,
+                extents.all(),
                 warmUps,
                 minimumCycleAt,
                 points.points(),

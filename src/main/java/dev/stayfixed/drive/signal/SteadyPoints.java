@@ -4,6 +4,7 @@ import dev.stayfixed.drive.OperatingPoint;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The operating points at which a drive spent time: the range of engine speed, load and coolant is cut into cells, and each cell with
@@ -15,12 +16,18 @@ final class SteadyPoints {
     private static final long LEAST_MILLIS = 10_000;
 
     private final Map<Integer, Cell> cells = new TreeMap<>();
+    private @Nullable Cell latest;
 
     private static final class Cell {
+        private final int key;
         private long millis;
         private double engineSpeed;
         private double load;
         private double coolant;
+
+        Cell(int key) {
+            this.key = key;
+        }
 
         void add(long time, double addedSpeed, double addedLoad, double addedCoolant) {
             millis += time;
@@ -43,11 +50,21 @@ final class SteadyPoints {
                 && Signal.LOAD.isPlausible(load)
                 && Signal.COOLANT.isPlausible(coolant);
         if (known && millis > 0) {
-            cells.computeIfAbsent(cell(speed, load, coolant), key -> new Cell()).add(millis, speed, load, coolant);
+            cell(key(speed, load, coolant)).add(millis, speed, load, coolant);
         }
     }
 
-    private static int cell(double speed, double load, double coolant) {
+    /** Rows that follow each other mostly fall into the same cell. */
+    private Cell cell(int key) {
+        Cell known = latest;
+        if (known == null || known.key != key) {
+            known = cells.computeIfAbsent(key, Cell::new);
+            latest = known;
+        }
+        return known;
+    }
+
+    private static int key(double speed, double load, double coolant) {
         return (step(speed, 250) * 100 + step(load, 10)) * 100 + step(coolant + 50, 10);
     }
 

@@ -1,7 +1,6 @@
 package dev.stayfixed.drive.signal;
 
-import java.util.EnumMap;
-import java.util.Map;
+import java.util.Arrays;
 import java.util.OptionalDouble;
 
 /**
@@ -14,10 +13,15 @@ public final class Timeline {
     /** ms; exactly this long still counts. */
     public static final long LONGEST_STEP = 5_000;
 
-    private final Map<Signal, Double> held = new EnumMap<>(Signal.class);
+    private final double[] held = new double[Signal.values().length];
     private long start;
     private long now;
     private boolean started;
+
+    /** Nothing is known yet. */
+    public Timeline() {
+        Arrays.fill(held, Double.NaN);
+    }
 
     /**
      * The time between two rows, in ms since the first row.
@@ -56,17 +60,17 @@ public final class Timeline {
 
     /** Takes over the values of the row that {@link #moveTo} reached. */
     public void hold(SignalRow row) {
-        held.putAll(row.values());
+        row.forEach((signal, value) -> held[signal.index()] = value);
     }
 
     /** The last value that a row gave. */
     public OptionalDouble held(Signal signal) {
-        Double value = held.get(signal);
-        return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
+        double value = valueOrNaN(signal);
+        return Double.isNaN(value) ? OptionalDouble.empty() : OptionalDouble.of(value);
     }
 
     /** The same as a number; NaN where it is unknown, so that every comparison with it is false. */
     public double valueOrNaN(Signal signal) {
-        return held.getOrDefault(signal, Double.NaN);
+        return held[signal.index()];
     }
 }
