@@ -16,6 +16,7 @@ final class CellReader {
     private final SourceUnit.Conversion conversion;
     private final NoteLog notes;
     private final int signal;
+    private final boolean decimal;
     private int index;
     private long values;
     private long blanks;
@@ -27,6 +28,7 @@ final class CellReader {
     CellReader(ColumnMapping mapping, int index, DecimalMark mark, NoteLog notes) {
         this.mapping = mapping;
         this.signal = mapping.signal().index();
+        this.decimal = mapping.unit() != SourceUnit.BYTES && mapping.unit() != SourceUnit.SWITCH;
         this.index = index;
         this.mark = mark;
         this.conversion = mapping.unit().to(mapping.signal());
@@ -53,24 +55,32 @@ final class CellReader {
     }
 
     /** The value in the signal's own unit; NaN where the cell gives none. */
-    double read(String raw, long line) {
-        String cell = raw.strip();
-        if (DecimalMark.isBlank(cell) || Glued.isBlank(cell)) {
-            blanks++;
-            return Double.NaN;
+    double read(LogRow row) {
+        double number = decimal ? row.number(index, mark) : Double.NaN;
+        if (Double.isNaN(number)) {
+            String cell = row.cell(index).strip();
+            if (DecimalMark.isBlank(cell) || Glued.isBlank(cell)) {
+                blanks++;
+                return Double.NaN;
+            }
+            number = number(cell, mapping.unit(), mark);
         }
-        double number = number(cell, mapping.unit(), mark);
+        return value(number, row);
+    }
+
+    private double value(double number, LogRow row) {
         double value = conversion.apply(number);
         if (Double.isNaN(value)) {
             unreadable++;
-            notes.add(NoteKind.UNREADABLE_VALUE, line, mapping.header(), raw);
+            notes.add(NoteKind.UNREADABLE_VALUE, row.line(), mapping.header(), row.cell(index));
             return Double.NaN;
         }
         usual.add(number);
         if (!mapping.signal().isPlausible(value)) {
-            firstImplausible = implausible == 0 ? Shown.of(raw) + " in line " + line : firstImplausible;
+            firstImplausible =
+                    implausible == 0 ? Shown.of(row.cell(index)) + " in line " + row.line() : firstImplausible;
             implausible++;
-            notes.add(NoteKind.IMPLAUSIBLE_VALUE, line, mapping.header(), raw);
+            notes.add(NoteKind.IMPLAUSIBLE_VALUE, row.line(), mapping.header(), row.cell(index));
             return Double.NaN;
         }
         values++;

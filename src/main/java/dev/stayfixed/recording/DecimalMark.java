@@ -22,6 +22,10 @@ public enum DecimalMark {
         this.thousands = thousands;
     }
 
+    char character() {
+        return mark;
+    }
+
     String words() {
         return name().toLowerCase(Locale.ROOT);
     }

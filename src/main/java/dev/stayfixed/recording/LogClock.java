@@ -3,6 +3,7 @@ package dev.stayfixed.recording;
 import dev.stayfixed.drive.signal.Timeline;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Supplier;
 
 /**
  * Follows the time column of one log. A time of day that falls by more than twelve hours has passed midnight; whatever else goes
@@ -31,7 +32,7 @@ final class LogClock {
     }
 
     /** The row's time on a clock that knows days. */
-    long advance(long read, long line, String text) {
+    long advance(long read, long line, Supplier<String> text) {
         long time = read + offset;
         if (!started) {
             started = true;
@@ -70,7 +71,7 @@ final class LogClock {
         return time + (midnight ? DAY : 0) - latest;
     }
 
-    private void note(long step, long line, String text) {
+    private void note(long step, long line, Supplier<String> text) {
         if (step == 0) {
             notes.add(NoteKind.REPEATED_TIME, line, "", text);
         } else if (step < 0) {

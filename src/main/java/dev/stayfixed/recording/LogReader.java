@@ -120,7 +120,7 @@ public final class LogReader {
                 headed = true;
             } else if (units) {
                 units = false;
-                notes.add(NoteKind.UNITS_ROW, next.line(), "", String.join(",", next.cells()));
+                notes.add(NoteKind.UNITS_ROW, next.line(), "", next.joined());
             } else if (joining == null) {
                 reader.read(next, !records.hasNext());
             } else {

@@ -77,14 +77,14 @@ record LogSample(
                 unitsRow,
                 tall,
                 headers.size(),
-                wide.stream().findFirst().map(cells -> new LogRow(0, cells)),
+                wide.stream().findFirst().map(cells -> LogRow.of(0, cells)),
                 columns.stream().map(column -> withUnitOfCells(column, mark)).toList());
     }
 
     private static List<List<String>> sideBySide(TallForm form, int columns, List<List<String>> rows) {
         List<List<String>> wide = new ArrayList<>();
         SideBySide joining = new SideBySide(form, columns, (row, last) -> wide.add(row.cells()));
-        rows.forEach(cells -> joining.read(new LogRow(0, cells), false));
+        rows.forEach(cells -> joining.read(LogRow.of(0, cells), false));
         joining.end();
         return wide;
     }

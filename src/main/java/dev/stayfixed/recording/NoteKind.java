@@ -28,6 +28,12 @@ public enum NoteKind {
         this.words = words;
     }
 
+    /** Its place among all kinds, from 0. */
+    @SuppressWarnings("EnumOrdinal") // counted in an array; nothing that is stored knows this number
+    int index() {
+        return ordinal();
+    }
+
     public String words() {
         return words;
     }

@@ -1,35 +1,40 @@
 package dev.stayfixed.recording;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 
 /** Counts what is noted and keeps the first few places of each kind, however long the log. */
 final class NoteLog {
 
-    private final Map<NoteKind, Long> totals = new EnumMap<>(NoteKind.class);
+    private final long[] totals = new long[NoteKind.values().length];
     private final Map<NoteKind, List<Note.Example>> examples = new EnumMap<>(NoteKind.class);
 
     void add(NoteKind kind, long line, String column, String found) {
-        totals.merge(kind, 1L, Long::sum);
-        List<Note.Example> kept = examples.computeIfAbsent(kind, k -> new ArrayList<>());
-        if (kept.size() < Note.MOST_EXAMPLES) {
-            kept.add(new Note.Example(line, column, Shown.of(found)));
+        add(kind, line, column, () -> found);
+    }
+
+    /** @param found asked for only where this place is kept */
+    void add(NoteKind kind, long line, String column, Supplier<String> found) {
+        if (totals[kind.index()]++ < Note.MOST_EXAMPLES) {
+            examples.computeIfAbsent(kind, k -> new ArrayList<>())
+                    .add(new Note.Example(line, column, Shown.of(found.get())));
         }
     }
 
     long droppedRows() {
-        return totals.entrySet().stream()
-                .filter(entry -> entry.getKey().dropsRow())
-                .mapToLong(Map.Entry::getValue)
+        return Arrays.stream(NoteKind.values())
+                .filter(NoteKind::dropsRow)
+                .mapToLong(kind -> totals[kind.index()])
                 .sum();
     }
 
     List<Note> notes() {
-        return totals.entrySet().stream()
-                .map(entry ->
-                        new Note(entry.getKey(), entry.getValue(), examples.getOrDefault(entry.getKey(), List.of())))
+        return examples.entrySet().stream()
+                .map(entry -> new Note(entry.getKey(), totals[entry.getKey().index()], entry.getValue()))
                 .toList();
     }
 }

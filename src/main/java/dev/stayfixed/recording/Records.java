@@ -2,71 +2,82 @@ package dev.stayfixed.recording;
 
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
-import de.siegmar.fastcsv.reader.CsvRecord;
-import de.siegmar.fastcsv.reader.CsvRecordHandler;
 import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.util.Iterator;
 import java.util.NoSuchElementException;
+import org.jspecify.annotations.Nullable;
 
-/** The records of a CSV text one after another, with the library's failures turned into ours. */
+/**
+ * The records of a CSV text one after another, with the library's failures turned into ours. Most logs have no quote in them and need
+ * no library.
+ */
 final class Records {
 
-    private final Iterator<CsvRecord> records;
+    private final PlainLines plain;
+    private final char separator;
     private final LogLimits limits;
+    private @Nullable Iterator<LogRow> quoted;
+    private @Nullable LogRow next;
     private long line = 1;
 
     Records(Reader reader, char separator, LogLimits limits) {
+        this.plain = new PlainLines(reader, separator, limits);
+        this.separator = separator;
         this.limits = limits;
-        this.records = CsvReader.builder()
-                .fieldSeparator(separator)
-                .skipEmptyLines(true)
-                .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
-                .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
-                .trimWhitespacesAroundQuotes(true)
-                .allowUnclosedQuote(true)
-                .maxBufferSize(1 << 20)
-                .build(
-                        CsvRecordHandler.builder()
-                                .maxFields(limits.columns())
-                                .maxFieldSize(limits.cellLength())
-                                .build(),
-                        reader)
-                .iterator();
     }
 
     boolean hasNext() throws IOException {
-        try {
-            return records.hasNext();
-        } catch (CsvParseException broken) {
-            throw ours(broken);
-        } catch (UncheckedIOException failed) {
-            throw failed.getCause();
+        if (next == null) {
+            next = fetch();
         }
+        return next != null;
     }
 
     LogRow next() throws IOException {
-        if (!hasNext()) {
+        LogRow row = next != null ? next : fetch();
+        if (row == null) {
             throw new NoSuchElementException();
         }
+        next = null;
+        line = row.line();
+        return row;
+    }
+
+    private @Nullable LogRow fetch() throws IOException {
         try {
-            CsvRecord next = records.next();
-            line = next.getStartingLineNumber();
-            return new LogRow(line, next.getFields());
+            LogRow row = quoted == null ? plain.next() : null;
+            return row != null ? row : fetchQuoted();
+        } catch (PlainLines.TooLarge tooLarge) {
+            throw notCut();
         } catch (CsvParseException broken) {
-            throw ours(broken);
+            throw broken.getCause() instanceof LogFormatException already ? already : notCut();
         } catch (UncheckedIOException failed) {
             throw failed.getCause();
         }
     }
 
-    /** A failure of the stream beneath may come back wrapped. */
-    private LogFormatException ours(CsvParseException broken) {
-        if (broken.getCause() instanceof LogFormatException already) {
-            return already;
+    private @Nullable LogRow fetchQuoted() throws IOException {
+        Iterator<LogRow> rows = quoted;
+        if (rows == null) {
+            rows = CsvReader.builder()
+                    .fieldSeparator(separator)
+                    .skipEmptyLines(true)
+                    .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
+                    .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
+                    .trimWhitespacesAroundQuotes(true)
+                    .allowUnclosedQuote(true)
+                    .maxBufferSize(1 << 20)
+                    .build(new QuotedRows(limits, plain.lines()), plain.rest())
+                    .iterator();
+            quoted = rows;
         }
+        return rows.hasNext() ? rows.next() : null;
+    }
+
+    private LogFormatException notCut() {
         return LogFormatException.atLine(
                 line + 1,
                 "a row that cannot be split into cells",

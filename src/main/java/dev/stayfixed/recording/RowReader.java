@@ -32,10 +32,14 @@ final class RowReader implements RowSink {
     private @Nullable Placed astray;
     private long rows;
     private String firstTime = "";
-    private String lastTime = "";
+    private @Nullable Placed last;
 
-    /** A row with its time. */
-    private record Placed(LogRow row, long millis, String time) {}
+    /** A row with its time, and the columns that gave it. */
+    private record Placed(LogRow row, long millis, int timeIndex, int dateIndex) {
+        String time() {
+            return RowReader.time(row, timeIndex, dateIndex);
+        }
+    }
 
     RowReader(LogSample sample, LogMapping mapping, NoteLog notes, Consumer<SignalRow> sink) {
         this.headers = sample.headers();
@@ -113,10 +117,16 @@ final class RowReader implements RowSink {
         if (!isUsable(row, last)) {
             return;
         }
+        long plain =
+                dateIndex < 0 ? row.millis(timeIndex, mapping.timeFormat(), mapping.decimalMark()) : PlainText.NO_TIME;
+        if (plain != PlainText.NO_TIME) {
+            place(new Placed(row, plain, timeIndex, dateIndex));
+            return;
+        }
         String time = time(row, timeIndex, dateIndex);
         OptionalLong millis = mapping.timeFormat().millis(time, mapping.decimalMark());
         if (millis.isPresent()) {
-            place(new Placed(row, millis.getAsLong(), time));
+            place(new Placed(row, millis.getAsLong(), timeIndex, dateIndex));
         } else if (!isHeaderAgain(row)) {
             boolean blank = DecimalMark.isBlank(time);
             notes.add(blank ? NoteKind.BLANK_TIME : NoteKind.UNREADABLE_TIME, row.line(), mapping.timeColumn(), time);
@@ -145,31 +155,30 @@ final class RowReader implements RowSink {
     }
 
     private boolean isUsable(LogRow row, boolean last) {
-        Optional<String> broken = row.cells().stream()
-                .filter(cell -> cell.indexOf('\n') >= 0 || cell.indexOf('\r') >= 0)
-                .findFirst();
-        if (broken.isPresent()) {
-            refuseUnlessLast(broken.get(), row.line(), last);
+        if (row.isBroken()) {
+            row.cells().stream()
+                    .filter(cell -> cell.indexOf('\n') >= 0 || cell.indexOf('\r') >= 0)
+                    .findFirst()
+                    .ifPresent(cell -> refuseUnlessLast(cell, row.line(), last));
             return false;
         }
-        int surplus = row.cells().size() - headers.size();
+        int surplus = row.size() - headers.size();
         boolean realSurplus =
                 surplus > 0 && row.cells().stream().skip(headers.size()).anyMatch(cell -> !cell.isBlank());
         if (realSurplus) {
             if (!isHeaderAgain(row)) {
-                notes.add(NoteKind.LONG_ROW, row.line(), "", String.join(",", row.cells()));
+                notes.add(NoteKind.LONG_ROW, row.line(), "", row::joined);
             }
             return false;
         }
         if (surplus < 0) {
             // where rows leave out what is blank at their end, the last one does so too
-            boolean cutOff = last && row.cells().size() < fewestCells;
-            fewestCells = Math.min(fewestCells, row.cells().size());
+            boolean cutOff = last && row.size() < fewestCells;
+            fewestCells = Math.min(fewestCells, row.size());
             if (!cutOff && !beginsLikeATime(row) && isHeaderAgain(row)) {
                 return false;
             }
-            notes.add(
-                    cutOff ? NoteKind.CUT_OFF_ROW : NoteKind.SHORT_ROW, row.line(), "", String.join(",", row.cells()));
+            notes.add(cutOff ? NoteKind.CUT_OFF_ROW : NoteKind.SHORT_ROW, row.line(), "", row::joined);
             return !cutOff;
         }
         return true;
@@ -240,14 +249,14 @@ final class RowReader implements RowSink {
 
     private void take(Placed placed) {
         LogRow row = placed.row();
-        long millis = clock.advance(placed.millis(), row.line(), placed.time());
+        long millis = clock.advance(placed.millis(), row.line(), placed::time);
         double[] taken = new double[SIGNALS];
         Arrays.fill(taken, Double.NaN);
         for (CellReader cell : cells) {
-            taken[cell.signal()] = cell.read(row.cell(cell.index()), row.line());
+            taken[cell.signal()] = cell.read(row);
         }
         firstTime = rows == 0 ? placed.time() : firstTime;
-        lastTime = placed.time();
+        last = placed;
         rows++;
         values.accept(millis, row.line(), taken);
     }
@@ -271,7 +280,7 @@ final class RowReader implements RowSink {
                 rows,
                 start,
                 firstTime,
-                lastTime,
+                last == null ? "" : last.time(),
                 cells.stream().map(CellReader::use).toList(),
                 unused(),
                 missing,

@@ -55,7 +55,7 @@ final class SideBySide implements RowSink {
             open = false;
             List<String> cells = new ArrayList<>(beside);
             cells.addAll(values);
-            sink.read(new LogRow(line, cells), false);
+            sink.read(LogRow.of(line, cells), false);
         }
     }
 }

@@ -69,7 +69,7 @@ record TallForm(int name, int value, OptionalInt unit, Map<String, String> names
         TallForm form = new TallForm(name, value.getAsInt(), unit, Map.of());
         Map<String, String> names = new LinkedHashMap<>();
         for (List<String> cells : rows) {
-            LogRow row = new LogRow(0, cells);
+            LogRow row = LogRow.of(0, cells);
             if (!row.cell(name).isBlank() && names.size() < MOST_NAMES) {
                 names.putIfAbsent(form.key(row), form.header(row));
             }
@@ -101,7 +101,7 @@ record TallForm(int name, int value, OptionalInt unit, Map<String, String> names
 
     /** The headers side by side: of the columns that are neither name nor value nor unit, then one for each name. */
     List<String> headers(List<String> headers) {
-        List<String> all = new ArrayList<>(beside(new LogRow(0, headers), headers.size()));
+        List<String> all = new ArrayList<>(beside(LogRow.of(0, headers), headers.size()));
         all.addAll(names.values());
         return List.copyOf(all);
     }

@@ -82,11 +82,7 @@ public enum TimeFormat {
             case DAY_FIRST_LOCAL -> local(text, DateOrder.DAY_FIRST);
             case NAMED_MONTH_LOCAL -> local(text, DateOrder.NAMED_MONTH);
             case TIME_OF_DAY -> timeOfDay(text);
-            case EPOCH_MILLIS -> dated(number(text, mark, 1));
-            case EPOCH_SECONDS -> dated(number(text, mark, 1_000));
-            case CLOCK_SECONDS -> number(text, mark, 1_000);
-            case CLOCK_MILLIS -> number(text, mark, 1);
-            case CLOCK_MINUTES -> number(text, mark, 60_000);
+            case EPOCH_MILLIS, EPOCH_SECONDS, CLOCK_SECONDS, CLOCK_MILLIS, CLOCK_MINUTES -> millis(number(text, mark));
         };
     }
 
@@ -147,9 +143,25 @@ public enum TimeFormat {
         return OptionalLong.of(((hour * 60L + Integer.parseInt(clock.group(2))) * 60 + second) * 1_000 + millis);
     }
 
-    private static OptionalLong number(String text, DecimalMark mark, long scale) {
+    /** The time in ms that a number says in this format; empty as with {@link #millis(String, DecimalMark)}. */
+    OptionalLong millis(double number) {
+        return switch (this) {
+            case EPOCH_MILLIS -> dated(scaled(number, 1));
+            case EPOCH_SECONDS -> dated(scaled(number, 1_000));
+            case CLOCK_SECONDS -> scaled(number, 1_000);
+            case CLOCK_MILLIS -> scaled(number, 1);
+            case CLOCK_MINUTES -> scaled(number, 60_000);
+            default -> OptionalLong.empty();
+        };
+    }
+
+    private static double number(String text, DecimalMark mark) {
         boolean alone = text.isEmpty() || Character.isDigit(text.charAt(text.length() - 1));
-        double value = mark.parse(alone || Glued.unit(text).isEmpty() ? text : Glued.number(text)) * scale;
+        return mark.parse(alone || Glued.unit(text).isEmpty() ? text : Glued.number(text));
+    }
+
+    private static OptionalLong scaled(double number, long scale) {
+        double value = number * scale;
         return Math.abs(value) < 1e15 ? OptionalLong.of(Math.round(value)) : OptionalLong.empty();
     }
 

@@ -11,7 +11,9 @@ final class UsualShare {
     private final ColumnMapping mapping;
     private double[] kept = new double[64];
     private int size;
+    /** A power of two. */
     private long stride = 1;
+
     private long seen;
 
     UsualShare(ColumnMapping mapping) {
@@ -19,7 +21,7 @@ final class UsualShare {
     }
 
     void add(double number) {
-        if (seen++ % stride != 0) {
+        if ((seen++ & (stride - 1)) != 0) {
             return;
         }
         if (size == MOST) {
