@@ -120,7 +120,7 @@ final class CodeListReader {
             Message message, List<TroubleCode> codes, String missing, String note, Set<TroubleCode> possible) {
         Answer.CodeList list = new Answer.CodeList(kind(message.service()), codes);
         String cut = missing.isEmpty() ? "" : "; the list is cut short: " + missing;
-        return new Decoded(List.of(list), list(list) + cut + note, missing.isEmpty(), possible);
+        return new Decoded(List.of(list), () -> list(list) + cut + note, missing.isEmpty(), possible);
     }
 
     static String list(Answer.CodeList list) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 /** Services $01 and $02, and of service $22 the identifiers F400 to F4FF, which are the same parameters (SAE J1979-2). */
 final class ParameterReader {
@@ -39,13 +40,12 @@ final class ParameterReader {
                     "F190, F802, or F400 to F4FF with the data of a known parameter");
         }
         Answer answer = answer(message, 1, pid, data.subList(0, length(pid)));
-        return Decoded.of(describe(answer), answer);
+        return Decoded.of(() -> describe(answer), answer);
     }
 
     /** On CAN one answer may hold up to six parameters one after the other. */
     private static Decoded readParameters(Message message) {
         List<Answer> answers = new ArrayList<>();
-        List<String> texts = new ArrayList<>();
         int headBytes = message.service() == 0x42 ? 2 : 1;
         int at = 1;
         while (at < message.bytes().size() && !isPadding(message, at, answers)) {
@@ -55,10 +55,11 @@ final class ParameterReader {
             Answer answer = answer(message, at, pid, message.bytes().subList(dataAt, end));
             Answer heard = headBytes == 2 ? frozen(answer, pid, message, dataAt, end) : answer;
             answers.add(heard);
-            texts.add(describe(heard));
             at = end;
         }
-        return new Decoded(answers, String.join("; ", texts), true);
+        List<Answer> all = List.copyOf(answers);
+        return new Decoded(
+                all, () -> all.stream().map(ParameterReader::describe).collect(Collectors.joining("; ")), true);
     }
 
     /** Where the data of this parameter end; fails where there are too few. */

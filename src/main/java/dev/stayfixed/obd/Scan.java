@@ -56,24 +56,24 @@ public final class Scan {
     /** Bits 4 and 6: not completed since the clear, and not in this cycle. */
     private static final int UNTESTED = 0x50;
 
-    private final List<Line> lines;
+    private final Explanations explanations;
     private final List<Reading> readings;
     private final Set<Kind> doubtful;
     private final List<List<Integer>> unanswered;
 
     private final Speakers speakers;
 
-    Scan(List<Line> lines, List<Reading> readings, Set<Kind> doubtful, List<List<Integer>> unanswered) {
-        this(lines, readings, doubtful, unanswered, Speakers.ANY);
+    Scan(Explanations explanations, List<Reading> readings, Set<Kind> doubtful, List<List<Integer>> unanswered) {
+        this(explanations, readings, doubtful, unanswered, Speakers.ANY);
     }
 
     private Scan(
-            List<Line> lines,
+            Explanations explanations,
             List<Reading> readings,
             Set<Kind> doubtful,
             List<List<Integer>> unanswered,
             Speakers speakers) {
-        this.lines = List.copyOf(lines);
+        this.explanations = explanations;
         this.readings = List.copyOf(readings);
         this.doubtful = Set.copyOf(doubtful);
         this.unanswered = unanswered.stream().map(List::copyOf).toList();
@@ -90,7 +90,7 @@ public final class Scan {
 
     /** Every line of the paste, in its order. */
     public List<Line> lines() {
-        return lines;
+        return explanations.lines();
     }
 
     /** Every answer that was understood, in the order in which it began. */
@@ -148,7 +148,7 @@ public final class Scan {
                 .filter(reading -> units.contains(reading.unit()))
                 .filter(reading -> byLists || !(reading.answer() instanceof Answer.CodeList))
                 .toList();
-        return new Scan(lines, own, doubtful, unanswered, new Speakers(units, nameless, readings));
+        return new Scan(explanations, own, doubtful, unanswered, new Speakers(units, nameless, readings));
     }
 
     /**
@@ -364,8 +364,19 @@ public final class Scan {
 
     /** A service $01 parameter in its unit; where several control units answer, the first heard. */
     public OptionalDouble parameter(int pid) {
-        OptionalDouble own = value(answers(Answer.Parameter.class), pid);
-        return own.isPresent() ? own : value(of(speakers.all(), Answer.Parameter.class), pid);
+        OptionalDouble own = parameter(readings, pid);
+        return own.isPresent() ? own : parameter(speakers.all(), pid);
+    }
+
+    private static OptionalDouble parameter(List<Reading> readings, int pid) {
+        for (int i = 0; i < readings.size(); i++) {
+            if (readings.get(i).answer() instanceof Answer.Parameter parameter
+                    && parameter.pid() == pid
+                    && parameter.value().isPresent()) {
+                return parameter.value();
+            }
+        }
+        return OptionalDouble.empty();
     }
 
     /** IGNCNTR of service $09: every unit counts the ignition cycles of the car. */

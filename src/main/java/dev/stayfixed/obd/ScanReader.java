@@ -6,12 +6,12 @@ import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Supplier;
 
 /** Reads the lines of one paste in order, joins them to answers, and notes for each line what became of it. */
 final class ScanReader {
 
-    private final List<String> texts;
-    private final Scan.Line[] lines;
+    private final Explanations explanations;
     private final Requests requests = new Requests();
     private final FrameJoiner joiner = new FrameJoiner();
     private final OlderLines olderLines = new OlderLines();
@@ -22,20 +22,35 @@ final class ScanReader {
     private final Set<Answer.CodeList.Kind> doubtful = EnumSet.noneOf(Answer.CodeList.Kind.class);
 
     private ScanReader(List<String> texts) {
-        this.texts = texts;
-        this.lines = new Scan.Line[texts.size()];
+        this.explanations = new Explanations(texts);
     }
 
     static Scan read(String pasted) {
-        List<String> texts = new ArrayList<>(List.of(pasted.split("\r\n|\r|\n", -1)));
-        if (texts.get(texts.size() - 1).isEmpty()) {
-            texts.remove(texts.size() - 1);
-        }
+        List<String> texts = lines(pasted);
         ScanReader reader = new ScanReader(texts);
         for (int number = 1; number <= texts.size(); number++) {
             reader.readLine(number, texts.get(number - 1));
         }
         return reader.finish();
+    }
+
+    /** A carriage return, a line feed or both end a line; behind the last of them stands none where nothing stands. */
+    private static List<String> lines(String pasted) {
+        List<String> lines = new ArrayList<>();
+        int from = 0;
+        for (int at = 0; at < pasted.length(); at++) {
+            char c = pasted.charAt(at);
+            if (c == '\n' || c == '\r') {
+                lines.add(pasted.substring(from, at));
+                boolean both = c == '\r' && at + 1 < pasted.length() && pasted.charAt(at + 1) == '\n';
+                at += both ? 1 : 0;
+                from = at + 1;
+            }
+        }
+        if (from < pasted.length()) {
+            lines.add(pasted.substring(from));
+        }
+        return lines;
     }
 
     private void readLine(int number, String text) {
@@ -83,7 +98,7 @@ final class ScanReader {
     }
 
     void ignore(int line, String explanation) {
-        note(line, Outcome.IGNORED, explanation);
+        note(line, Outcome.IGNORED, () -> explanation);
     }
 
     /** It casts doubt only on the list whose request shows: without it, it may have been one that this car never had. */
@@ -119,7 +134,7 @@ final class ScanReader {
     }
 
     void takeRequest(int line, List<Integer> bytes) {
-        ignore(line, "request: " + HexTokens.shorten(Bytes.hex(bytes)));
+        note(line, Outcome.IGNORED, () -> "request: " + HexTokens.shorten(Bytes.hex(bytes)));
         requests.add(line, bytes);
         joiner.endOfAnswers();
     }
@@ -160,7 +175,7 @@ final class ScanReader {
                 .forEach(
                         line -> refuse(line, "found the length of an answer, expected its lines 0:, 1:, ... below it"));
         for (WordReadings.Said said : words.weighed()) {
-            note(said.reading().line(), Outcome.UNDERSTOOD, said.explanation());
+            note(said.reading().line(), Outcome.UNDERSTOOD, said::explanation);
             if (said.saysSomething()) {
                 readings.add(said.reading());
             }
@@ -168,7 +183,7 @@ final class ScanReader {
         readings.addAll(
                 words.reports().stream().filter(this::isNotReportedInBytes).toList());
         readings.sort(Comparator.comparingInt(Reading::line));
-        return new Scan(List.of(lines), readings, doubtful, unanswered);
+        return new Scan(explanations, readings, doubtful, unanswered);
     }
 
     /** What control units report themselves goes before what somebody read off a screen. */
@@ -200,15 +215,15 @@ final class ScanReader {
             note(
                     line,
                     first ? outcome : Outcome.PART_OF_MESSAGE,
-                    first ? decoded.explanation() : "part of the answer in line " + message.firstLine());
+                    first ? decoded.explanation() : () -> "part of the answer in line " + message.firstLine());
         }
     }
 
     private void refuse(int line, String explanation) {
-        note(line, Outcome.NOT_UNDERSTOOD, explanation);
+        note(line, Outcome.NOT_UNDERSTOOD, () -> explanation);
     }
 
-    private void note(int line, Outcome outcome, String explanation) {
-        lines[line - 1] = new Scan.Line(line, texts.get(line - 1), outcome, explanation);
+    private void note(int line, Outcome outcome, Supplier<String> explanation) {
+        explanations.note(line, outcome, explanation);
     }
 }

@@ -132,6 +132,10 @@ final class UdsCodesReader {
             List<TroubleCode> codes = List.copyOf(statuses.statuses().keySet());
             answers.add(new Answer.CodeList(Answer.CodeList.Kind.PERMANENT, codes));
         }
+        return new Decoded(answers, () -> words(statuses, permanent, emissions, cutShort), emissions && !cutShort);
+    }
+
+    private static String words(Answer.CodeStatuses statuses, boolean permanent, boolean emissions, boolean cutShort) {
         StringBuilder text = new StringBuilder(permanent ? "permanent codes with status:" : "codes with status:");
         statuses.statuses()
                 .forEach((code, status) ->
@@ -139,6 +143,6 @@ final class UdsCodesReader {
         text.append(statuses.statuses().isEmpty() ? " none" : "");
         text.append(emissions ? "" : "; not the emissions group, so it says nothing about codes that it does not list");
         text.append(cutShort ? "; the list is cut short" : "");
-        return new Decoded(answers, text.toString(), emissions && !cutShort);
+        return text.toString();
     }
 }
