@@ -2,22 +2,33 @@ package dev.stayfixed.obd;
 
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /** Unsigned bytes as lists of int, and how they are shown to a person. */
 final class Bytes {
+
+    private static final String[] HEX = IntStream.range(0, 256)
+            .mapToObj(value -> (value < 16 ? "0" : "") + digits(value))
+            .toArray(String[]::new);
 
     private Bytes() {}
 
     /** "1A F8". */
     static String hex(List<Integer> bytes) {
-        return bytes.stream().map(Bytes::hex).collect(Collectors.joining(" "));
+        StringBuilder text = new StringBuilder(3 * bytes.size());
+        for (int value : bytes) {
+            text.append(text.isEmpty() ? "" : " ").append(hex(value));
+        }
+        return text.toString();
     }
 
     /** "F8"; more than two digits where the value needs them. */
     static String hex(int value) {
-        String digits = Integer.toHexString(value).toUpperCase(Locale.ROOT);
-        return digits.length() < 2 ? "0" + digits : digits;
+        return value >= 0 && value < HEX.length ? HEX[value] : digits(value);
+    }
+
+    private static String digits(int value) {
+        return Integer.toHexString(value).toUpperCase(Locale.ROOT);
     }
 
     /** The first two bytes of the list, high byte first. */

@@ -80,7 +80,18 @@ final class CodeListDoubt {
 
     /** A line that names another control unit: the words around it may speak of that one. */
     static boolean namesAnotherUnit(String text) {
-        return OTHER_UNIT.matcher(text).find();
+        return mayHoldWords(text) && OTHER_UNIT.matcher(text).find();
+    }
+
+    /** Every such name has a letter that is no hexadecimal digit; most lines have none. */
+    private static boolean mayHoldWords(String text) {
+        for (int at = 0; at < text.length(); at++) {
+            char small = (char) (text.charAt(at) | 0x20);
+            if (text.charAt(at) >= 0x80 || (small > 'f' && small <= 'z')) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static boolean isGluedBytes(String word) {

@@ -26,7 +26,7 @@ final class CodeWords {
 
     /** "C0420" alone could pass for hexadecimal digits. */
     static boolean isBareCode(String line, int from, int to) {
-        return to - from == "C0420".length() && isIn(line, from, to);
+        return to - from == "C0420".length() && "PCBUpcbu".indexOf(line.charAt(from)) >= 0 && isIn(line, from, to);
     }
 
     /** The whole word is a code. */

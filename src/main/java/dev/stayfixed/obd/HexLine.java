@@ -15,6 +15,28 @@ final class HexLine {
 
     private HexLine() {}
 
+    /**
+     * A line as most tools write it: bytes of two digits with one blank between two of them, perhaps behind a header of three digits.
+     * Empty for any other, which {@link #read} has to take apart.
+     */
+    static Optional<LineContent> readPlain(String line, int from, int to) {
+        int start =
+                from + LENGTH_DIGITS < to && line.charAt(from + LENGTH_DIGITS) == ' ' ? from + LENGTH_DIGITS + 1 : from;
+        List<Integer> bytes = HexTokens.plainBytes(line, start, to);
+        if (bytes.isEmpty()) {
+            return Optional.empty();
+        }
+        if (start == from) {
+            boolean extended = bytes.get(0) == 0x18 && bytes.size() > 1 && bytes.get(1) >> 1 == 0xDA >> 1;
+            return extended ? Optional.empty() : Optional.of(readWithoutCan(line, from, bytes));
+        }
+        boolean header = line.charAt(from) != '0' && HexTokens.areDigits(line, from, from + LENGTH_DIGITS);
+        return header
+                ? Optional.of(
+                        readHeadered(line, from, HexTokens.upper(line.substring(from, from + LENGTH_DIGITS)), bytes))
+                : Optional.empty();
+    }
+
     static LineContent read(String line, int from, int to) {
         return read(line, HexTokens.split(line, from, to));
     }
@@ -35,10 +57,14 @@ final class HexLine {
         }
         int header = headerDigits(tokens);
         if (header == 0) {
-            return OlderHeader.read(line, HexTokens.bytes(line, tokens))
-                    .orElseGet(() -> readBare(line, first.at(), HexTokens.bytes(line, tokens)));
+            return readWithoutCan(line, first.at(), HexTokens.bytes(line, tokens));
         }
-        return readHeadered(line, tokens, header);
+        String glued = glue(tokens.subList(0, Math.min(4, tokens.size()))).substring(0, header);
+        return readHeadered(line, first.at(), glued, HexTokens.bytes(line, behind(tokens, header)));
+    }
+
+    private static LineContent readWithoutCan(String line, int at, List<Integer> bytes) {
+        return OlderHeader.read(line, bytes).orElseGet(() -> readBare(line, at, bytes));
     }
 
     /** "014" above numbered lines; 7E8 alone is a header that lost its bytes. */
@@ -106,10 +132,7 @@ final class HexLine {
         return digits.toString();
     }
 
-    private static LineContent readHeadered(String line, List<HexTokens.Token> tokens, int headerDigits) {
-        String header = glue(tokens.subList(0, Math.min(4, tokens.size()))).substring(0, headerDigits);
-        List<Integer> bytes = HexTokens.bytes(line, behind(tokens, headerDigits));
-        int at = tokens.get(0).at();
+    private static LineContent readHeadered(String line, int at, String header, List<Integer> bytes) {
         if (bytes.isEmpty()) {
             throw new ObdFormatException(line, at, "the header " + header + " alone", "bytes behind it");
         }

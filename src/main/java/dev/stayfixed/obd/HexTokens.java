@@ -84,7 +84,29 @@ final class HexTokens {
         return small >= 'a' && small <= 'f' && c < 0x80 ? small - 'a' + 10 : -1;
     }
 
-    private static String upper(String digits) {
+    /** Bytes of two digits with one blank between two of them; empty where anything else stands there. */
+    static List<Integer> plainBytes(String line, int from, int to) {
+        if (from >= to || (to - from) % 3 != 2) {
+            return List.of();
+        }
+        Integer[] bytes = new Integer[(to - from + 1) / 3];
+        for (int i = 0; i < bytes.length; i++) {
+            int at = from + 3 * i;
+            int high = digit(line.charAt(at));
+            int low = digit(line.charAt(at + 1));
+            if (high < 0 || low < 0 || (at + 2 < to && line.charAt(at + 2) != ' ')) {
+                return List.of();
+            }
+            bytes[i] = high << 4 | low;
+        }
+        return List.of(bytes);
+    }
+
+    static boolean areDigits(String line, int from, int to) {
+        return wordEnd(line, from, to) == to;
+    }
+
+    static String upper(String digits) {
         return digits.toUpperCase(java.util.Locale.ROOT);
     }
 

@@ -34,6 +34,10 @@ final class LineReader {
         if (CodeWords.isBareCode(line, from, to)) {
             return CodeWords.read(line, from, to);
         }
+        Optional<LineContent> plain = HexLine.readPlain(line, from, to);
+        if (plain.isPresent()) {
+            return plain.get();
+        }
         if (HexTokens.areIn(line, from, to)) {
             return HexLine.read(line, from, to);
         }
@@ -42,12 +46,13 @@ final class LineReader {
 
     /** A comment ends the data of its line. */
     private static int endOfData(String line) {
-        int end = line.length();
-        for (String mark : List.of("#", "//", ";")) {
-            int at = line.indexOf(mark);
-            end = at >= 0 ? Math.min(end, at) : end;
+        for (int at = 0; at < line.length(); at++) {
+            char c = line.charAt(at);
+            if (c == '#' || c == ';' || (c == '/' && at + 1 < line.length() && line.charAt(at + 1) == '/')) {
+                return at;
+            }
         }
-        return end;
+        return line.length();
     }
 
     private static boolean isSkipped(char c) {

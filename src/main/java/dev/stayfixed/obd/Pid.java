@@ -114,7 +114,9 @@ public record Pid(
      * @param data exactly {@link #length()} bytes, each 0x00 to 0xFF
      */
     public double value(List<Integer> data) {
-        Bytes.checkRange("data bytes of PID " + Bytes.hex(number), data.size(), length, length);
+        if (data.size() != length) {
+            Bytes.checkRange("data bytes of PID " + Bytes.hex(number), data.size(), length, length);
+        }
         long raw = 0;
         for (int value : data) {
             Bytes.checkByte("data byte", value);
