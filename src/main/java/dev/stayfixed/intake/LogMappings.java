@@ -1,6 +1,5 @@
 package dev.stayfixed.intake;
 
-import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
@@ -26,7 +25,6 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 
 /**
@@ -39,22 +37,12 @@ public class LogMappings {
     private final StoredLogMappings mappings;
     private final LogReader reader;
     private final Durably durably;
-    private final CurrentShop shop;
-    private final JdbcClient jdbc;
     private final Clock clock;
 
-    LogMappings(
-            StoredLogMappings mappings,
-            LogReader reader,
-            Durably durably,
-            CurrentShop shop,
-            JdbcClient jdbc,
-            Clock clock) {
+    LogMappings(StoredLogMappings mappings, LogReader reader, Durably durably, Clock clock) {
         this.mappings = mappings;
         this.reader = reader;
         this.durably = durably;
-        this.shop = shop;
-        this.jdbc = jdbc;
         this.clock = clock;
     }
 
@@ -82,7 +70,7 @@ public class LogMappings {
         LogMappingForm checked = checked(headers, form, vehicleId);
         String fingerprint = fingerprint(headers, vehicleId);
         return durably.write(() -> {
-            lockShop();
+            durably.hold("log mappings");
             mappings.findByFingerprint(fingerprint).ifPresent(other -> {
                 throw new Refused(
                         ProblemType.LOG_MAPPING_EXISTS,
@@ -104,7 +92,7 @@ public class LogMappings {
     public SavedMapping confirm(UUID vehicleId, String name, List<String> headers, LogMappingForm form) {
         LogMappingForm checked = checked(headers, form, vehicleId);
         return durably.write(() -> {
-            lockShop();
+            durably.hold("log mappings");
             Optional<StoredLogMapping> general = mappings.findByFingerprint(fingerprint(headers, null));
             if (general.isPresent()) {
                 mappings.findByFingerprint(fingerprint(headers, vehicleId)).ifPresent(before -> {
@@ -116,13 +104,6 @@ public class LogMappings {
             return mappings.save(new StoredLogMapping(name, fingerprint, headers, checked, clock.instant()))
                     .facts();
         });
-    }
-
-    private void lockShop() {
-        jdbc.sql("select id from shop where id = ? for update")
-                .param(shop.id())
-                .query(UUID.class)
-                .single();
     }
 
     private static LogMappingForm checked(List<String> headers, LogMappingForm form, @Nullable UUID vehicleId) {

@@ -1,6 +1,5 @@
 package dev.stayfixed.jobs;
 
-import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.Page;
 import dev.stayfixed.platform.problem.ProblemType;
@@ -16,7 +15,6 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.data.domain.Limit;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 
 /** The vehicles that the shop works on. */
@@ -25,22 +23,12 @@ public class Vehicles {
 
     private final StoredVehicles vehicles;
     private final Durably durably;
-    private final CurrentShop shop;
-    private final JdbcClient jdbc;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    Vehicles(
-            StoredVehicles vehicles,
-            Durably durably,
-            CurrentShop shop,
-            JdbcClient jdbc,
-            ApplicationEventPublisher events,
-            Clock clock) {
+    Vehicles(StoredVehicles vehicles, Durably durably, ApplicationEventPublisher events, Clock clock) {
         this.vehicles = vehicles;
         this.durably = durably;
-        this.shop = shop;
-        this.jdbc = jdbc;
         this.events = events;
         this.clock = clock;
     }
@@ -116,11 +104,8 @@ public class Vehicles {
         if (details.vin().isEmpty()) {
             return;
         }
-        jdbc.sql("select id from shop where id = ? for update")
-                .param(shop.id())
-                .query(UUID.class)
-                .single();
         String vin = details.vin().get().text();
+        durably.hold("vehicle number " + vin);
         vehicles.findByVin(vin).filter(other -> !other.id().equals(self)).ifPresent(other -> {
             throw new Refused(
                     ProblemType.VEHICLE_EXISTS,

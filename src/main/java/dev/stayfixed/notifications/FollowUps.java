@@ -89,7 +89,10 @@ public class FollowUps {
         byte[] secret = new byte[24];
         RANDOM.nextBytes(secret);
         String token = Base64.getUrlEncoder().withoutPadding().encodeToString(secret);
-        durably.write(() -> stored.link(token, clock.instant()));
+        durably.write(() -> {
+            durably.hold("calendar link");
+            stored.link(token, clock.instant());
+        });
         return token;
     }
 

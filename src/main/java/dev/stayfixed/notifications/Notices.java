@@ -31,7 +31,7 @@ public class Notices {
      */
     public ShopNotices change(IfMatch ifMatch, ShopNotices wanted) {
         return durably.write(() -> {
-            stored.hold();
+            durably.hold("notification settings");
             ShopNotices present = stored.ofShop();
             ifMatch.check(present.version());
             stored.keep(new ShopNotices(
@@ -62,7 +62,7 @@ public class Notices {
     public JobNotices change(UUID jobId, IfMatch ifMatch, JobNotices wanted) {
         return durably.write(() -> {
             jobs.get(jobId);
-            stored.hold();
+            durably.hold("notification settings");
             JobNotices present = stored.ofJob(jobId);
             ifMatch.check(present.version());
             stored.keep(

@@ -67,10 +67,6 @@ class StoredFollowUps {
     }
 
     void link(String token, Instant now) {
-        jdbc.sql("select id from shop where id = ? for update")
-                .param(shop.id())
-                .query(UUID.class)
-                .single();
         unlink();
         jdbc.sql("insert into calendar_link (shop_id, token, made_at) values (?, ?, ?)")
                 .params(shop.id(), token, at(now))

@@ -25,14 +25,6 @@ class StoredNotices {
         this.shop = shop;
     }
 
-    /** Nobody else writes settings of this shop until the running transaction ends. */
-    void hold() {
-        jdbc.sql("select id from shop where id = ? for update")
-                .param(shop.id())
-                .query(UUID.class)
-                .single();
-    }
-
     ShopNotices ofShop() {
         return jdbc.sql("select * from shop_notices where shop_id = ?")
                 .param(shop.id())

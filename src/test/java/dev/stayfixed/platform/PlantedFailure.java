@@ -1,16 +1,45 @@
 package dev.stayfixed.platform;
 
+import dev.stayfixed.platform.storage.Durably;
 import io.swagger.v3.oas.annotations.Hidden;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import org.springframework.dao.CannotAcquireLockException;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
-/** A mistake of the service, so that its answer can be tested. */
+/** Failures that cannot be brought about from outside, so that their answers can be tested. */
 @Hidden
 @RestController
 class PlantedFailure {
 
+    private final Map<String, Integer> tries = new ConcurrentHashMap<>();
+    private final Durably durably;
+
+    PlantedFailure(Durably durably) {
+        this.durably = durably;
+    }
+
     @GetMapping("/planted-failure")
     String fail() {
         throw new IllegalStateException("planted");
+    }
+
+    /**
+     * A write that others are faster than.
+     *
+     * @param times how often in a row
+     */
+    @PostMapping("/planted-failure/conflict")
+    String conflict(@RequestParam String name, @RequestParam int times) {
+        return durably.write(() -> {
+            int tried = tries.merge(name, 1, Integer::sum);
+            if (tried <= times) {
+                throw new CannotAcquireLockException("planted");
+            }
+            return "try " + tried;
+        });
     }
 }

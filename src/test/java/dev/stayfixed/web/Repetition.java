@@ -50,6 +50,30 @@ abstract class Repetition extends OverHttp {
     }
 
     @Test
+    void whoIsSlowerThanOthersIsServedAllTheSame() {
+        String path = "/planted-failure/conflict?times=%d&name=" + UUID.randomUUID();
+        assertThat(client.post(path.formatted(3) + "alone", "").is(200).body()).isEqualTo("try 4");
+        String key = UUID.randomUUID().toString();
+        for (int i = 0; i < 2; i++) {
+            assertThat(client.post(path.formatted(3) + "keyed", "", "Idempotency-Key", key)
+                            .is(200)
+                            .body())
+                    .isEqualTo("try 4");
+        }
+    }
+
+    @Test
+    void whoIsSlowerEachTimeIsAskedToComeBack() {
+        String path = "/planted-failure/conflict?times=99&name=" + UUID.randomUUID();
+        Answer alone = client.post(path, "").isProblem(503, "busy");
+        Answer keyed = client.post(
+                        path, "", "Idempotency-Key", UUID.randomUUID().toString())
+                .isProblem(503, "busy");
+        assertThat(List.of(alone.header("Retry-After"), keyed.header("Retry-After")))
+                .containsOnly("1");
+    }
+
+    @Test
     void aFormOfThePagesSentSeveralTimesAtOnceOpensOneJob() throws Exception {
         String page = client.get("/jobs/new").is(200).body();
         String token = hidden(page, "formToken");
@@ -69,7 +93,7 @@ abstract class Repetition extends OverHttp {
         assertThat(client.get(V + "?q=" + once).json().at("/items")).hasSize(1);
     }
 
-    private static String hidden(String page, String field) {
+    static String hidden(String page, String field) {
         Matcher value = Pattern.compile("name=\"" + field + "\" value=\"([0-9a-f]{32})\"")
                 .matcher(page);
         assertThat(value.find()).as(field).isTrue();

@@ -1,6 +1,7 @@
 package dev.stayfixed.notifications.mail;
 
 import dev.stayfixed.platform.CurrentShop;
+import dev.stayfixed.platform.storage.Durably;
 import java.security.SecureRandom;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -20,10 +21,12 @@ class Recipients {
 
     private final JdbcClient jdbc;
     private final CurrentShop shop;
+    private final Durably durably;
 
-    Recipients(JdbcClient jdbc, CurrentShop shop) {
+    Recipients(JdbcClient jdbc, CurrentShop shop, Durably durably) {
         this.jdbc = jdbc;
         this.shop = shop;
+        this.durably = durably;
     }
 
     /** Somebody who is written to. */
@@ -37,13 +40,10 @@ class Recipients {
         }
     }
 
-    /** Needs a running write. The shop's row is locked, so that two writers do not add one address twice. */
+    /** Needs a running write. */
     Recipient withAddress(String address) {
         return find(address).orElseGet(() -> {
-            jdbc.sql("select id from shop where id = ? for update")
-                    .param(shop.id())
-                    .query(UUID.class)
-                    .single();
+            durably.hold("mail recipients");
             return find(address).orElseGet(() -> add(address));
         });
     }

@@ -14,13 +14,15 @@ import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
-import org.springframework.dao.DuplicateKeyException;
+import org.springframework.dao.DataAccessException;
 import org.springframework.web.filter.OncePerRequestFilter;
+import org.springframework.web.servlet.DispatcherServlet;
 import org.springframework.web.util.ContentCachingResponseWrapper;
 
 /**
  * Idempotency-Key on every POST: the key, the effect and the answer are one transaction. The answer leaves when that transaction is
- * durable; a request that was refused leaves no trace, so its key can be used again.
+ * durable; a request that was refused leaves no trace, so its key can be used again. It is the last of the filters, because a write may
+ * run more than once.
  */
 final class RepeatedRequests extends OncePerRequestFilter {
 
@@ -65,26 +67,41 @@ final class RepeatedRequests extends OncePerRequestFilter {
             IdempotencyKey key, HttpServletRequest request, ContentCachingResponseWrapper held, FilterChain chain)
             throws IOException {
         Optional<StoredAnswers.Stored> earlier = durably.read(() -> answers.find(key.name()));
-        if (earlier.isPresent()) {
-            replay(key, earlier.get(), held);
-            return;
-        }
         try {
-            durably.write(() -> firstTime(key, request, held, chain));
+            if (earlier.isEmpty()) {
+                earlier = durably.write(() -> afterOtherInstances(key, request, held, chain));
+            }
         } catch (NotAccepted refusedByController) {
             logger.debug("nothing stored for a refused request");
-        } catch (DuplicateKeyException takenByAnotherInstance) {
-            throw stillRunning(key);
         }
+        if (earlier.isPresent()) {
+            replay(key, earlier.get(), held);
+        }
+    }
+
+    /** Waits for an instance that is at work on the same key; gives what it answered, else answers. */
+    private Optional<StoredAnswers.Stored> afterOtherInstances(
+            IdempotencyKey key, HttpServletRequest request, ContentCachingResponseWrapper held, FilterChain chain) {
+        durably.hold("idempotency key " + key.name());
+        Optional<StoredAnswers.Stored> meanwhile = answers.find(key.name());
+        if (meanwhile.isEmpty()) {
+            firstTime(key, request, held, chain);
+        }
+        return meanwhile;
     }
 
     private void firstTime(
             IdempotencyKey key, HttpServletRequest request, ContentCachingResponseWrapper held, FilterChain chain) {
+        forgetTry(request, held);
         answers.claim(key.name(), key.fingerprint());
         try {
             chain.doFilter(request, held);
         } catch (IOException | ServletException e) {
             throw new IllegalStateException(e);
+        }
+        if (request.getAttribute(DispatcherServlet.EXCEPTION_ATTRIBUTE) instanceof DataAccessException failed) {
+            // Already made into an answer; but this write may run once more, and end better.
+            throw failed;
         }
         if (held.getStatus() >= 300) {
             throw new NotAccepted();
@@ -97,6 +114,13 @@ final class RepeatedRequests extends OncePerRequestFilter {
                         held.getHeader("Location"),
                         held.getHeader("ETag"),
                         new String(held.getContentAsByteArray(), StandardCharsets.UTF_8)));
+    }
+
+    private static void forgetTry(HttpServletRequest request, ContentCachingResponseWrapper held) {
+        held.resetBuffer();
+        held.setStatus(HttpServletResponse.SC_OK);
+        held.setContentType(null);
+        request.removeAttribute(DispatcherServlet.EXCEPTION_ATTRIBUTE);
     }
 
     private static void replay(IdempotencyKey key, StoredAnswers.Stored earlier, HttpServletResponse response)

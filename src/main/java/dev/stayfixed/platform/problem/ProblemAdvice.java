@@ -5,6 +5,7 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.beans.TypeMismatchException;
+import org.springframework.dao.ConcurrencyFailureException;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatusCode;
 import org.springframework.http.MediaType;
@@ -31,7 +32,16 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
 
     @ExceptionHandler
     ResponseEntity<Object> refused(Refused refused, WebRequest request) {
-        return answer(Problem.of(refused, path(request)), HttpHeaders.EMPTY);
+        HttpHeaders headers = new HttpHeaders();
+        refused.type().retryAfter().ifPresent(s -> headers.set(HttpHeaders.RETRY_AFTER, Integer.toString(s)));
+        return answer(Problem.of(refused, path(request)), headers);
+    }
+
+    /** A part of a write that may run once more; only if that is of no use does this answer go out. */
+    @ExceptionHandler
+    ResponseEntity<Object> overtaken(ConcurrencyFailureException e, WebRequest request) {
+        ProblemType busy = ProblemType.BUSY;
+        return answer(Problem.of(busy, busy.status(), busy.meaning(), path(request)), HttpHeaders.EMPTY);
     }
 
     @ExceptionHandler

@@ -13,6 +13,7 @@ public final class ProblemAnswer {
             throws IOException {
         byte[] body = Problem.of(refused, request.getRequestURI()).json();
         response.setStatus(refused.type().status());
+        refused.type().retryAfter().ifPresent(s -> response.setHeader("Retry-After", Integer.toString(s)));
         response.setContentType(Problem.MEDIA_TYPE);
         response.setContentLength(body.length);
         response.getOutputStream().write(body);

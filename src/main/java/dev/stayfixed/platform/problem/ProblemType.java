@@ -3,6 +3,7 @@ package dev.stayfixed.platform.problem;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /** The catalogue of problems: what each means and what to do about it. */
 public enum ProblemType {
@@ -157,6 +158,11 @@ public enum ProblemType {
             "Too many requests",
             "More requests came through one link, or from one address, than a person makes.",
             "Wait for as many seconds as the header Retry-After says, then go on."),
+    BUSY(
+            503,
+            "Busy",
+            "Others were faster each time, or too many write at once. Nothing was stored.",
+            "Repeat the request, with the same Idempotency-Key if it has one, after as many seconds as the header Retry-After says."),
     INTERNAL_ERROR(
             500,
             "Internal error",
@@ -189,6 +195,11 @@ public enum ProblemType {
 
     public String remedy() {
         return remedy;
+    }
+
+    /** After how many seconds the same request may well succeed; empty where repeating it is of no use. */
+    public OptionalInt retryAfter() {
+        return this == BUSY ? OptionalInt.of(1) : OptionalInt.empty();
     }
 
     /** The last part of the type's address, such as "fault-undecided". */

@@ -24,6 +24,12 @@ public final class Refused extends RuntimeException {
         this(type, detail, List.of(), properties);
     }
 
+    /** A refusal for a reason that only the log explains. */
+    public Refused(ProblemType type, String detail, Throwable cause) {
+        this(type, detail);
+        initCause(cause);
+    }
+
     private Refused(ProblemType type, String detail, List<Mistake> mistakes, Map<String, ?> properties) {
         super(detail);
         this.type = type;

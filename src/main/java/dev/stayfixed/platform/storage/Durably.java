@@ -7,7 +7,12 @@ import org.springframework.jdbc.datasource.TransactionAwareDataSourceProxy;
 /** The only way to write: when it returns, the work is on the disk; when it throws, nothing of it is. */
 public interface Durably {
 
-    /** Runs the work in one transaction, or as a part of the one that is already running. */
+    /**
+     * Runs the work in one transaction, or as a part of the one that is already running. Where another write was faster, it is undone
+     * and runs again, so what it does beside the database must bear that.
+     *
+     * @throws dev.stayfixed.platform.problem.Refused when others were faster each time
+     */
     <T> T write(Supplier<T> work);
 
     default void write(Runnable work) {
@@ -16,6 +21,13 @@ public interface Durably {
             return true;
         });
     }
+
+    /**
+     * Keeps a name for the running write alone; whoever else asks for it, at any instance, waits until this write has ended. No row is
+     * locked for it: a row that others refer to cannot be locked without a deadlock between two who have just referred to it. A vehicle
+     * is held before a name, and one name is enough for a write.
+     */
+    void hold(String name);
 
     /** Runs the work against one state of the database, without changing it. */
     <T> T read(Supplier<T> work);

@@ -3,6 +3,7 @@ package dev.stayfixed.platform.storage;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Supplier;
 import javax.sql.DataSource;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.PlatformTransactionManager;
 
 /**
@@ -15,8 +16,8 @@ final class OneWriterSynced extends Transactions {
     private final SharedSync sync;
 
     /** @param sync forces the database file to the disk */
-    OneWriterSynced(PlatformTransactionManager manager, Runnable sync) {
-        super(manager);
+    OneWriterSynced(PlatformTransactionManager manager, JdbcClient jdbc, Runnable sync) {
+        super(manager, jdbc);
         this.sync = new SharedSync(() -> alone(() -> {
             sync.run();
             return true;
@@ -32,6 +33,10 @@ final class OneWriterSynced extends Transactions {
         sync.await();
         return result;
     }
+
+    /** Who writes is alone. */
+    @Override
+    public void hold(String name) {}
 
     @Override
     public DataSource connections(DataSource dataSource) {

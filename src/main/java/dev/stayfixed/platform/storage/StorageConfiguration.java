@@ -43,10 +43,10 @@ class StorageConfiguration {
     Durably durably(DataSource dataSource, PlatformTransactionManager manager, JdbcClient jdbc) {
         if (Product.of(dataSource) == Product.H2) {
             return new OneWriterSynced(
-                    manager, () -> jdbc.sql("checkpoint sync").update());
+                    manager, jdbc, () -> jdbc.sql("checkpoint sync").update());
         }
         refuseLazyCommits(jdbc);
-        return new Transactions(manager);
+        return new Transactions(manager, jdbc);
     }
 
     private static void refuseLazyCommits(JdbcClient jdbc) {

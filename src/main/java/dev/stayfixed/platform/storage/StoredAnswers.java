@@ -56,11 +56,7 @@ public class StoredAnswers {
                 .optional();
     }
 
-    /**
-     * Takes the key for the running transaction.
-     *
-     * @throws org.springframework.dao.DuplicateKeyException when somebody else took it
-     */
+    /** Takes a key that was not found, and that the running write holds. */
     public void claim(String key, String fingerprint) {
         OffsetDateTime now = clock.instant().atOffset(ZoneOffset.UTC);
         jdbc.sql("delete from idempotency_key where created_at < ?")

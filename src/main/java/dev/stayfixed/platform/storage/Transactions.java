@@ -1,28 +1,70 @@
 package dev.stayfixed.platform.storage;
 
+import dev.stayfixed.platform.problem.ProblemType;
+import dev.stayfixed.platform.problem.Refused;
 import java.util.function.Supplier;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.dao.ConcurrencyFailureException;
+import org.springframework.dao.DuplicateKeyException;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.support.TransactionSynchronizationManager;
 import org.springframework.transaction.support.TransactionTemplate;
 
 /** Plain transactions: enough where a commit is durable once it returns, as on PostgreSQL with synchronous_commit on. */
 class Transactions implements Durably {
 
+    private static final Logger LOG = LoggerFactory.getLogger(Transactions.class);
+    private static final int TRIES = 5;
+
     private final TransactionTemplate writing;
     private final TransactionTemplate reading;
+    private final JdbcClient jdbc;
 
-    Transactions(PlatformTransactionManager manager) {
+    Transactions(PlatformTransactionManager manager, JdbcClient jdbc) {
         writing = new TransactionTemplate(manager);
         reading = new TransactionTemplate(manager);
         reading.setReadOnly(true);
+        this.jdbc = jdbc;
     }
 
     @Override
     public <T> T write(Supplier<T> work) {
+        if (TransactionSynchronizationManager.isActualTransactionActive()) {
+            return once(work);
+        }
+        for (int tries = 1; tries < TRIES; tries++) {
+            try {
+                return once(work);
+            } catch (ConcurrencyFailureException | DuplicateKeyException othersWereFaster) {
+                LOG.debug("try {} is undone", tries, othersWereFaster);
+            }
+        }
+        try {
+            return once(work);
+        } catch (ConcurrencyFailureException othersWereFasterAgain) {
+            throw new Refused(
+                    ProblemType.BUSY,
+                    "others changed the same at the same time, " + TRIES
+                            + " times in a row; nothing of this request was stored",
+                    othersWereFasterAgain);
+        }
+    }
+
+    private <T> T once(Supplier<T> work) {
         return present(writing.execute(status -> {
             T result = work.get();
             status.flush();
             return result;
         }));
+    }
+
+    @Override
+    public void hold(String name) {
+        jdbc.sql("select pg_advisory_xact_lock(hashtextextended(?, 0))")
+                .param(name)
+                .query(rows -> {});
     }
 
     @Override

@@ -56,6 +56,11 @@ class UnrecordedTest {
             }
 
             @Override
+            public void hold(String name) {
+                durably.hold(name);
+            }
+
+            @Override
             public <T> T read(Supplier<T> work) {
                 return durably.read(work);
             }

@@ -1,0 +1,37 @@
+package dev.stayfixed.platform;
+
+import dev.stayfixed.StayfixedApplication;
+import java.util.List;
+import java.util.stream.Stream;
+import org.springframework.boot.builder.SpringApplicationBuilder;
+import org.springframework.boot.jdbc.autoconfigure.JdbcConnectionDetails;
+import org.springframework.context.ConfigurableApplicationContext;
+
+/** One more instance of the whole service in this process, with a port and connections of its own. Nothing goes on in its background. */
+public final class OtherInstance implements AutoCloseable {
+
+    private final ConfigurableApplicationContext context;
+
+    /** @param settings each as name=value */
+    public OtherInstance(JdbcConnectionDetails database, String... settings) {
+        List<String> own = List.of(
+                "server.port=0",
+                "spring.datasource.url=" + database.getJdbcUrl(),
+                "spring.datasource.username=" + database.getUsername(),
+                "spring.datasource.password=" + database.getPassword(),
+                "stayfixed.background=false");
+        context = new SpringApplicationBuilder(StayfixedApplication.class)
+                .run(Stream.concat(own.stream(), Stream.of(settings))
+                        .map(setting -> "--" + setting)
+                        .toArray(String[]::new));
+    }
+
+    public int port() {
+        return context.getEnvironment().getRequiredProperty("local.server.port", Integer.class);
+    }
+
+    @Override
+    public void close() {
+        context.close();
+    }
+}
