@@ -5,7 +5,6 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.UUID;
-import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 
 /** Reports on a job: as it stands now, as they were issued, and whether a paper is one of them. */
@@ -51,12 +50,15 @@ public class Reports {
         byte[] bytes = pdf.of(facts, fingerprint, now);
         IssuedReport report = new IssuedReport(
                 jobId, fingerprint, now, facts, Fingerprint.of(bytes).hex(), bytes);
-        try {
-            durably.write(() -> stored.add(report));
-            return new Issue(report, true);
-        } catch (DuplicateKeyException issuedMeanwhile) {
-            return new Issue(issued(fingerprint).orElseThrow(), false);
-        }
+        return durably.write(() -> {
+            durably.hold("report " + fingerprint.hex());
+            return issued(fingerprint)
+                    .map(issuedMeanwhile -> new Issue(issuedMeanwhile, false))
+                    .orElseGet(() -> {
+                        stored.add(report);
+                        return new Issue(report, true);
+                    });
+        });
     }
 
     public Optional<IssuedReport> issued(Fingerprint fingerprint) {

@@ -71,13 +71,37 @@ class SeveralInstancesTest {
     }
 
     @Test
-    void oneVehicleAndOneLinkAskedForByAll() throws Exception {
+    void oneVehicleAndOneReportAskedForByAll() throws Exception {
         String vin = "1M8GDM9AXKP042787";
         List<Answer> vehicles =
                 atOnce(same(PEOPLE, () -> post("/vehicles", "{\"description\":\"v\",\"vin\":\"" + vin + "\"}")));
         assertThat(vehicles).allSatisfy(a -> assertThat(a.status()).as(a.body()).isIn(201, 409));
+        Answer vehicle =
+                vehicles.stream().filter(a -> a.status() == 201).findFirst().orElseThrow();
+        Answer job = post("/jobs", "{\"vehicleId\":\"%s\",\"faults\":[{\"code\":\"P0420\"}]}".formatted(vehicle.id()));
+        List<Answer> reports = atOnce(same(PEOPLE, () -> post("/jobs/" + job.id() + "/report", "")));
+        assertThat(reports).allSatisfy(a -> assertThat(a.status()).as(a.body()).isIn(200, 201));
+        assertThat(reports.stream().map(a -> a.at("/fingerprint")).distinct()).hasSize(1);
         List<Answer> links = atOnce(same(PEOPLE, () -> post("/calendar-link", "")));
         assertThat(links).allSatisfy(a -> assertThat(a.status()).as(a.body()).isIn(200, 201));
+    }
+
+    /** Whoever comes second waits for the first, and gets its answer. */
+    @Test
+    void oneKeyAtAllInstancesIsOneRequest() throws Exception {
+        Answer vehicle = new Shop(clients.get(0)).vehicle("sent to every instance");
+        String key = UUID.randomUUID().toString();
+        List<Answer> answers = atOnce(clients.stream()
+                .map(client -> (Callable<Answer>) () -> client.post(
+                        API + "/vehicles/" + vehicle.id() + "/drives",
+                        Shop.body("2026-06-02T08:00:00Z", Shop.RAN_CLEAN),
+                        "Idempotency-Key",
+                        key))
+                .toList());
+        assertThat(answers).allSatisfy(a -> a.is(201));
+        assertThat(answers.stream().map(Answer::body).distinct()).hasSize(1);
+        assertThat(answers.stream().map(a -> a.header("Idempotency-Replayed")))
+                .containsExactlyInAnyOrder("", "true", "true");
     }
 
     /** The same drive under several keys is taken once, and the others are told so. */

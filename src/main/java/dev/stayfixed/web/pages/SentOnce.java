@@ -4,7 +4,6 @@ import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.platform.storage.StoredAnswers;
 import java.util.Optional;
 import java.util.function.Supplier;
-import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Component;
 
 /** Takes a filled-in form once, however often it is sent: sent again, it leads to where it led the first time. */
@@ -34,16 +33,17 @@ class SentOnce {
         if (earlier.isPresent()) {
             return earlier.get();
         }
-        try {
-            return durably.write(() -> {
-                answers.claim(key, key);
-                String to = work.get();
-                answers.keep(key, new StoredAnswers.Answer(303, null, to, null, ""));
-                return to;
-            });
-        } catch (DuplicateKeyException sentTwiceAtOnce) {
-            return led(key).orElseThrow(() -> sentTwiceAtOnce);
-        }
+        return durably.write(() -> {
+            durably.hold(key);
+            return led(key).orElseGet(() -> firstTime(key, work));
+        });
+    }
+
+    private String firstTime(String key, Supplier<String> work) {
+        answers.claim(key, key);
+        String to = work.get();
+        answers.keep(key, new StoredAnswers.Answer(303, null, to, null, ""));
+        return to;
     }
 
     private Optional<String> led(String key) {
