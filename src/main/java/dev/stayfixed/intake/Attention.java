@@ -34,25 +34,16 @@ public enum Attention {
      *
      * @param back recurred, or failed after being confirmed fixed
      * @param failedOnce failed once, comebacks included
-     * @param lastNews the latest of the opening, the last repair and the last drive
      */
-    public record Facts(
-            int faults, int fixed, int back, int failedOnce, int contradictory, int awaitingRepair, Instant lastNews) {}
+    public record Facts(int faults, int fixed, int back, int failedOnce, int contradictory, int awaitingRepair) {}
 
-    /**
-     * What the job needs.
-     *
-     * @param silentSince news from before this are too old: the job has stalled
-     */
-    public static Attention of(Facts facts, Instant silentSince) {
+    /** What the job needs, as long as it is not silent. */
+    public static Attention of(Facts facts) {
         if (facts.back() > 0) {
             return CAME_BACK;
         }
         if (facts.fixed() == facts.faults()) {
             return READY_TO_CLOSE;
-        }
-        if (facts.lastNews().isBefore(silentSince)) {
-            return STALLED;
         }
         if (facts.contradictory() > 0) {
             return CONTRADICTORY;
@@ -61,5 +52,20 @@ public enum Attention {
             return FAILED_ONCE;
         }
         return facts.awaitingRepair() > 0 ? REPAIR_DUE : WAITING;
+    }
+
+    /** Whether a job that needs this has stalled where nothing is heard of it. */
+    boolean canStall() {
+        return compareTo(STALLED) > 0;
+    }
+
+    /**
+     * What the job needs now.
+     *
+     * @param news the latest of the opening, the last repair and the last drive
+     * @param silentSince news from before this are too old: the job has stalled
+     */
+    public Attention after(Instant news, Instant silentSince) {
+        return canStall() && news.isBefore(silentSince) ? STALLED : this;
     }
 }

@@ -23,6 +23,7 @@ class OpenJobRows {
 
     private static final String IN_FULL = """
             select j.id, j.opened_at, j.customer, j.reference, v.description, v.plate, v.vin,
+                   (select max(d.start_at) from drive d where d.vehicle_id = j.vehicle_id) last_drive,
                    f.code, f.monitor_group, f.required_passes, f.standing_state, f.standing_words, f.standing_passes,
                    f.standing_decided, f.standing_comeback
             from job j
@@ -41,16 +42,16 @@ class OpenJobRows {
     }
 
     /** The jobs, in the order given. */
-    List<OpenJob> inFull(List<OpenJobs.Ranked> wanted) {
+    List<OpenJob> inFull(List<OpenJobOrder.Ranked> wanted) {
         if (wanted.isEmpty()) {
             return List.of();
         }
-        Map<UUID, OpenJobs.Ranked> byId = new HashMap<>();
+        Map<UUID, OpenJobOrder.Ranked> byId = new HashMap<>();
         wanted.forEach(job -> byId.put(job.id(), job));
         Map<UUID, OpenJob> read = new HashMap<>();
         jdbc.sql(IN_FULL).param("shop", shop.id()).param("ids", byId.keySet()).query((ResultSet row) -> {
             UUID id = row.getObject("id", UUID.class);
-            OpenJobs.Ranked ranked = byId.get(id);
+            OpenJobOrder.Ranked ranked = byId.get(id);
             if (ranked != null) {
                 OpenJob job = read.get(id);
                 if (job == null) {
@@ -65,7 +66,7 @@ class OpenJobRows {
                 .toList();
     }
 
-    private static OpenJob job(ResultSet row, OpenJobs.Ranked ranked) throws SQLException {
+    private static OpenJob job(ResultSet row, OpenJobOrder.Ranked ranked) throws SQLException {
         return new OpenJob(
                 ranked.id(),
                 ranked.attention(),
@@ -75,7 +76,7 @@ class OpenJobRows {
                 Optional.ofNullable(row.getString("customer")),
                 Optional.ofNullable(row.getString("reference")),
                 time(row, "opened_at").orElseThrow(),
-                ranked.lastDrive(),
+                time(row, "last_drive"),
                 new ArrayList<>());
     }
 

@@ -7,46 +7,21 @@ import dev.stayfixed.platform.storage.Durably;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.Comparator;
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.UUID;
-import java.util.stream.Stream;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 
 /**
- * The open jobs, those first that need a person most. Reads the standings that are kept and judges nothing: one query puts all open
- * jobs in order, a second one reads those of one page.
+ * The open jobs, those first that need a person most. Reads the places that {@link OpenJobPlaces} keeps: what is needed is a stretch
+ * of an index, so that a page costs the same however many jobs are open.
  */
 @Service
 public class OpenJobs {
 
-    private static final String ALL_OPEN = """
-            select j.id, j.opened_at, f.faults, f.fixed, f.back, f.failed_once, f.contradictory, f.awaiting,
-                   (select max(r.performed_at) from repair r where r.job_id = j.id) last_repair,
-                   (select max(d.start_at) from drive d where d.vehicle_id = j.vehicle_id) last_drive
-            from job j
-            join (select job_id,
-                         count(*) faults,
-                         sum(case when standing_state = 'CONFIRMED_FIXED' then 1 else 0 end) fixed,
-                         sum(case when standing_state = 'RECURRED' or standing_comeback then 1 else 0 end) back,
-                         sum(case when standing_state = 'FAILED_ONCE' then 1 else 0 end) failed_once,
-                         sum(case when standing_contradictory then 1 else 0 end) contradictory,
-                         sum(case when standing_state = 'AWAITING_REPAIR' then 1 else 0 end) awaiting
-                  from fault where shop_id = :shop group by job_id) f on f.job_id = j.id
-            where j.shop_id = :shop and j.state = 'OPEN'
-            """;
-
-    private static final String WITH_TEXT = """
-              and (lower(j.reference) like :like escape '!' or lower(j.customer) like :like escape '!'
-                   or j.vehicle_id in (select v.id from vehicle v where v.shop_id = :shop
-                                       and (lower(v.plate) like :like escape '!' or lower(v.vin) like :like escape '!'
-                                            or lower(v.description) like :like escape '!'))
-                   or j.id in (select c.job_id from fault c where c.shop_id = :shop and lower(c.code) like :like escape '!'))
-            """;
+    /** So many jobs are counted exactly; beyond, a person only needs to know that there are more. */
+    public static final int COUNTED = 1_000;
 
     private final JdbcClient jdbc;
     private final CurrentShop shop;
@@ -67,12 +42,14 @@ public class OpenJobs {
     /**
      * A part of the list.
      *
-     * @param counts how many jobs need what, before the choice of one need
-     * @param total how many jobs the list has in all its parts
+     * @param counts how many jobs need what, before the choice of one need; more than {@link #COUNTED} stands for any more
+     * @param total how many jobs the list has in all its parts, at least
+     * @param more whether there may be more than {@code total}
      * @param page from 1
-     * @param pages at least 1
+     * @param pages at least 1; where there may be more, those that are known of
      */
-    public record Part(List<OpenJob> jobs, Map<Attention, Integer> counts, int total, int page, int pages) {}
+    public record Part(
+            List<OpenJob> jobs, Map<Attention, Integer> counts, int total, boolean more, int page, int pages) {}
 
     /**
      * Open jobs in which a text occurs; among those that need the same, the one that has been silent longest comes first.
@@ -84,58 +61,12 @@ public class OpenJobs {
     public Part find(String text, Optional<Attention> only, int page, int pageSize) {
         Instant silentSince =
                 clock.instant().minus(Duration.ofDays(shops.settings().stallDays()));
+        OpenJobOrder order = new OpenJobOrder(jdbc, shop.id(), silentSince);
+        List<Attention> needs = only.map(List::of).orElse(List.of(Attention.values()));
         return durably.read(() -> {
-            List<Ranked> all = ranked(text.strip(), silentSince);
-            Map<Attention, Integer> counts = new EnumMap<>(Attention.class);
-            all.forEach(job -> counts.merge(job.attention(), 1, Integer::sum));
-            List<Ranked> chosen = all.stream()
-                    .filter(job -> only.isEmpty() || only.get() == job.attention())
-                    .sorted()
-                    .toList();
-            int pages = Math.max(1, (chosen.size() + pageSize - 1) / pageSize);
-            int shown = Math.min(Math.max(page, 1), pages);
-            List<Ranked> part = chosen.subList((shown - 1) * pageSize, Math.min(chosen.size(), shown * pageSize));
-            return new Part(rows.inFull(part), counts, chosen.size(), shown, pages);
+            OpenJobOrder.Found found = text.isBlank() ? order.all() : order.matching(SearchText.like(text));
+            OpenJobOrder.Cut cut = found.cut(needs, page, pageSize);
+            return new Part(rows.inFull(cut.jobs()), found.counts(), cut.total(), cut.more(), cut.page(), cut.pages());
         });
-    }
-
-    private List<Ranked> ranked(String text, Instant silentSince) {
-        JdbcClient.StatementSpec query =
-                jdbc.sql(text.isEmpty() ? ALL_OPEN : ALL_OPEN + WITH_TEXT).param("shop", shop.id());
-        return (text.isEmpty() ? query : query.param("like", SearchText.like(text)))
-                .query((row, n) -> {
-                    Instant opened = OpenJobRows.time(row, "opened_at").orElseThrow();
-                    Optional<Instant> lastDrive = OpenJobRows.time(row, "last_drive");
-                    Instant news = Stream.of(OpenJobRows.time(row, "last_repair"), lastDrive)
-                            .flatMap(Optional::stream)
-                            .max(Comparator.naturalOrder())
-                            .filter(opened::isBefore)
-                            .orElse(opened);
-                    Attention.Facts facts = new Attention.Facts(
-                            row.getInt("faults"),
-                            row.getInt("fixed"),
-                            row.getInt("back"),
-                            row.getInt("failed_once"),
-                            row.getInt("contradictory"),
-                            row.getInt("awaiting"),
-                            news);
-                    return new Ranked(
-                            row.getObject("id", UUID.class), Attention.of(facts, silentSince), news, lastDrive);
-                })
-                .list();
-    }
-
-    /** A job and its place in the order. */
-    record Ranked(UUID id, Attention attention, Instant news, Optional<Instant> lastDrive)
-            implements Comparable<Ranked> {
-
-        private static final Comparator<Ranked> ORDER = Comparator.comparing(Ranked::attention)
-                .thenComparing(Ranked::news)
-                .thenComparing(Ranked::id);
-
-        @Override
-        public int compareTo(Ranked other) {
-            return ORDER.compare(this, other);
-        }
     }
 }

@@ -28,8 +28,8 @@ class AttentionTest {
     void theMostPressingNeedWins(
             int fixed, int back, int failedOnce, int contradictory, int awaiting, boolean silent, Attention need) {
         Instant news = silent ? SILENT_SINCE.minusMillis(1) : SILENT_SINCE;
-        assertThat(Attention.of(
-                        new Attention.Facts(2, fixed, back, failedOnce, contradictory, awaiting, news), SILENT_SINCE))
+        assertThat(Attention.of(new Attention.Facts(2, fixed, back, failedOnce, contradictory, awaiting))
+                        .after(news, SILENT_SINCE))
                 .isEqualTo(need);
     }
 }

@@ -7,13 +7,20 @@ import dev.stayfixed.intake.OpenJob;
 import dev.stayfixed.intake.OpenJobs;
 import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.jobs.Shops;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.core.io.ClassPathResource;
 
 /** The list of open jobs and the settings of the shop. */
 abstract class OpenJobList extends OverHttp {
@@ -90,6 +97,101 @@ abstract class OpenJobList extends OverHttp {
         assertThat(openJobs.find("ostrow", Optional.empty(), 1, 50).jobs())
                 .extracting(OpenJob::id)
                 .containsExactly(id(job));
+    }
+
+    @Test
+    void aPlaceThatIsKeptIsTheOneThatTheMigrationFinds() throws IOException {
+        Answer moved = jobWithDrives("Moved", "2026-06-26", Shop.RAN_CLEAN, Shop.RAN_AND_FAILED);
+        Answer vehicle = shop.vehicle("Moved too");
+        Answer first = shop.job(vehicle);
+        shop.repair(first, "2026-06-20T09:00:00Z");
+        Answer drive = shop.drive(vehicle, "2026-06-21T08:00:00Z", Shop.RAN_AND_FAILED);
+        client.put("/api/v1/drives/" + drive.id() + "/left-out", "{\"reason\":\"another car\"}")
+                .is(200);
+        client.post("/api/v1/jobs/" + first.id() + "/faults", "{\"code\":\"P0171\"}")
+                .is(201);
+        shop.job(vehicle);
+        shop.close(moved, "{\"reason\":\"sold\"}").is(200);
+        assertThat(kept("select job_id, need, can_stall, news_at from open_job", moved))
+                .isEmpty();
+        client.post(
+                        "/api/v1/jobs/" + moved.id() + "/reopen",
+                        "{\"reason\":\"back again\"}",
+                        "If-Match",
+                        shop.see(moved).etag())
+                .is(200);
+        assertThat(kept("select job_id, need, can_stall, news_at from open_job"))
+                .containsExactlyInAnyOrderElementsOf(kept(selectOf("V12__open_jobs.sql")));
+    }
+
+    private List<Map<String, Object>> kept(String select, Answer... jobs) {
+        return jdbc.sql("select k.job_id, k.need, k.can_stall, k.news_at from (" + select + ") k"
+                        + (jobs.length == 0 ? "" : " where k.job_id = '" + jobs[0].id() + "'"))
+                .query()
+                .listOfRows();
+    }
+
+    /** What a migration fills its table with, under the names of the columns. */
+    private static String selectOf(String migration) throws IOException {
+        String sql = new ClassPathResource("db-migrations/" + migration).getContentAsString(StandardCharsets.UTF_8);
+        return sql.substring(sql.indexOf("select n.job_id"), sql.indexOf(";\n\ncreate index"));
+    }
+
+    @Test
+    void aLongListIsCountedUpToAThousandAndGoesOnToItsEnd() {
+        Answer vehicle = shop.vehicle("One of very many");
+        UUID shopId = jdbc.sql("select shop_id from vehicle where id = '" + vehicle.id() + "'")
+                .query(UUID.class)
+                .single();
+        List<UUID> many = new ArrayList<>();
+        try {
+            for (int i = 0; i < OpenJobs.COUNTED + 60; i++) {
+                UUID job = UUID.randomUUID();
+                many.add(job);
+                insertWaiting(
+                        job,
+                        shopId,
+                        UUID.fromString(vehicle.id()),
+                        Instant.parse("2026-06-29T00:00:00Z").plusSeconds(i));
+            }
+            OpenJobs.Part part = openJobs.find("", Optional.of(Attention.WAITING), 1, 200);
+            assertThat(part.counts().get(Attention.WAITING)).isGreaterThan(OpenJobs.COUNTED);
+            assertThat(part.more()).isTrue();
+            List<UUID> seen = new ArrayList<>();
+            for (int page = 1; page <= 20 && seen.size() < page * 200; page++) {
+                part = openJobs.find("", Optional.of(Attention.WAITING), page, 200);
+                part.jobs().forEach(job -> seen.add(job.id()));
+                assertThat(part.more()).isEqualTo(part.page() < part.pages());
+                if (!part.more()) {
+                    break;
+                }
+            }
+            assertThat(seen).doesNotHaveDuplicates().hasSize(part.total()).containsSubsequence(many);
+            OpenJobs.Part beyond = openJobs.find("", Optional.of(Attention.WAITING), 999_999, 200);
+            assertThat(beyond).isEqualTo(part);
+            OpenJobs.Part all = openJobs.find("", Optional.empty(), 999_999, 200);
+            assertThat(all.more()).isFalse();
+            assertThat(all.jobs()).endsWith(part.jobs().get(part.jobs().size() - 1));
+        } finally {
+            many.forEach(job -> List.of("open_job where job_id", "fault where job_id", "job where id")
+                    .forEach(table ->
+                            jdbc.sql("delete from " + table + " = ?").param(job).update()));
+        }
+    }
+
+    private void insertWaiting(UUID job, UUID shopId, UUID vehicleId, Instant at) {
+        OffsetDateTime opened = at.atOffset(ZoneOffset.UTC);
+        jdbc.sql("insert into job (id, shop_id, vehicle_id, opened_at, state, version) values (?, ?, ?, ?, 'OPEN', 1)")
+                .params(job, shopId, vehicleId, opened)
+                .update();
+        jdbc.sql("""
+                        insert into fault (id, shop_id, job_id, position, code, standing_state, monitor_group, trips, required_passes,
+                                           weakest_evidence, standing_words, standing_decided, standing_comeback)
+                        values (?, ?, ?, 0, 'P0420', 'PASSING', 'CATALYST', 'TWO', 2, 'ENABLING_CONDITIONS', 'passing', false, false)""").params(UUID.randomUUID(), shopId, job).update();
+        jdbc.sql(
+                        "insert into open_job (job_id, shop_id, vehicle_id, need, can_stall, news_at) values (?, ?, ?, 'WAITING', true, ?)")
+                .params(job, shopId, vehicleId, opened)
+                .update();
     }
 
     private Answer jobWithDrives(String vehicleName, String repairDay, String... scans) {

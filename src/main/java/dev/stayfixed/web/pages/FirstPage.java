@@ -32,7 +32,7 @@ class FirstPage {
     }
 
     /** Jobs that need the same, one after the other. */
-    record Group(Attention attention, int all, List<Entry> jobs) {}
+    record Group(Attention attention, String all, List<Entry> jobs) {}
 
     /** A job and what is next in it, in words. */
     record Entry(OpenJob job, String next) {}
@@ -54,19 +54,30 @@ class FirstPage {
         model.addAttribute("needs", needs(part));
         model.addAttribute("part", part);
         model.addAttribute("groups", groups(part));
-        model.addAttribute(
-                "all",
-                part.counts().values().stream().mapToInt(Integer::intValue).sum());
+        model.addAttribute("all", all(part));
         return "first";
     }
 
     /** One choice of the list. */
-    record Need(String slug, String words, int count) {}
+    record Need(String slug, String words, String count) {}
+
+    /** How many jobs, as a person reads it. */
+    private static String count(int jobs) {
+        return jobs > OpenJobs.COUNTED ? OpenJobs.COUNTED + "+" : String.valueOf(jobs);
+    }
+
+    private static String all(OpenJobs.Part part) {
+        int counted = part.counts().values().stream()
+                .mapToInt(jobs -> Math.min(jobs, OpenJobs.COUNTED))
+                .sum();
+        boolean more = part.counts().values().stream().anyMatch(jobs -> jobs > OpenJobs.COUNTED);
+        return counted + (more ? "+" : "");
+    }
 
     private static List<Need> needs(OpenJobs.Part part) {
         return part.counts().entrySet().stream()
                 .map((Map.Entry<Attention, Integer> e) ->
-                        new Need(slug(e.getKey()), e.getKey().words(), e.getValue()))
+                        new Need(slug(e.getKey()), e.getKey().words(), count(e.getValue())))
                 .toList();
     }
 
@@ -74,8 +85,8 @@ class FirstPage {
         List<Group> groups = new ArrayList<>();
         for (OpenJob job : part.jobs()) {
             if (groups.isEmpty() || groups.get(groups.size() - 1).attention() != job.attention()) {
-                groups.add(
-                        new Group(job.attention(), part.counts().getOrDefault(job.attention(), 0), new ArrayList<>()));
+                groups.add(new Group(
+                        job.attention(), count(part.counts().getOrDefault(job.attention(), 0)), new ArrayList<>()));
             }
             groups.get(groups.size() - 1).jobs().add(new Entry(job, VerdictWords.next(job)));
         }
