@@ -212,7 +212,8 @@ public class Announcer {
                 now.words(),
                 now.passes().isPresent() ? now.passes().getAsInt() : null,
                 now.needed(),
-                units.words(finding.reason()),
+                units.words(finding.reason())
+                        + finding.said().map(words -> " (" + words + ").").orElse(""),
                 finding.verdict().verdict().next().map(units::words).orElse(null),
                 finding.driveId().orElse(null));
     }

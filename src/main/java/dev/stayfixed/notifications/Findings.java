@@ -78,6 +78,7 @@ final class Findings {
                         kind,
                         verdict,
                         "Before: " + before.words() + ". Now: " + now.words() + "." + lastReason(verdict),
+                        said(),
                         drive,
                         // A fault can reach the same standing again and again: each time is an occasion of its own.
                         "standing:" + verdict.faultCase().faultId() + ":" + UUID.randomUUID()));
@@ -106,8 +107,8 @@ final class Findings {
     }
 
     private String lastReason(FaultVerdict verdict) {
-        if (judged.cause() instanceof Cause.DriveLeftOut leftOut) {
-            return " Why: a drive was left out of the count (" + leftOut.reason() + ").";
+        if (judged.cause() instanceof Cause.DriveLeftOut) {
+            return " Why: a drive was left out of the count";
         }
         if (judged.cause() instanceof Cause.RepairCorrected) {
             return " Why: the record of the repair was corrected.";
@@ -117,6 +118,10 @@ final class Findings {
                 .map(step -> " Why: " + ((Verdict.Step.Judged) step).judgement().reason() + ".")
                 .findFirst()
                 .orElse("");
+    }
+
+    private Optional<String> said() {
+        return judged.cause() instanceof Cause.DriveLeftOut leftOut ? Optional.of(leftOut.reason()) : Optional.empty();
     }
 
     private void steps(FaultVerdict verdict, List<Finding> found) {
@@ -134,7 +139,7 @@ final class Findings {
     private Finding finding(EventKind kind, FaultVerdict verdict, String reason) {
         String occasion = kind + ":" + verdict.faultCase().faultId() + ":"
                 + drive.map(Objects::toString).orElse("");
-        return new Finding(kind, verdict, reason, drive, occasion);
+        return new Finding(kind, verdict, reason, Optional.empty(), drive, occasion);
     }
 
     private List<Verdict.Step> stepsOfDrive(FaultVerdict verdict) {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import biweekly.Biweekly;
 import biweekly.ICalendar;
+import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.web.Answer;
 import dev.stayfixed.web.Shop;
 import jakarta.mail.internet.MimeMessage;
@@ -92,6 +93,24 @@ abstract class TellingStories extends Told {
                 .endsWith(
                         "Before: failed once. Now: 1 of 2 clean trips. Why: a drive was left out of the count (another"
                                 + " car).");
+    }
+
+    @Test
+    void aPersonsOwnWordsAreNotConverted() {
+        ShopSettings before = shops.settings();
+        shops.change(new ShopSettings(before.name(), before.zone(), ShopSettings.Units.US, before.stallDays()));
+        try {
+            Answer vehicle = shop.vehicle("2013 coupe, US");
+            repaired(vehicle);
+            Answer strange = shop.drive(vehicle, "2026-06-03T08:00:00Z", Shop.RAN_AND_FAILED)
+                    .is(201);
+            client.put(API + "/drives/" + strange.id() + "/left-out", "{\"reason\":\"the 10 K resistor was still in\"}")
+                    .is(200);
+            assertThat(client.get(API + "/inbox").at("/items/0/summary"))
+                    .endsWith("Why: a drive was left out of the count (the 10 K resistor was still in).");
+        } finally {
+            shops.change(before);
+        }
     }
 
     /** The driver sees the lamp himself; the shop has to hear of it. */

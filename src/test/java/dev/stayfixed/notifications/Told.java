@@ -1,5 +1,6 @@
 package dev.stayfixed.notifications;
 
+import dev.stayfixed.jobs.Shops;
 import dev.stayfixed.notifications.delivery.Bell;
 import dev.stayfixed.platform.MailServer;
 import dev.stayfixed.platform.MovingClock;
@@ -30,6 +31,9 @@ abstract class Told {
 
     @Autowired
     MailServer.Post post;
+
+    @Autowired
+    Shops shops;
 
     Client client;
     Shop shop;
