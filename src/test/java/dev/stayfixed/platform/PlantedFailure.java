@@ -2,9 +2,11 @@ package dev.stayfixed.platform;
 
 import dev.stayfixed.platform.storage.Durably;
 import io.swagger.v3.oas.annotations.Hidden;
+import java.sql.SQLException;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import org.springframework.dao.CannotAcquireLockException;
+import org.springframework.jdbc.UncategorizedSQLException;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
@@ -25,6 +27,14 @@ class PlantedFailure {
     @GetMapping("/planted-failure")
     String fail() {
         throw new IllegalStateException("planted");
+    }
+
+    /** The database, as its driver reports it. */
+    @GetMapping("/planted-failure/database")
+    String database(@RequestParam String state) {
+        return durably.read(() -> {
+            throw new UncategorizedSQLException("planted", null, new SQLException("planted", state));
+        });
     }
 
     /**

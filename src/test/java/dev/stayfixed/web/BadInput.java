@@ -17,6 +17,8 @@ import java.util.UUID;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Whatever comes in: a 4xx problem of the right type, and nothing stored. */
 abstract class BadInput extends OverHttp {
@@ -385,6 +387,14 @@ abstract class BadInput extends OverHttp {
             InputStream in = socket.getInputStream();
             return new String(in.readAllBytes(), StandardCharsets.UTF_8);
         }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"08006", "57P01", "57P03", "53300"})
+    void aDatabaseThatIsAwayIsNoMistakeOfTheService(String state) {
+        Answer answer = client.get("/planted-failure/database?state=" + state).isProblem(503, "database-away");
+        assertThat(answer.header("Retry-After")).isEqualTo("5");
+        client.get("/planted-failure/database?state=42703").isProblem(500, "internal-error");
     }
 
     @Test

@@ -163,6 +163,12 @@ public enum ProblemType {
             "Busy",
             "Others were faster each time, or too many write at once. Nothing was stored.",
             "Repeat the request, with the same Idempotency-Key if it has one, after as many seconds as the header Retry-After says."),
+    DATABASE_AWAY(
+            503,
+            "Database away",
+            "The database of this service does not answer now: it is stopped, starts, or cannot be reached.",
+            "Repeat the request, with the same Idempotency-Key if it has one, after as many seconds as the header Retry-After says. If it"
+                    + " stays so, start the database; the service goes on by itself."),
     INTERNAL_ERROR(
             500,
             "Internal error",
@@ -199,7 +205,11 @@ public enum ProblemType {
 
     /** After how many seconds the same request may well succeed; empty where repeating it is of no use. */
     public OptionalInt retryAfter() {
-        return this == BUSY ? OptionalInt.of(1) : OptionalInt.empty();
+        return switch (this) {
+            case BUSY -> OptionalInt.of(1);
+            case DATABASE_AWAY -> OptionalInt.of(5);
+            default -> OptionalInt.empty();
+        };
     }
 
     /** The last part of the type's address, such as "fault-undecided". */

@@ -11,7 +11,7 @@ public interface Durably {
      * Runs the work in one transaction, or as a part of the one that is already running. Where another write was faster, it is undone
      * and runs again, so what it does beside the database must bear that.
      *
-     * @throws dev.stayfixed.platform.problem.Refused when others were faster each time
+     * @throws dev.stayfixed.platform.problem.Refused when others were faster each time, or the database is away
      */
     <T> T write(Supplier<T> work);
 
@@ -29,7 +29,11 @@ public interface Durably {
      */
     void hold(String name);
 
-    /** Runs the work against one state of the database, without changing it. */
+    /**
+     * Runs the work against one state of the database, without changing it.
+     *
+     * @throws dev.stayfixed.platform.problem.Refused when the database is away
+     */
     <T> T read(Supplier<T> work);
 
     /**

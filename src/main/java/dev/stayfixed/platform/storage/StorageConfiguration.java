@@ -8,6 +8,7 @@ import org.springframework.boot.flyway.autoconfigure.FlywayConfigurationCustomiz
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.jdbc.datasource.DelegatingDataSource;
 import org.springframework.transaction.PlatformTransactionManager;
 
 /** Chooses by the database product. */
@@ -35,8 +36,26 @@ class StorageConfiguration {
 
     @Bean
     FlywayConfigurationCustomizer typeForBytes() {
-        return flyway -> flyway.placeholders(
-                Map.of("bytes", Product.of(flyway.getDataSource()) == Product.H2 ? "binary large object" : "bytea"));
+        return flyway -> {
+            DataSource dataSource = flyway.getDataSource();
+            flyway.placeholders(Map.of("bytes", Product.of(dataSource) == Product.H2 ? "binary large object" : "bytea"))
+                    .dataSource(new PatientConnections(dataSource));
+        };
+    }
+
+    /** A migration of a large table may take longer than any statement of a request. */
+    private static final class PatientConnections extends DelegatingDataSource {
+
+        PatientConnections(DataSource dataSource) {
+            super(dataSource);
+        }
+
+        @Override
+        public Connection getConnection() throws SQLException {
+            Connection connection = super.getConnection();
+            connection.setNetworkTimeout(Runnable::run, 0);
+            return connection;
+        }
     }
 
     @Bean

@@ -2,13 +2,16 @@ package dev.stayfixed.platform.storage;
 
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.dao.ConcurrencyFailureException;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.support.TransactionCallback;
 import org.springframework.transaction.support.TransactionSynchronizationManager;
 import org.springframework.transaction.support.TransactionTemplate;
 
@@ -53,11 +56,11 @@ class Transactions implements Durably {
     }
 
     private <T> T once(Supplier<T> work) {
-        return present(writing.execute(status -> {
+        return in(writing, status -> {
             T result = work.get();
             status.flush();
             return result;
-        }));
+        });
     }
 
     @Override
@@ -69,10 +72,26 @@ class Transactions implements Durably {
 
     @Override
     public <T> T read(Supplier<T> work) {
-        return present(reading.execute(status -> work.get()));
+        return in(reading, status -> work.get());
     }
 
-    private static <T> T present(@org.jspecify.annotations.Nullable T result) {
+    private static <T> T in(TransactionTemplate transaction, TransactionCallback<T> work) {
+        AtomicReference<@Nullable RuntimeException> why = new AtomicReference<>();
+        @Nullable T result;
+        try {
+            result = transaction.execute(status -> {
+                try {
+                    return work.doInTransaction(status);
+                } catch (RuntimeException e) {
+                    why.set(e);
+                    throw e;
+                }
+            });
+        } catch (RuntimeException e) {
+            // Over a dead connection the rollback fails, too; that it was dead says only what came before.
+            RuntimeException first = why.get();
+            throw Outage.explained(first == null ? e : first);
+        }
         if (result == null) {
             throw new IllegalStateException("a transaction must return something");
         }

@@ -1,9 +1,12 @@
 package dev.stayfixed.web.pages;
 
+import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.jobs.Shops;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
+import jakarta.servlet.http.HttpServletResponse;
 import java.time.Clock;
+import java.time.ZoneOffset;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.core.Ordered;
@@ -31,8 +34,9 @@ class PageErrors {
     }
 
     @ExceptionHandler
-    ModelAndView refused(Refused refused) {
+    ModelAndView refused(Refused refused, HttpServletResponse response) {
         ProblemType type = refused.type();
+        type.retryAfter().ifPresent(seconds -> response.setHeader("Retry-After", Integer.toString(seconds)));
         return page(type.status(), type.title(), String.valueOf(refused.getMessage()), type.remedy());
     }
 
@@ -87,10 +91,20 @@ class PageErrors {
     ModelAndView page(int status, String title, String found, String remedy) {
         ModelAndView page = new ModelAndView("error-page");
         page.setStatus(HttpStatus.valueOf(status));
-        page.addObject("show", new Show(shops.settings(), clock.instant()));
+        page.addObject("show", new Show(settings(), clock.instant()));
         page.addObject("title", title);
         page.addObject("found", found);
         page.addObject("remedy", remedy);
         return page;
+    }
+
+    /** This page is shown even where the database is away. */
+    private ShopSettings settings() {
+        try {
+            return shops.settings();
+        } catch (Refused databaseAway) {
+            LOG.debug("an error page without the settings of the shop", databaseAway);
+            return new ShopSettings("Stayfixed", ZoneOffset.UTC, ShopSettings.Units.METRIC, 7);
+        }
     }
 }
