@@ -24,8 +24,13 @@ class RequestFilters {
     }
 
     @Bean
+    FilterRegistrationBean<LimitedWrites> limitedWrites(@Value("${stayfixed.writes-at-once}") int most) {
+        return at(3, new LimitedWrites(most));
+    }
+
+    @Bean
     FilterRegistrationBean<RepeatedRequests> repeatedRequests(Durably durably, StoredAnswers answers) {
-        return at(3, new RepeatedRequests(durably, answers));
+        return at(4, new RepeatedRequests(durably, answers));
     }
 
     private static <F extends jakarta.servlet.Filter> FilterRegistrationBean<F> at(int order, F filter) {

@@ -6,27 +6,26 @@ import java.lang.reflect.Proxy;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.concurrent.atomic.AtomicBoolean;
-import java.util.concurrent.locks.ReentrantLock;
 import javax.sql.DataSource;
 import org.springframework.jdbc.datasource.DelegatingDataSource;
 
 /** Whoever holds one of these connections has the writer's turn, from the opening to the closing, which one thread does. */
 final class OneWriterConnections extends DelegatingDataSource {
 
-    private final ReentrantLock writer;
+    private final OneWriter writer;
 
-    OneWriterConnections(DataSource dataSource, ReentrantLock writer) {
+    OneWriterConnections(DataSource dataSource, OneWriter writer) {
         super(dataSource);
         this.writer = writer;
     }
 
     @Override
     public Connection getConnection() throws SQLException {
-        writer.lock();
+        writer.enter();
         try {
             return releasing(super.getConnection());
         } catch (SQLException | RuntimeException e) {
-            writer.unlock();
+            writer.leave();
             throw e;
         }
     }
@@ -41,7 +40,7 @@ final class OneWriterConnections extends DelegatingDataSource {
                 throw e.getTargetException();
             } finally {
                 if (closing) {
-                    writer.unlock();
+                    writer.leave();
                 }
             }
         };

@@ -1,6 +1,5 @@
 package dev.stayfixed.platform.storage;
 
-import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Supplier;
 import javax.sql.DataSource;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -12,26 +11,20 @@ import org.springframework.transaction.PlatformTransactionManager;
  */
 final class OneWriterSynced extends Transactions {
 
-    private final ReentrantLock writer = new ReentrantLock(true);
-    private final SharedSync sync;
+    /** A sync takes about as long as a small write, so it adds little to each of eight, and none waits long for the others. */
+    private static final int SHARE_A_SYNC = 8;
+
+    private final OneWriter writer;
 
     /** @param sync forces the database file to the disk */
     OneWriterSynced(PlatformTransactionManager manager, JdbcClient jdbc, Runnable sync) {
         super(manager, jdbc);
-        this.sync = new SharedSync(() -> alone(() -> {
-            sync.run();
-            return true;
-        }));
+        this.writer = new OneWriter(sync, SHARE_A_SYNC);
     }
 
     @Override
     public <T> T write(Supplier<T> work) {
-        if (writer.isHeldByCurrentThread()) {
-            return super.write(work);
-        }
-        T result = alone(() -> super.write(work));
-        sync.await();
-        return result;
+        return writer.isMe() ? super.write(work) : writer.write(() -> super.write(work));
     }
 
     /** Who writes is alone. */
@@ -41,14 +34,5 @@ final class OneWriterSynced extends Transactions {
     @Override
     public DataSource connections(DataSource dataSource) {
         return new OneWriterConnections(super.connections(dataSource), writer);
-    }
-
-    private <T> T alone(Supplier<T> work) {
-        writer.lock();
-        try {
-            return work.get();
-        } finally {
-            writer.unlock();
-        }
     }
 }
