@@ -32,7 +32,10 @@ public enum DecimalMark {
 
     /** Whether a cell says that there is no value. */
     static boolean isBlank(String cell) {
-        return cell.isEmpty() || (cell.length() <= 7 && BLANK.contains(cell.toLowerCase(Locale.ROOT)));
+        return cell.isEmpty()
+                || (cell.length() <= 7
+                        && !(cell.charAt(0) >= '0' && cell.charAt(0) <= '9')
+                        && BLANK.contains(cell.toLowerCase(Locale.ROOT)));
     }
 
     /**
@@ -49,6 +52,9 @@ public enum DecimalMark {
         long doubtful = 0;
         for (LogSample.Column column : columns) {
             for (String cell : column.cells()) {
+                if (cell.indexOf('.') < 0 && cell.indexOf(',') < 0) {
+                    continue;
+                }
                 String number = Glued.number(cell);
                 boolean comma = isBroken(number, ',');
                 boolean point = isBroken(number, '.');

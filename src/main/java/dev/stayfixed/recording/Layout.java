@@ -1,5 +1,6 @@
 package dev.stayfixed.recording;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -15,7 +16,7 @@ record Layout(char separator, int headerLine) {
     private static final int LOOK_AT = 40;
 
     static Layout of(String head) {
-        String[] lines = head.split("\\r\\n|\\r|\\n", LOOK_AT + 5);
+        String[] lines = lines(head, LOOK_AT + 5);
         for (boolean strict : List.of(true, false)) {
             for (int line = 0; line < Math.min(lines.length, LOOK_AT); line++) {
                 for (char separator : bySeparators(lines[line])) {
@@ -29,6 +30,23 @@ record Layout(char separator, int headerLine) {
                 Arrays.stream(lines).filter(l -> !l.isBlank()).findFirst().orElse("only blank lines");
         throw LogFormatException.atLine(
                 1, Shown.of(first), "a header line with at least two columns, separated by comma, semicolon, tab or |");
+    }
+
+    /** The first lines; the last one is all that is left. */
+    private static String[] lines(String head, int most) {
+        List<String> lines = new ArrayList<>();
+        int from = 0;
+        for (int at = 0; at < head.length() && lines.size() < most - 1; at++) {
+            char c = head.charAt(at);
+            if (c == '\n' || c == '\r') {
+                lines.add(head.substring(from, at));
+                boolean both = c == '\r' && at + 1 < head.length() && head.charAt(at + 1) == '\n';
+                at += both ? 1 : 0;
+                from = at + 1;
+            }
+        }
+        lines.add(head.substring(from));
+        return lines.toArray(new String[0]);
     }
 
     private static List<Character> bySeparators(String line) {

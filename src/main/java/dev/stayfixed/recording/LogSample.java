@@ -66,10 +66,12 @@ record LogSample(
         boolean unitsRow = rows.size() > 1 && UnitsRow.isOne(rows.get(0), rows.get(1));
         List<String> headers = unitsRow ? UnitsRow.joined(rows.get(0), rows.get(1)) : UnitsRow.cleaned(rows.get(0));
         List<List<String>> below = rows.subList(unitsRow ? 2 : 1, rows.size());
-        Optional<TallForm> tall = TallForm.of(columns(headers, below), below);
+        List<Column> inFile = columns(headers, below);
+        Optional<TallForm> tall = TallForm.of(inFile, below);
         List<List<String>> wide =
                 tall.map(form -> sideBySide(form, headers.size(), below)).orElse(below);
-        List<Column> columns = columns(tall.map(form -> form.headers(headers)).orElse(headers), wide);
+        List<Column> columns =
+                tall.map(form -> columns(form.headers(headers), wide)).orElse(inFile);
         DecimalMark mark = DecimalMark.of(layout.separator(), columns);
         return new LogSample(
                 layout,

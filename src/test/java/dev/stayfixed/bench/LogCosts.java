@@ -24,12 +24,12 @@ final class LogCosts {
         WholeLog bySeconds = WholeLog.of(seconds);
         WholeLog byDate = WholeLog.of(dated);
         new Rounds("one hour at 10 Hz, %d kB".formatted(seconds.length >> 10), 15)
-                .with("cells alone", 2, () -> cells(seconds))
-                .with("judged", 2, bySeconds::judged)
+                .with("cells alone", 10, () -> cells(seconds))
+                .with("judged", 4, bySeconds::judged)
                 .run();
         new Rounds("the same with dates, %d kB".formatted(dated.length >> 10), 15)
-                .with("cells alone", 2, () -> cells(dated))
-                .with("judged", 2, byDate::judged)
+                .with("cells alone", 10, () -> cells(dated))
+                .with("judged", 4, byDate::judged)
                 .run();
     }
 
