@@ -18,7 +18,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.event.EventListener;
 import org.springframework.core.annotation.Order;
@@ -26,18 +29,20 @@ import org.springframework.jdbc.core.SqlParameterValue;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
-/** Keeps how each repair attempt went: a copy of the verdicts, written anew whenever the vehicle is judged. */
+/** Keeps how each repair attempt went: a copy of the verdicts, written anew whenever that changed, and what is counted of it. */
 @Component
 class Attempts {
 
     private final JdbcClient jdbc;
     private final CurrentShop shop;
     private final Jobs jobs;
+    private final StoredLessons lessons;
 
-    Attempts(JdbcClient jdbc, CurrentShop shop, Jobs jobs) {
+    Attempts(JdbcClient jdbc, CurrentShop shop, Jobs jobs, StoredLessons lessons) {
         this.jdbc = jdbc;
         this.shop = shop;
         this.jobs = jobs;
+        this.lessons = lessons;
     }
 
     @Order(1)
@@ -52,45 +57,85 @@ class Attempts {
                 .flatMap(List<Repair>::stream)
                 .forEach(r -> repairs.put(r.id().toString(), r.details().description()));
         Outcomes outcomes = new Outcomes(judged.vehicleId(), judged.drives(), repairs);
-        jdbc.sql("delete from attempt_outcome where vehicle_id = ?")
-                .param(judged.vehicleId())
-                .update();
-        judged.verdicts().stream().flatMap(v -> outcomes.of(v).stream()).forEach(this::insert);
+        List<Kept> before = keptOf(judged.vehicleId());
+        Set<UUID> back = before.stream()
+                .filter(kept -> kept.counted().cameBack())
+                .map(kept -> kept.attempt().faultId())
+                .collect(Collectors.toSet());
+        List<Kept> now = judged.verdicts().stream()
+                .flatMap(v -> outcomes.of(v).stream())
+                .map(a -> new Kept(a, Counted.of(a, back.contains(a.faultId()))))
+                .toList();
+        if (!Set.copyOf(before).equals(Set.copyOf(now))) {
+            jdbc.sql("delete from attempt_outcome where vehicle_id = ?")
+                    .param(judged.vehicleId())
+                    .update();
+            now.forEach(this::insert);
+            lessons.add(Lesson.change(lessonsOf(before), lessonsOf(now)));
+        }
     }
 
-    private void insert(Attempt a) {
+    /** An attempt and what of it is counted. */
+    private record Kept(Attempt attempt, Counted counted) {}
+
+    private static Stream<Lesson> lessonsOf(List<Kept> kept) {
+        return kept.stream().flatMap(k -> k.counted().lessons().stream());
+    }
+
+    private void insert(Kept kept) {
+        Attempt a = kept.attempt();
+        Counted c = kept.counted();
         jdbc.sql("""
                         insert into attempt_outcome (repair_id, fault_id, shop_id, vehicle_id, job_id, position, code, monitor_group,
                             repair, performed_at, state, proven_at, drives_to_proof, failed_at, followed_until, km_followed,
-                            km_to_failure)
-                        values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
+                            km_to_failure, words, proof_tenths, held_tenths, held_km, came_back)
+                        values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
                 .params(a.repairId(), a.faultId(), shop.id(), a.vehicleId(), a.jobId(), a.position(), a.code())
                 .params(a.group(), a.repair(), at(a.performedAt()), a.state().name())
                 .param(time(a.provenAt()))
-                .param(new SqlParameterValue(
-                        Types.INTEGER,
-                        a.drivesToProof().isPresent() ? a.drivesToProof().getAsInt() : null))
+                .param(whole(a.drivesToProof()))
                 .param(time(a.failedAt()))
                 .param(at(a.followedUntil()))
                 .param(a.kmFollowed())
                 .param(new SqlParameterValue(
                         Types.DOUBLE,
                         a.kmToFailure().isPresent() ? a.kmToFailure().getAsDouble() : null))
+                .param(c.words())
+                .param(whole(c.tenthsToProof()))
+                .params(c.tenthsHeld(), c.kmHeld(), c.cameBack())
                 .update();
     }
 
-    List<Attempt> all() {
-        return jdbc.sql("select * from attempt_outcome where shop_id = ? order by performed_at, repair_id, fault_id")
-                .param(shop.id())
-                .query(Attempts::attempt)
-                .list();
+    /** Counts anew which faults of a vehicle came back; called when that may have changed. */
+    void countComebacks(UUID vehicleId) {
+        Set<UUID> back = jdbc.sql("""
+                        select distinct c.earlier_fault_id from comeback c join attempt_outcome a on a.fault_id = c.earlier_fault_id
+                        where a.vehicle_id = ?""").param(vehicleId).query(UUID.class).set();
+        List<Kept> moved = keptOf(vehicleId).stream()
+                .filter(kept -> kept.counted().cameBack()
+                        != back.contains(kept.attempt().faultId()))
+                .toList();
+        moved.stream()
+                .map(kept -> kept.attempt().faultId())
+                .distinct()
+                .forEach(fault -> jdbc.sql(
+                                "update attempt_outcome set came_back = ? where fault_id = ? and vehicle_id = ?")
+                        .params(back.contains(fault), fault, vehicleId)
+                        .update());
+        lessons.add(Lesson.change(
+                lessonsOf(moved),
+                moved.stream().map(Kept::counted).flatMap(c -> c.with(!c.cameBack()).lessons().stream())));
     }
 
     /** Of one vehicle, the earliest first. */
     List<Attempt> ofVehicle(UUID vehicleId) {
+        return keptOf(vehicleId).stream().map(Kept::attempt).toList();
+    }
+
+    private List<Kept> keptOf(UUID vehicleId) {
         return jdbc.sql("select * from attempt_outcome where vehicle_id = ? order by performed_at, repair_id, fault_id")
                 .param(vehicleId)
-                .query(Attempts::attempt)
+                .query(Attempts::kept)
                 .list();
     }
 
@@ -107,8 +152,33 @@ class Attempts {
         return Optional.ofNullable(row.getObject(column, OffsetDateTime.class)).map(OffsetDateTime::toInstant);
     }
 
-    private static Attempt attempt(ResultSet row, int number) throws SQLException {
-        @Nullable Integer drives = row.getObject("drives_to_proof", Integer.class);
+    private static SqlParameterValue whole(OptionalInt number) {
+        return new SqlParameterValue(Types.INTEGER, number.isPresent() ? number.getAsInt() : null);
+    }
+
+    private static OptionalInt whole(ResultSet row, String column) throws SQLException {
+        @Nullable Integer number = row.getObject(column, Integer.class);
+        return number == null ? OptionalInt.empty() : OptionalInt.of(number);
+    }
+
+    private static Kept kept(ResultSet row, int number) throws SQLException {
+        Attempt attempt = attempt(row);
+        return new Kept(
+                attempt,
+                new Counted(
+                        attempt.position() == 0,
+                        attempt.code(),
+                        row.getString("words"),
+                        attempt.state() == Standing.State.RECURRED,
+                        whole(row, "proof_tenths"),
+                        attempt.drivesToProof(),
+                        attempt.failedAt().isPresent(),
+                        row.getInt("held_tenths"),
+                        row.getInt("held_km"),
+                        row.getBoolean("came_back")));
+    }
+
+    private static Attempt attempt(ResultSet row) throws SQLException {
         @Nullable Double km = row.getObject("km_to_failure", Double.class);
         return new Attempt(
                 row.getObject("repair_id", UUID.class),
@@ -122,7 +192,7 @@ class Attempts {
                 row.getObject("performed_at", OffsetDateTime.class).toInstant(),
                 Standing.State.valueOf(row.getString("state")),
                 instant(row, "proven_at"),
-                drives == null ? OptionalInt.empty() : OptionalInt.of(drives),
+                whole(row, "drives_to_proof"),
                 instant(row, "failed_at"),
                 row.getObject("followed_until", OffsetDateTime.class).toInstant(),
                 row.getDouble("km_followed"),

@@ -82,14 +82,6 @@ public class Comebacks {
                         .set());
     }
 
-    /** All of the shop. */
-    List<Comeback> all() {
-        return jdbc.sql("select * from comeback where shop_id = ? order by happened_at, id")
-                .param(shop.id())
-                .query(Comebacks::comeback)
-                .list();
-    }
-
     /** After the attempts were written anew. What drives show is found anew each time: a late drive can take it back. */
     @Order(10)
     @EventListener
@@ -115,6 +107,7 @@ public class Comebacks {
                         a.kmToFailure()));
             }
         }
+        attempts.countComebacks(judged.vehicleId());
     }
 
     /** Proven, or the job was closed all the same. */
@@ -133,6 +126,7 @@ public class Comebacks {
                 .filter(a -> !a.jobId().equals(job.id()) && !a.performedAt().isAfter(job.openedAt()))
                 .toList();
         job.faults().forEach(fault -> look(job, fault, earlier));
+        attempts.countComebacks(moved.vehicleId());
     }
 
     /** Only the latest earlier repair that is related counts, so that one fault is one comeback. */

@@ -1,7 +1,9 @@
 package dev.stayfixed.learning;
 
 import dev.stayfixed.verification.survival.KaplanMeier;
-import java.util.Locale;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 
 /** The curve as a picture: SVG with a title and a description for those who do not see it. */
 public final class CurvePicture {
@@ -13,10 +15,19 @@ public final class CurvePicture {
 
     private final Lessons.Holding holding;
     private final double longest;
+    private final List<KaplanMeier.Step> steps;
 
     private CurvePicture(Lessons.Holding holding) {
         this.holding = holding;
         this.longest = Math.max(1, holding.curve().longest());
+        this.steps = distinguishable();
+    }
+
+    /** Steps less than two units of the picture apart are drawn as one. */
+    private List<KaplanMeier.Step> distinguishable() {
+        Map<Long, KaplanMeier.Step> last = new TreeMap<>();
+        holding.curve().steps().forEach(step -> last.put(Math.round(x(step.time()) / 2), step));
+        return List.copyOf(last.values());
     }
 
     public static String of(Lessons.Holding holding) {
@@ -57,7 +68,7 @@ public final class CurvePicture {
 
     private String line() {
         StringBuilder path = new StringBuilder("M" + number(x(0)) + " " + number(y(1)));
-        for (KaplanMeier.Step step : holding.curve().steps()) {
+        for (KaplanMeier.Step step : steps) {
             path.append("H").append(number(x(step.time()))).append("V").append(number(y(step.holding())));
         }
         return path.append("H").append(number(x(longest))).toString();
@@ -66,7 +77,6 @@ public final class CurvePicture {
     /** Along the upper ends forwards, along the lower ends backwards. */
     private String band() {
         StringBuilder path = new StringBuilder("M" + number(x(0)) + " " + number(y(1)));
-        var steps = holding.curve().steps();
         for (KaplanMeier.Step step : steps) {
             path.append("H").append(number(x(step.time()))).append("V").append(number(y(step.upper())));
         }
@@ -87,6 +97,7 @@ public final class CurvePicture {
     }
 
     private static String number(double value) {
-        return String.format(Locale.ROOT, value == Math.rint(value) ? "%.0f" : "%.1f", value);
+        long tenths = Math.round(value * 10);
+        return tenths % 10 == 0 ? String.valueOf(tenths / 10) : String.valueOf(tenths / 10.0);
     }
 }

@@ -2,6 +2,7 @@ package dev.stayfixed.verification.survival;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 
@@ -36,27 +37,46 @@ public record KaplanMeier(int count, int failures, double longest, List<Step> st
         steps = List.copyOf(steps);
     }
 
+    /** How many ended at one time: failed then, or nobody looked any further (censored). */
+    public record Ended(int failed, int censored) {
+
+        private Ended and(Watched one) {
+            return one.failed() ? new Ended(failed + 1, censored) : new Ended(failed, censored + 1);
+        }
+
+        private int all() {
+            return failed + censored;
+        }
+    }
+
     /** The estimate; something that was censored at the time of a failure counts as still at risk then. */
     public static KaplanMeier of(List<Watched> watched) {
-        TreeMap<Double, int[]> byTime = new TreeMap<>();
+        Map<Double, Ended> byTime = new TreeMap<>();
         for (Watched w : watched) {
-            byTime.computeIfAbsent(w.time(), t -> new int[2])[w.failed() ? 0 : 1]++;
+            byTime.put(w.time(), byTime.getOrDefault(w.time(), new Ended(0, 0)).and(w));
         }
+        return of(byTime);
+    }
+
+    /** The same, where they are counted already. */
+    public static KaplanMeier of(Map<Double, Ended> ended) {
+        TreeMap<Double, Ended> byTime = new TreeMap<>(ended);
+        int count = byTime.values().stream().mapToInt(Ended::all).sum();
         List<Step> steps = new ArrayList<>();
-        int atRisk = watched.size();
+        int atRisk = count;
         double holding = 1;
         double greenwood = 0;
         for (var entry : byTime.entrySet()) {
-            int failed = entry.getValue()[0];
+            int failed = entry.getValue().failed();
             if (failed > 0) {
                 holding *= 1 - (double) failed / atRisk;
                 greenwood += (double) failed / ((double) atRisk * (atRisk - failed));
                 steps.add(step(entry.getKey(), atRisk, failed, holding, greenwood));
             }
-            atRisk -= failed + entry.getValue()[1];
+            atRisk -= entry.getValue().all();
         }
         int failures = steps.stream().mapToInt(Step::failed).sum();
-        return new KaplanMeier(watched.size(), failures, byTime.isEmpty() ? 0 : byTime.lastKey(), steps);
+        return new KaplanMeier(count, failures, byTime.isEmpty() ? 0 : byTime.lastKey(), steps);
     }
 
     private static Step step(double time, int atRisk, int failed, double holding, double greenwood) {

@@ -4,6 +4,7 @@ import dev.stayfixed.learning.Comeback;
 import dev.stayfixed.learning.Comebacks;
 import dev.stayfixed.learning.CurvePicture;
 import dev.stayfixed.learning.Learning;
+import dev.stayfixed.learning.Learning.By;
 import dev.stayfixed.learning.Lessons;
 import dev.stayfixed.learning.Lessons.Measure;
 import dev.stayfixed.learning.SafeCsv;
@@ -129,18 +130,21 @@ class LearningController {
                 ShareAnswer.of(lessons.firstTime()),
                 Words.orNull(lessons.daysToProof()),
                 Words.orNull(lessons.drivesToProof()),
-                lessons.byCode().stream().map(GroupAnswer::of).toList(),
-                lessons.byRepair().stream().map(GroupAnswer::of).toList());
+                groups(By.CODE),
+                groups(By.REPAIR));
+    }
+
+    private List<GroupAnswer> groups(By by) {
+        return learning.groups(by).stream().map(GroupAnswer::of).toList();
     }
 
     @Operation(summary = "Comebacks by code and by repair, as a table for spreadsheets")
     @GetMapping("/learning.csv")
     ResponseEntity<byte[]> lessonsAsCsv() {
-        Lessons lessons = learning.lessons();
         StringBuilder csv = new StringBuilder(
                 SafeCsv.line("by", "name", "repairs", "proven", "came back", "lower 95 %", "upper 95 %", "too few"));
-        lessons.byCode().forEach(g -> csv.append(line("code", g)));
-        lessons.byRepair().forEach(g -> csv.append(line("repair", g)));
+        learning.groups(By.CODE).forEach(g -> csv.append(line("code", g)));
+        learning.groups(By.REPAIR).forEach(g -> csv.append(line("repair", g)));
         return csv(csv.toString());
     }
 

@@ -3,11 +3,13 @@ package dev.stayfixed.web.pages;
 import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.learning.CurvePicture;
 import dev.stayfixed.learning.Learning;
+import dev.stayfixed.learning.Learning.By;
 import dev.stayfixed.learning.Lessons;
 import dev.stayfixed.learning.Lessons.Measure;
+import dev.stayfixed.verification.survival.KaplanMeier;
 import io.swagger.v3.oas.annotations.Hidden;
-import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -18,9 +20,6 @@ import org.springframework.web.bind.annotation.RequestParam;
 @Hidden
 @Controller
 class LearningPage {
-
-    /** Rows of a list on the page; the CSV holds all of them. */
-    private static final int LONGEST_LIST = 50;
 
     private final Learning learning;
 
@@ -46,19 +45,35 @@ class LearningPage {
         }
     }
 
-    /** A list, cut where it gets long. */
-    record Table(List<Row> rows, int left) {
+    /** A list, cut where it gets long; the CSV holds all of it. */
+    record Table(List<Row> rows, String left) {
 
-        static Table of(List<Lessons.Group> groups) {
+        static Table of(Lessons.Leading leading) {
             return new Table(
-                    groups.stream()
-                            .sorted(Comparator.comparing(
-                                            (Lessons.Group g) -> -g.comebacks().part())
-                                    .thenComparing(g -> -g.repairs()))
-                            .limit(LONGEST_LIST)
-                            .map(Row::of)
+                    leading.groups().stream().map(Row::of).toList(),
+                    leading.left() == 0
+                            ? ""
+                            : leading.left() > Lessons.COUNTED
+                                    ? Lessons.COUNTED + "+"
+                                    : String.valueOf(leading.left()));
+        }
+    }
+
+    /**
+     * Steps of the curve, likewise: where there are many, one of so many.
+     *
+     * @param each 1 for all of them
+     */
+    record Steps(List<KaplanMeier.Step> rows, int each) {
+
+        static Steps of(List<KaplanMeier.Step> steps) {
+            int each = (steps.size() + Lessons.LONGEST_LIST - 1) / Lessons.LONGEST_LIST;
+            return new Steps(
+                    IntStream.range(0, steps.size())
+                            .filter(i -> (i + 1) % each == 0)
+                            .mapToObj(steps::get)
                             .toList(),
-                    Math.max(0, groups.size() - LONGEST_LIST));
+                    each);
         }
     }
 
@@ -71,11 +86,12 @@ class LearningPage {
         model.addAttribute("lessons", lessons);
         model.addAttribute("firstTime", lessons.firstTime());
         model.addAttribute("firstTimeRange", interval(lessons.firstTime()));
-        model.addAttribute("byCode", Table.of(lessons.byCode()));
-        model.addAttribute("byRepair", Table.of(lessons.byRepair()));
+        model.addAttribute("byCode", Table.of(learning.leading(By.CODE)));
+        model.addAttribute("byRepair", Table.of(learning.leading(By.REPAIR)));
         model.addAttribute("measure", measure);
         model.addAttribute("holding", holding);
         model.addAttribute("curve", holding.curve());
+        model.addAttribute("steps", Steps.of(holding.curve().steps()));
         model.addAttribute("picture", CurvePicture.of(holding));
         model.addAttribute("few", Lessons.FEW);
         return "learning";

@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import org.apache.commons.statistics.distribution.NormalDistribution;
@@ -54,6 +56,20 @@ class KaplanMeierTest {
     void theQuantileIsThatOfTheNormalDistribution() {
         assertThat(KaplanMeier.Z)
                 .isCloseTo(NormalDistribution.of(0, 1).inverseCumulativeProbability(0.975), within(1e-12));
+    }
+
+    @Test
+    void whatIsCountedAlreadyGivesTheSame() {
+        Map<Double, KaplanMeier.Ended> ended = new HashMap<>();
+        for (double time : RELAPSED) {
+            ended.merge(
+                    time, new KaplanMeier.Ended(1, 0), (a, b) -> new KaplanMeier.Ended(a.failed() + 1, a.censored()));
+        }
+        for (double time : CENSORED) {
+            ended.merge(
+                    time, new KaplanMeier.Ended(0, 1), (a, b) -> new KaplanMeier.Ended(a.failed(), a.censored() + 1));
+        }
+        assertThat(KaplanMeier.of(ended)).isEqualTo(EXAMPLE);
     }
 
     @Test

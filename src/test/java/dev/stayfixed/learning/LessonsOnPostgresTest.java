@@ -1,0 +1,6 @@
+package dev.stayfixed.learning;
+
+import dev.stayfixed.platform.OnPostgres;
+
+@OnPostgres
+class LessonsOnPostgresTest extends LessonStories {}
