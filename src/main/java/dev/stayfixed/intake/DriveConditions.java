@@ -48,10 +48,6 @@ class DriveConditions {
                         .toList());
     }
 
-    private Map<String, ConditionSet> agreedOf(UUID vehicleId) {
-        return agreed(conditions.ofVehicle(vehicleId));
-    }
-
     private static Map<String, ConditionSet> agreed(List<FaultConditions> faults) {
         return faults.stream()
                 .flatMap(fault -> fault.agreed().stream())
@@ -69,8 +65,8 @@ class DriveConditions {
     }
 
     /** Computes what the agreed conditions lack. Needs a transaction that holds the vehicle. */
-    void complete(UUID vehicleId, List<ReadDrive> drives) {
-        Map<String, ConditionSet> sets = agreedOf(vehicleId);
+    void complete(List<FaultConditions> faults, List<ReadDrive> drives) {
+        Map<String, ConditionSet> sets = agreed(faults);
         for (ReadDrive drive : drives) {
             if (drive.isScoredLog()) {
                 UUID driveId = UUID.fromString(drive.record().id());

@@ -109,10 +109,7 @@ public class Intake {
                 .orElseGet(() -> drives.save(new StoredDrive(driveId, vehicle.id(), now, read)));
         row.file(read, revision);
         drives.flush();
-        return new Received(
-                drive(row, read, vehicle),
-                true,
-                Effects.of(driveId, judging.replay(vehicle.id(), cause(driveId, revision))));
+        return received(row, read, vehicle, true, cause(driveId, revision));
     }
 
     private static VehicleJudged.Cause cause(UUID driveId, int revision) {
@@ -124,10 +121,15 @@ public class Intake {
     private Received again(UUID driveId, Vehicle vehicle) {
         StoredDrive row = drives.findById(driveId).orElseThrow();
         ReadDrive read = originals.drive(driveId, row.revision());
+        return received(row, read, vehicle, false, new VehicleJudged.Cause.Replayed());
+    }
+
+    private Received received(
+            StoredDrive row, ReadDrive read, Vehicle vehicle, boolean isNew, VehicleJudged.Cause cause) {
+        Judging.Replayed judged = judging.replay(vehicle.id(), cause);
+        Optional<LeftOut> leftOut = leftOuts.ofDrive(row.getId()).map(StoredLeftOut::facts);
         return new Received(
-                drive(row, read, vehicle),
-                false,
-                Effects.of(driveId, judging.replay(vehicle.id(), new VehicleJudged.Cause.Replayed())));
+                drive(row, read, vehicle, leftOut, judged.alerts()), isNew, Effects.of(row.getId(), judged.verdicts()));
     }
 
     /**

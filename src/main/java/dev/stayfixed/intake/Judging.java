@@ -4,6 +4,7 @@ import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.jobs.EvidenceChanged;
 import dev.stayfixed.jobs.FaultCase;
+import dev.stayfixed.jobs.FaultConditions;
 import dev.stayfixed.jobs.RepairCorrected;
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.jobs.Standings;
@@ -86,18 +87,33 @@ class Judging {
         return originals.drivesOf(vehicleId).stream().map(ReadDrive::record).toList();
     }
 
+    /**
+     * A vehicle, judged again.
+     *
+     * @param drives that count
+     */
+    record Replayed(List<DriveRecord> drives, List<FaultVerdict> verdicts) {
+
+        /** What the drives showed that was new when it showed. */
+        List<Alert> alerts() {
+            return Alerts.of(
+                    drives, verdicts.stream().map(FaultVerdict::faultCase).toList());
+        }
+    }
+
     /** Judges every fault of the vehicle and keeps where each stands. Needs a transaction that holds the vehicle. */
-    List<FaultVerdict> replay(UUID vehicleId, VehicleJudged.Cause cause) {
+    Replayed replay(UUID vehicleId, VehicleJudged.Cause cause) {
         List<ReadDrive> drives = originals.drivesOf(vehicleId);
-        conditions.complete(vehicleId, drives);
-        List<DriveRecord> applied = conditions.applied(vehicleId, conditions.ofFaults(vehicleId), drives).stream()
+        List<FaultConditions> agreed = conditions.ofFaults(vehicleId);
+        conditions.complete(agreed, drives);
+        List<DriveRecord> applied = conditions.applied(vehicleId, agreed, drives).stream()
                 .map(ReadDrive::record)
                 .toList();
         List<FaultVerdict> verdicts = judge(standings.ofVehicle(vehicleId), applied);
         verdicts.forEach(verdict -> keep(vehicleId, verdict));
         List<DriveRecord> records = drives.stream().map(ReadDrive::record).toList();
         events.publishEvent(new VehicleJudged(vehicleId, cause, records, verdicts, clock.instant()));
-        return verdicts;
+        return new Replayed(records, verdicts);
     }
 
     private void keep(UUID vehicleId, FaultVerdict verdict) {

@@ -73,15 +73,13 @@ final class PlainText {
         int month = pair(text, from + 5);
         int day = pair(text, from + 8);
         long time = text[from + 10] == 'T' || text[from + 10] == ' ' ? timeOfDay(text, from + 11, to) : NO_TIME;
-        // a day that not every month has is left to the calendar, but for this check of what it may be at all
         boolean whole = time != NO_TIME
                 && year >= FIRST_YEAR
                 && year <= LAST_YEAR
                 && month >= 1
                 && month <= 12
                 && day >= 1
-                && (day <= 28
-                        || (month <= 12 && day <= LocalDate.of(year, month, 1).lengthOfMonth()));
+                && (day <= 28 || day <= LocalDate.of(year, month, 1).lengthOfMonth());
         return whole ? LocalDate.of(year, month, day).toEpochDay() * DAY + time : NO_TIME;
     }
 
