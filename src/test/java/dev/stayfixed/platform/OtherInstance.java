@@ -14,11 +14,20 @@ public final class OtherInstance implements AutoCloseable {
 
     /** @param settings each as name=value */
     public OtherInstance(JdbcConnectionDetails database, String... settings) {
+        this(database.getJdbcUrl(), database, settings);
+    }
+
+    /** As above, by another way to the same database. */
+    public OtherInstance(String url, JdbcConnectionDetails database, String... settings) {
+        this(url, String.valueOf(database.getUsername()), String.valueOf(database.getPassword()), settings);
+    }
+
+    public OtherInstance(String url, String user, String secret, String... settings) {
         List<String> own = List.of(
                 "server.port=0",
-                "spring.datasource.url=" + database.getJdbcUrl(),
-                "spring.datasource.username=" + database.getUsername(),
-                "spring.datasource.password=" + database.getPassword(),
+                "spring.datasource.url=" + url,
+                "spring.datasource.username=" + user,
+                "spring.datasource.password=" + secret,
                 "stayfixed.background=false");
         context = new SpringApplicationBuilder(StayfixedApplication.class)
                 .run(Stream.concat(own.stream(), Stream.of(settings))

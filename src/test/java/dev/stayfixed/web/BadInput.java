@@ -394,6 +394,7 @@ abstract class BadInput extends OverHttp {
     void aDatabaseThatIsAwayIsNoMistakeOfTheService(String state) {
         Answer answer = client.get("/planted-failure/database?state=" + state).isProblem(503, "database-away");
         assertThat(answer.header("Retry-After")).isEqualTo("5");
+        client.get("/planted-failure/database?state=53100").isProblem(507, "storage-full");
         client.get("/planted-failure/database?state=42703").isProblem(500, "internal-error");
     }
 

@@ -8,7 +8,6 @@ import dev.stayfixed.platform.Wire;
 import java.io.IOException;
 import java.net.URI;
 import java.util.UUID;
-import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -39,29 +38,12 @@ class DatabaseAwayTest {
         wire = new Wire(address.getPort());
         String url = "jdbc:postgresql://127.0.0.1:" + wire.port() + address.getPath();
         service = new OtherInstance(
-                new Behind(url, database),
+                url,
+                database,
                 "spring.datasource.hikari.connection-timeout=500",
                 "spring.datasource.hikari.validation-timeout=250",
                 "spring.datasource.hikari.data-source-properties.socketTimeout=1");
         client = new Client(service.port());
-    }
-
-    /** The same database by another way. */
-    private record Behind(String url, JdbcConnectionDetails database) implements JdbcConnectionDetails {
-        @Override
-        public @Nullable String getUsername() {
-            return database.getUsername();
-        }
-
-        @Override
-        public @Nullable String getPassword() {
-            return database.getPassword();
-        }
-
-        @Override
-        public String getJdbcUrl() {
-            return url;
-        }
     }
 
     @AfterAll

@@ -28,6 +28,10 @@ final class LimitedWrites extends OncePerRequestFilter {
 
     @Override
     protected boolean shouldNotFilter(HttpServletRequest request) {
+        return isReading(request);
+    }
+
+    static boolean isReading(HttpServletRequest request) {
         return READING.contains(request.getMethod());
     }
 

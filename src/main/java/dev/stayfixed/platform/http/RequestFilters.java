@@ -1,6 +1,7 @@
 package dev.stayfixed.platform.http;
 
 import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.platform.storage.FreeSpace;
 import dev.stayfixed.platform.storage.StoredAnswers;
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.boot.web.servlet.FilterRegistrationBean;
@@ -18,19 +19,24 @@ class RequestFilters {
     }
 
     @Bean
+    FilterRegistrationBean<EnoughSpace> enoughSpace(FreeSpace space, @Value("${stayfixed.keep-free}") DataSize keep) {
+        return at(2, new EnoughSpace(space, keep.toBytes()));
+    }
+
+    @Bean
     FilterRegistrationBean<WholeBody> wholeBody(
             @Value("${stayfixed.body-limit}") DataSize limit, @Value("${stayfixed.log-limit}") DataSize logLimit) {
-        return at(2, new WholeBody(limit.toBytes(), new LongBody(logLimit.toBytes())));
+        return at(3, new WholeBody(limit.toBytes(), new LongBody(logLimit.toBytes())));
     }
 
     @Bean
     FilterRegistrationBean<LimitedWrites> limitedWrites(@Value("${stayfixed.writes-at-once}") int most) {
-        return at(3, new LimitedWrites(most));
+        return at(4, new LimitedWrites(most));
     }
 
     @Bean
     FilterRegistrationBean<RepeatedRequests> repeatedRequests(Durably durably, StoredAnswers answers) {
-        return at(4, new RepeatedRequests(durably, answers));
+        return at(5, new RepeatedRequests(durably, answers));
     }
 
     private static <F extends jakarta.servlet.Filter> FilterRegistrationBean<F> at(int order, F filter) {

@@ -169,6 +169,11 @@ public enum ProblemType {
             "The database of this service does not answer now: it is stopped, starts, or cannot be reached.",
             "Repeat the request, with the same Idempotency-Key if it has one, after as many seconds as the header Retry-After says. If it"
                     + " stays so, start the database; the service goes on by itself."),
+    STORAGE_FULL(
+            507,
+            "Storage full",
+            "The disk of this service is full, or nearly so. Nothing was stored; reading goes on as long as the disk is not quite full.",
+            "Free some space on the disk, then repeat the request; the service goes on by itself."),
     INTERNAL_ERROR(
             500,
             "Internal error",
@@ -208,6 +213,7 @@ public enum ProblemType {
         return switch (this) {
             case BUSY -> OptionalInt.of(1);
             case DATABASE_AWAY -> OptionalInt.of(5);
+            case STORAGE_FULL -> OptionalInt.of(60);
             default -> OptionalInt.empty();
         };
     }

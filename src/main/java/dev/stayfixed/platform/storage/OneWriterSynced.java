@@ -2,6 +2,7 @@ package dev.stayfixed.platform.storage;
 
 import java.util.function.Supplier;
 import javax.sql.DataSource;
+import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.PlatformTransactionManager;
 
@@ -16,15 +17,39 @@ final class OneWriterSynced extends Transactions {
 
     private final OneWriter writer;
 
-    /** @param sync forces the database file to the disk */
-    OneWriterSynced(PlatformTransactionManager manager, JdbcClient jdbc, Runnable sync) {
+    private final Runnable reopen;
+
+    /**
+     * Nobody writes yet.
+     *
+     * @param sync forces the database file to the disk
+     * @param reopen drops all connections: after a failed write H2 has closed the file, and opens it again for the next one
+     */
+    OneWriterSynced(PlatformTransactionManager manager, JdbcClient jdbc, Runnable sync, Runnable reopen) {
         super(manager, jdbc);
+        this.reopen = reopen;
         this.writer = new OneWriter(sync, SHARE_A_SYNC);
     }
 
     @Override
     public <T> T write(Supplier<T> work) {
-        return writer.isMe() ? super.write(work) : writer.write(() -> super.write(work));
+        if (writer.isMe()) {
+            return super.write(work);
+        }
+        try {
+            return writer.write(() -> super.write(work));
+        } catch (DataAccessException failedSync) {
+            throw explained(failedSync);
+        }
+    }
+
+    @Override
+    RuntimeException explained(RuntimeException failure) {
+        RuntimeException explained = super.explained(failure);
+        if (explained != failure) {
+            reopen.run();
+        }
+        return explained;
     }
 
     /** Who writes is alone. */

@@ -1,7 +1,10 @@
 package dev.stayfixed.platform.storage;
 
+import com.zaxxer.hikari.HikariDataSource;
+import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.util.List;
 import java.util.Map;
 import javax.sql.DataSource;
 import org.springframework.boot.flyway.autoconfigure.FlywayConfigurationCustomizer;
@@ -62,10 +65,31 @@ class StorageConfiguration {
     Durably durably(DataSource dataSource, PlatformTransactionManager manager, JdbcClient jdbc) {
         if (Product.of(dataSource) == Product.H2) {
             return new OneWriterSynced(
-                    manager, jdbc, () -> jdbc.sql("checkpoint sync").update());
+                    manager, jdbc, () -> jdbc.sql("checkpoint sync").update(), () -> dropConnections(dataSource));
         }
         refuseLazyCommits(jdbc);
         return new Transactions(manager, jdbc);
+    }
+
+    /** The disk of a PostgreSQL is its own affair; it says when it is full. */
+    @Bean
+    FreeSpace freeSpace(DataSource dataSource, JdbcClient jdbc) {
+        Path temporary = Path.of(System.getProperty("java.io.tmpdir"));
+        return Product.of(dataSource) == Product.H2
+                ? new Disks(List.of(temporary, fileOf(jdbc)))
+                : new Disks(List.of(temporary));
+    }
+
+    private static Path fileOf(JdbcClient h2) {
+        return Path.of(h2.sql("select database_path()").query(String.class).single() + ".mv.db");
+    }
+
+    private static void dropConnections(DataSource dataSource) {
+        try {
+            dataSource.unwrap(HikariDataSource.class).getHikariPoolMXBean().softEvictConnections();
+        } catch (SQLException e) {
+            throw new IllegalStateException("found no connection pool of HikariCP", e);
+        }
     }
 
     private static void refuseLazyCommits(JdbcClient jdbc) {

@@ -75,7 +75,12 @@ class Transactions implements Durably {
         return in(reading, status -> work.get());
     }
 
-    private static <T> T in(TransactionTemplate transaction, TransactionCallback<T> work) {
+    /** What to throw instead of a failure. */
+    RuntimeException explained(RuntimeException failure) {
+        return Outage.explained(failure);
+    }
+
+    private <T> T in(TransactionTemplate transaction, TransactionCallback<T> work) {
         AtomicReference<@Nullable RuntimeException> why = new AtomicReference<>();
         @Nullable T result;
         try {
@@ -90,7 +95,7 @@ class Transactions implements Durably {
         } catch (RuntimeException e) {
             // Over a dead connection the rollback fails, too; that it was dead says only what came before.
             RuntimeException first = why.get();
-            throw Outage.explained(first == null ? e : first);
+            throw explained(first == null ? e : first);
         }
         if (result == null) {
             throw new IllegalStateException("a transaction must return something");
