@@ -1,5 +1,6 @@
 package dev.stayfixed.intake;
 
+import dev.stayfixed.jobs.SearchText;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
@@ -43,6 +44,11 @@ final class OpenJobOrder {
         /** More than {@link OpenJobs#COUNTED} stands for any more. */
         Map<Attention, Integer> counts();
 
+        /** Whether there may be more of everything than was counted. */
+        default boolean sample() {
+            return false;
+        }
+
         /**
          * One part of those that need one of these.
          *
@@ -52,22 +58,31 @@ final class OpenJobOrder {
     }
 
     Found all() {
-        return new All(bounded());
+        return new All(bounded(), false, "", new SearchText.Stretch("", ""));
     }
 
-    Found matching(String like) {
-        return new Few(jdbc.sql("""
-                        select o.job_id, o.need, o.news_at from open_job o join job j on j.id = o.job_id join vehicle v on v.id = o.vehicle_id
-                        where o.shop_id = :shop
-                          and (lower(j.reference) like :like escape '!' or lower(j.customer) like :like escape '!'
-                               or lower(v.plate) like :like escape '!' or lower(v.vin) like :like escape '!'
-                               or lower(v.description) like :like escape '!'
-                               or exists (select 1 from fault f
-                                          where f.job_id = j.id and lower(f.code) like :like escape '!'))""")
-                .param("shop", shop)
-                .param("like", like)
-                .query(this::place)
-                .list());
+    /** These jobs, as far as they are open. */
+    Found few(List<UUID> jobs) {
+        return new Few(places(jobs));
+    }
+
+    /** The jobs in which a text occurs. */
+    Found many(SearchText.Stretch text, List<UUID> some) {
+        return new All(
+                new Few(places(some)).counts(),
+                true,
+                " and exists (select 1 from job_part p where p.job_id = o.job_id and p.part >= :from and p.part < :until)",
+                text);
+    }
+
+    private List<Few.Place> places(List<UUID> jobs) {
+        return jobs.isEmpty()
+                ? List.of()
+                : jdbc.sql("select job_id, need, news_at from open_job where shop_id = :shop and job_id in (:jobs)")
+                        .param("shop", shop)
+                        .param("jobs", jobs)
+                        .query(this::place)
+                        .list();
     }
 
     private Few.Place place(ResultSet row, int number) throws SQLException {
@@ -111,9 +126,21 @@ final class OpenJobOrder {
     private final class All implements Found {
 
         private final Map<Attention, Integer> counts;
+        private final boolean sample;
+        private final String which;
+        private final SearchText.Stretch text;
 
-        All(Map<Attention, Integer> counts) {
+        /** @param which a condition that all jobs fulfil, on {@code :from} and {@code :until} of the text */
+        All(Map<Attention, Integer> counts, boolean sample, String which, SearchText.Stretch text) {
             this.counts = counts;
+            this.sample = sample;
+            this.which = which;
+            this.text = text;
+        }
+
+        @Override
+        public boolean sample() {
+            return sample;
         }
 
         @Override
@@ -135,7 +162,8 @@ final class OpenJobOrder {
             List<Ranked> read = read(needs, (shown - 1) * size, size + 1);
             if (read.isEmpty()) {
                 int all = needs.stream().mapToInt(this::exactly).sum();
-                return cut(needs, pages(all, size), size);
+                int last = pages(all, size);
+                return new Cut(read(needs, (last - 1) * size, size), all, false, last, last);
             }
             return read.size() > size
                     ? new Cut(read.subList(0, size), known, true, shown, Math.max(pages, shown + 1))
@@ -147,7 +175,7 @@ final class OpenJobOrder {
         }
 
         private boolean isLong(Attention need) {
-            return count(need) > OpenJobs.COUNTED;
+            return sample || count(need) > OpenJobs.COUNTED;
         }
 
         private int exactly(Attention need) {
@@ -165,33 +193,38 @@ final class OpenJobOrder {
             }
             return read;
         }
+
+        private List<Ranked> stretch(Attention need, int skip, int most) {
+            return with(
+                            jdbc.sql("select o.job_id " + of(need) + which + inOrder(need)
+                                    + " limit :most offset :skip"),
+                            need)
+                    .param("most", most)
+                    .param("skip", skip)
+                    .query(UUID.class)
+                    .list()
+                    .stream()
+                    .map(id -> new Ranked(id, need))
+                    .toList();
+        }
+
+        private int number(Attention need) {
+            return with(jdbc.sql("select count(*) " + of(need) + which), need)
+                    .query(Integer.class)
+                    .single();
+        }
+
+        private JdbcClient.StatementSpec with(JdbcClient.StatementSpec sql, Attention need) {
+            return sql.param("shop", shop)
+                    .param("since", silentSince.atOffset(ZoneOffset.UTC))
+                    .param("need", need.name())
+                    .param("from", text.from())
+                    .param("until", text.until());
+        }
     }
 
     private static int pages(int jobs, int size) {
         return Math.max(1, (jobs + size - 1) / size);
-    }
-
-    private List<Ranked> stretch(Attention need, int skip, int most) {
-        return with(jdbc.sql("select o.job_id " + of(need) + inOrder(need) + " limit :most offset :skip"), need)
-                .param("most", most)
-                .param("skip", skip)
-                .query(UUID.class)
-                .list()
-                .stream()
-                .map(id -> new Ranked(id, need))
-                .toList();
-    }
-
-    private int number(Attention need) {
-        return with(jdbc.sql("select count(*) " + of(need)), need)
-                .query(Integer.class)
-                .single();
-    }
-
-    private JdbcClient.StatementSpec with(JdbcClient.StatementSpec sql, Attention need) {
-        return sql.param("shop", shop)
-                .param("since", silentSince.atOffset(ZoneOffset.UTC))
-                .param("need", need.name());
     }
 
     private Map<Attention, Integer> bounded() {

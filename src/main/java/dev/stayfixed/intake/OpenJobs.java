@@ -1,5 +1,7 @@
 package dev.stayfixed.intake;
 
+import dev.stayfixed.jobs.Job;
+import dev.stayfixed.jobs.JobSearch;
 import dev.stayfixed.jobs.SearchText;
 import dev.stayfixed.jobs.Shops;
 import dev.stayfixed.platform.CurrentShop;
@@ -26,14 +28,23 @@ public class OpenJobs {
     private final JdbcClient jdbc;
     private final CurrentShop shop;
     private final Shops shops;
+    private final JobSearch search;
     private final OpenJobRows rows;
     private final Durably durably;
     private final Clock clock;
 
-    OpenJobs(JdbcClient jdbc, CurrentShop shop, Shops shops, OpenJobRows rows, Durably durably, Clock clock) {
+    OpenJobs(
+            JdbcClient jdbc,
+            CurrentShop shop,
+            Shops shops,
+            JobSearch search,
+            OpenJobRows rows,
+            Durably durably,
+            Clock clock) {
         this.jdbc = jdbc;
         this.shop = shop;
         this.shops = shops;
+        this.search = search;
         this.rows = rows;
         this.durably = durably;
         this.clock = clock;
@@ -43,13 +54,20 @@ public class OpenJobs {
      * A part of the list.
      *
      * @param counts how many jobs need what, before the choice of one need; more than {@link #COUNTED} stands for any more
+     * @param sample whether the text occurs in so many jobs that not all were counted: there are at least as many as that
      * @param total how many jobs the list has in all its parts, at least
      * @param more whether there may be more than {@code total}
      * @param page from 1
      * @param pages at least 1; where there may be more, those that are known of
      */
     public record Part(
-            List<OpenJob> jobs, Map<Attention, Integer> counts, int total, boolean more, int page, int pages) {}
+            List<OpenJob> jobs,
+            Map<Attention, Integer> counts,
+            boolean sample,
+            int total,
+            boolean more,
+            int page,
+            int pages) {}
 
     /**
      * Open jobs in which a text occurs; among those that need the same, the one that has been silent longest comes first.
@@ -64,9 +82,21 @@ public class OpenJobs {
         OpenJobOrder order = new OpenJobOrder(jdbc, shop.id(), silentSince);
         List<Attention> needs = only.map(List::of).orElse(List.of(Attention.values()));
         return durably.read(() -> {
-            OpenJobOrder.Found found = text.isBlank() ? order.all() : order.matching(SearchText.like(text));
+            OpenJobOrder.Found found = text.isBlank() ? order.all() : found(order, SearchText.stretch(text));
             OpenJobOrder.Cut cut = found.cut(needs, page, pageSize);
-            return new Part(rows.inFull(cut.jobs()), found.counts(), cut.total(), cut.more(), cut.page(), cut.pages());
+            return new Part(
+                    rows.inFull(cut.jobs()),
+                    found.counts(),
+                    found.sample(),
+                    cut.total(),
+                    cut.more(),
+                    cut.page(),
+                    cut.pages());
         });
+    }
+
+    private OpenJobOrder.Found found(OpenJobOrder order, SearchText.Stretch text) {
+        JobSearch.Matches matches = search.matching(text, Optional.of(Job.State.OPEN));
+        return matches.more() ? order.many(text, matches.jobs()) : order.few(matches.jobs());
     }
 }

@@ -11,6 +11,7 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -19,7 +20,6 @@ import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
-import org.springframework.data.domain.Limit;
 import org.springframework.stereotype.Service;
 
 /** A job from its opening to its close: faults, repairs, and what the shop calls it. */
@@ -28,13 +28,24 @@ public class Jobs {
 
     private final StoredJobs jobs;
     private final StoredVehicles vehicles;
+    private final JobParts parts;
+    private final JobSearch search;
     private final Durably durably;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    Jobs(StoredJobs jobs, StoredVehicles vehicles, Durably durably, ApplicationEventPublisher events, Clock clock) {
+    Jobs(
+            StoredJobs jobs,
+            StoredVehicles vehicles,
+            JobParts parts,
+            JobSearch search,
+            Durably durably,
+            ApplicationEventPublisher events,
+            Clock clock) {
         this.jobs = jobs;
         this.vehicles = vehicles;
+        this.parts = parts;
+        this.search = search;
         this.durably = durably;
         this.events = events;
         this.clock = clock;
@@ -52,6 +63,7 @@ public class Jobs {
                             new Mistake("#/vehicleId", opening.vehicleId(), "the id of a vehicle of this shop")));
             StoredJob job = jobs.save(new StoredJob(vehicle, withScan(opening, vehicle)));
             jobs.flush();
+            file(job);
             moved(job, JobMoved.Step.OPENED);
             return job.facts();
         });
@@ -80,22 +92,23 @@ public class Jobs {
     }
 
     /**
-     * Jobs in which a text occurs: reference, complaint, code, or anything that names the vehicle.
+     * Jobs in which a text occurs: reference, customer, code, anything that names the vehicle, or words of the complaint.
      *
      * @param text null for all
      */
     public Page<Job> search(Optional<Job.State> state, @Nullable String text, Page.Request page) {
-        List<Job.State> states = state.map(List::of).orElse(List.of(Job.State.values()));
-        return durably.read(() -> Page.of(
-                        jobs.search(
-                                states,
-                                SearchText.like(text),
-                                page.after().at(),
-                                page.after().id(),
-                                Limit.of(page.limit() + 1)),
-                        page,
-                        j -> new Page.Position(j.openedAt(), j.id()))
-                .map(StoredJob::facts));
+        return durably.read(() -> {
+            List<UUID> ids = search.page(state, text, page);
+            Map<UUID, StoredJob> found =
+                    jobs.findAllById(ids).stream().collect(Collectors.toMap(StoredJob::id, Function.identity()));
+            return Page.of(
+                            ids.stream()
+                                    .flatMap(id -> Optional.ofNullable(found.get(id)).stream())
+                                    .toList(),
+                            page,
+                            j -> new Page.Position(j.openedAt(), j.id()))
+                    .map(StoredJob::facts);
+        });
     }
 
     /** Jobs of a vehicle, the latest first. */
@@ -112,6 +125,7 @@ public class Jobs {
         return change(id, ifMatch, job -> {
             job.refuseWhenClosed();
             job.label(labels);
+            file(job);
             return job.facts();
         });
     }
@@ -121,6 +135,7 @@ public class Jobs {
             StoredJob job = held(id);
             StoredFault fault = job.addFault(terms);
             jobs.flush();
+            file(job);
             moved(job, JobMoved.Step.FAULT_ADDED);
             return fault.facts(job.ignition());
         });
@@ -191,6 +206,7 @@ public class Jobs {
     public Job close(UUID id, IfMatch ifMatch, Optional<String> reason) {
         return change(id, ifMatch, job -> {
             job.close(reason, clock.instant());
+            parts.move(id, Job.State.CLOSED);
             moved(job, JobMoved.Step.CLOSED);
             return job.facts();
         });
@@ -199,9 +215,14 @@ public class Jobs {
     public Job reopen(UUID id, IfMatch ifMatch, String reason) {
         return change(id, ifMatch, job -> {
             job.reopen(reason, clock.instant());
+            parts.move(id, Job.State.OPEN);
             moved(job, JobMoved.Step.REOPENED);
             return job.facts();
         });
+    }
+
+    private void file(StoredJob job) {
+        parts.file(job.facts(), job.vehicle().facts().details());
     }
 
     private void moved(StoredJob job, JobMoved.Step step) {

@@ -1,5 +1,6 @@
 package dev.stayfixed.jobs;
 
+import dev.stayfixed.obd.Vin;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.Page;
 import dev.stayfixed.platform.problem.ProblemType;
@@ -8,6 +9,7 @@ import dev.stayfixed.platform.storage.Durably;
 import java.time.Clock;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
@@ -22,12 +24,22 @@ import org.springframework.stereotype.Service;
 public class Vehicles {
 
     private final StoredVehicles vehicles;
+    private final StoredJobs jobs;
+    private final JobParts parts;
     private final Durably durably;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    Vehicles(StoredVehicles vehicles, Durably durably, ApplicationEventPublisher events, Clock clock) {
+    Vehicles(
+            StoredVehicles vehicles,
+            StoredJobs jobs,
+            JobParts parts,
+            Durably durably,
+            ApplicationEventPublisher events,
+            Clock clock) {
         this.vehicles = vehicles;
+        this.jobs = jobs;
+        this.parts = parts;
         this.durably = durably;
         this.events = events;
         this.clock = clock;
@@ -51,6 +63,8 @@ public class Vehicles {
             ifMatch.check(vehicle.version());
             refuseSecond(details, id);
             vehicle.describe(details);
+            vehicles.flush();
+            jobs.ofVehicle(id).forEach(job -> parts.file(job.facts(), details));
             events.publishEvent(new EvidenceChanged(id));
             return vehicle.facts();
         });
@@ -84,6 +98,11 @@ public class Vehicles {
                         page,
                         v -> new Page.Position(v.facts().createdAt(), v.id()))
                 .map(StoredVehicle::facts));
+    }
+
+    /** The vehicle of the shop that has this number. */
+    public Optional<Vehicle> withVin(Vin vin) {
+        return durably.read(() -> vehicles.findByVin(vin.text()).map(StoredVehicle::facts));
     }
 
     /** Ids of all vehicles, oldest first. */

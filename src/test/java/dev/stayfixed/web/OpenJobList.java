@@ -18,6 +18,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.core.io.ClassPathResource;
@@ -138,6 +139,70 @@ abstract class OpenJobList extends OverHttp {
     }
 
     @Test
+    void aPartThatIsKeptIsOneThatTheMigrationFinds() throws IOException {
+        Answer vehicle = client.post(
+                        "/api/v1/vehicles",
+                        "{\"description\":\"Renamed ÄRGER coach\",\"plate\":\"QZ 4711\",\"vin\":\"WVWZZZ1KZ7W999042\"}")
+                .is(201);
+        Answer job = client.post("/api/v1/jobs", """
+                        {"vehicleId":"%s","customer":"Olga Part","reference":"R-77","complaint":"Lamp on,\\nsince Tuesday",
+                         "faults":[{"code":"P0420"}]}""".formatted(vehicle.id())).is(201);
+        client.post("/api/v1/jobs/" + job.id() + "/faults", "{\"code\":\"P0171\"}")
+                .is(201);
+        client.put(
+                        "/api/v1/vehicles/" + vehicle.id(),
+                        "{\"description\":\"Gärtner’s coach\",\"plate\":\"QZ 4712\",\"vin\":\"WVWZZZ1KZ7W999042\"}",
+                        "If-Match",
+                        vehicle.etag())
+                .is(200);
+        client.put(
+                        "/api/v1/jobs/" + job.id(),
+                        "{\"customer\":\"Olga Parts\",\"reference\":\"R-78\",\"complaint\":\"Lamp on, since Friday\"}",
+                        "If-Match",
+                        shop.see(job).etag())
+                .is(200);
+        assertPartsOf(job);
+        assertThat(found("z 4712", "999042", "ärtner’s co", "0171", "OLGA PARTS", "r-78", "since fri"))
+                .allMatch(ids -> ids.contains(id(job)));
+        assertThat(found("4711", "ärger", "tuesday", "ince fri", "4712\u0000", "\uDBFF\uDFFF"))
+                .noneMatch(ids -> ids.contains(id(job)));
+        shop.close(job, "{\"reason\":\"sold\"}").is(200);
+        assertThat(openJobs.find("qz 4712", Optional.empty(), 1, 50).jobs()).isEmpty();
+        assertThat(client.get("/api/v1/jobs?state=CLOSED&q=qz+4712").is(200).at("/items/0/id"))
+                .isEqualTo(job.id());
+        assertThat(client.get("/api/v1/jobs?state=OPEN&q=qz+4712")
+                        .is(200)
+                        .json()
+                        .at("/items"))
+                .isEmpty();
+        assertPartsOf(job);
+    }
+
+    private List<List<UUID>> found(String... texts) {
+        return Stream.of(texts)
+                .map(text -> openJobs.find(text, Optional.empty(), 1, 50).jobs().stream()
+                        .map(OpenJob::id)
+                        .toList())
+                .toList();
+    }
+
+    private void assertPartsOf(Answer job) throws IOException {
+        String sql = new ClassPathResource("db-migrations/V14__search.sql").getContentAsString(StandardCharsets.UTF_8);
+        String select = sql.substring(sql.indexOf("select distinct t.job_id"), sql.indexOf(";\n\ndrop table place"))
+                .replace("substring(t.text from p.n for 40)", "substring(t.text from p.n for 40) part");
+        String places =
+                "(select a.d + 10 * b.d + 1 n from (values (0), (1), (2), (3), (4), (5), (6), (7), (8), (9)) a(d)"
+                        + " cross join (values (0), (1), (2), (3), (4), (5), (6), (7), (8), (9)) b(d))";
+        String kept = "select k.part, k.state from (%s) k where k.job_id = '" + job.id() + "'";
+        assertThat(jdbc.sql(kept.formatted("select * from job_part")).query().listOfRows())
+                .isNotEmpty()
+                .containsExactlyInAnyOrderElementsOf(
+                        jdbc.sql(kept.formatted(select.replace("join place p", "join " + places + " p")))
+                                .query()
+                                .listOfRows());
+    }
+
+    @Test
     void aLongListIsCountedUpToAThousandAndGoesOnToItsEnd() {
         Answer vehicle = shop.vehicle("One of very many");
         UUID shopId = jdbc.sql("select shop_id from vehicle where id = '" + vehicle.id() + "'")
@@ -172,11 +237,39 @@ abstract class OpenJobList extends OverHttp {
             OpenJobs.Part all = openJobs.find("", Optional.empty(), 999_999, 200);
             assertThat(all.more()).isFalse();
             assertThat(all.jobs()).endsWith(part.jobs().get(part.jobs().size() - 1));
+            findsTheSameByTheirText(many);
         } finally {
-            many.forEach(job -> List.of("open_job where job_id", "fault where job_id", "job where id")
+            many.forEach(job -> List.of(
+                            "open_job where job_id", "job_part where job_id", "fault where job_id", "job where id")
                     .forEach(table ->
                             jdbc.sql("delete from " + table + " = ?").param(job).update()));
         }
+    }
+
+    private void findsTheSameByTheirText(List<UUID> many) {
+        OpenJobs.Part part = openJobs.find("very many", Optional.empty(), 1, 1_000);
+        assertThat(part.sample()).isTrue();
+        assertThat(part.more()).isTrue();
+        assertThat(part.counts().get(Attention.WAITING)).isBetween(900, OpenJobs.COUNTED);
+        List<UUID> seen = new ArrayList<>(part.jobs().stream().map(OpenJob::id).toList());
+        part = openJobs.find("very many", Optional.empty(), 2, 1_000);
+        part.jobs().forEach(job -> seen.add(job.id()));
+        assertThat(seen).isEqualTo(many);
+        assertThat(part.more()).isFalse();
+        assertThat(openJobs.find("very many", Optional.of(Attention.STALLED), 1, 50)
+                        .jobs())
+                .isEmpty();
+        List<String> listed = new ArrayList<>();
+        String cursor = "";
+        do {
+            Answer page =
+                    client.get("/api/v1/jobs?limit=200&q=very+many" + cursor).is(200);
+            page.json().at("/items").forEach(job -> listed.add(job.at("/id").asString()));
+            cursor = page.json().at("/next").isMissingNode() ? "" : "&cursor=" + page.at("/next");
+        } while (!cursor.isEmpty());
+        assertThat(listed)
+                .containsExactlyInAnyOrderElementsOf(
+                        many.stream().map(UUID::toString).toList());
     }
 
     private void insertWaiting(UUID job, UUID shopId, UUID vehicleId, Instant at) {
@@ -188,6 +281,9 @@ abstract class OpenJobList extends OverHttp {
                         insert into fault (id, shop_id, job_id, position, code, standing_state, monitor_group, trips, required_passes,
                                            weakest_evidence, standing_words, standing_decided, standing_comeback)
                         values (?, ?, ?, 0, 'P0420', 'PASSING', 'CATALYST', 'TWO', 2, 'ENABLING_CONDITIONS', 'passing', false, false)""").params(UUID.randomUUID(), shopId, job).update();
+        jdbc.sql("insert into job_part (job_id, part, shop_id, state) values (?, 'very many', ?, 'OPEN')")
+                .params(job, shopId)
+                .update();
         jdbc.sql(
                         "insert into open_job (job_id, shop_id, vehicle_id, need, can_stall, news_at) values (?, ?, ?, 'WAITING', true, ?)")
                 .params(job, shopId, vehicleId, opened)

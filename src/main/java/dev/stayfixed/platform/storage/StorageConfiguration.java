@@ -37,12 +37,15 @@ class StorageConfiguration {
         }
     }
 
+    /** What differs between the databases in the migrations: the type for long binary data, and the order of text by its bytes. */
     @Bean
-    FlywayConfigurationCustomizer typeForBytes() {
+    FlywayConfigurationCustomizer wordsOfTheProduct() {
         return flyway -> {
             DataSource dataSource = flyway.getDataSource();
-            flyway.placeholders(Map.of("bytes", Product.of(dataSource) == Product.H2 ? "binary large object" : "bytea"))
-                    .dataSource(new PatientConnections(dataSource));
+            Map<String, String> words = Product.of(dataSource) == Product.H2
+                    ? Map.of("bytes", "binary large object", "by_bytes", "")
+                    : Map.of("bytes", "bytea", "by_bytes", "collate \"C\"");
+            flyway.placeholders(words).dataSource(new PatientConnections(dataSource));
         };
     }
 

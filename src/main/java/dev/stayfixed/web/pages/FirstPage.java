@@ -62,8 +62,8 @@ class FirstPage {
     record Need(String slug, String words, String count) {}
 
     /** How many jobs, as a person reads it. */
-    private static String count(int jobs) {
-        return jobs > OpenJobs.COUNTED ? OpenJobs.COUNTED + "+" : String.valueOf(jobs);
+    private static String count(OpenJobs.Part part, int jobs) {
+        return Math.min(jobs, OpenJobs.COUNTED) + (part.sample() || jobs > OpenJobs.COUNTED ? "+" : "");
     }
 
     private static String all(OpenJobs.Part part) {
@@ -71,13 +71,13 @@ class FirstPage {
                 .mapToInt(jobs -> Math.min(jobs, OpenJobs.COUNTED))
                 .sum();
         boolean more = part.counts().values().stream().anyMatch(jobs -> jobs > OpenJobs.COUNTED);
-        return counted + (more ? "+" : "");
+        return counted + (part.sample() || more ? "+" : "");
     }
 
     private static List<Need> needs(OpenJobs.Part part) {
         return part.counts().entrySet().stream()
                 .map((Map.Entry<Attention, Integer> e) ->
-                        new Need(slug(e.getKey()), e.getKey().words(), count(e.getValue())))
+                        new Need(slug(e.getKey()), e.getKey().words(), count(part, e.getValue())))
                 .toList();
     }
 
@@ -86,7 +86,9 @@ class FirstPage {
         for (OpenJob job : part.jobs()) {
             if (groups.isEmpty() || groups.get(groups.size() - 1).attention() != job.attention()) {
                 groups.add(new Group(
-                        job.attention(), count(part.counts().getOrDefault(job.attention(), 0)), new ArrayList<>()));
+                        job.attention(),
+                        count(part, part.counts().getOrDefault(job.attention(), 1)),
+                        new ArrayList<>()));
             }
             groups.get(groups.size() - 1).jobs().add(new Entry(job, VerdictWords.next(job)));
         }

@@ -8,7 +8,6 @@ import dev.stayfixed.obd.Ignition;
 import dev.stayfixed.obd.ObdFormatException;
 import dev.stayfixed.obd.Scan;
 import dev.stayfixed.obd.Vin;
-import dev.stayfixed.platform.Page;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.verification.RepairedFault;
 import io.swagger.v3.oas.annotations.Hidden;
@@ -142,11 +141,7 @@ class NewJobPage {
         if (id.matches("[0-9a-fA-F]{8}(-[0-9a-fA-F]{4}){3}-[0-9a-fA-F]{12}")) {
             return Optional.of(vehicles.get(UUID.fromString(id)));
         }
-        return vin(form)
-                .flatMap(vin -> vehicles.search(vin.text(), Page.Request.of(1, null)).items().stream()
-                        .filter(vehicle ->
-                                vehicle.details().vin().filter(vin::equals).isPresent())
-                        .findFirst());
+        return vin(form).flatMap(vehicles::withVin);
     }
 
     private static Optional<Vin> vin(Form form) {
