@@ -4,8 +4,10 @@ import com.zaxxer.hikari.HikariDataSource;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import javax.sql.DataSource;
 import org.springframework.boot.flyway.autoconfigure.FlywayConfigurationCustomizer;
 import org.springframework.context.annotation.Bean;
@@ -77,14 +79,19 @@ class StorageConfiguration {
     /** The disk of a PostgreSQL is its own affair; it says when it is full. */
     @Bean
     FreeSpace freeSpace(DataSource dataSource, JdbcClient jdbc) {
-        Path temporary = Path.of(System.getProperty("java.io.tmpdir"));
-        return Product.of(dataSource) == Product.H2
-                ? new Disks(List.of(temporary, fileOf(jdbc)))
-                : new Disks(List.of(temporary));
+        List<Path> paths = new ArrayList<>(List.of(Path.of(System.getProperty("java.io.tmpdir"))));
+        if (Product.of(dataSource) == Product.H2) {
+            fileOf(jdbc).ifPresent(paths::add);
+        }
+        return new Disks(paths);
     }
 
-    private static Path fileOf(JdbcClient h2) {
-        return Path.of(h2.sql("select database_path()").query(String.class).single() + ".mv.db");
+    /** Empty where the database is kept in memory. */
+    private static Optional<Path> fileOf(JdbcClient h2) {
+        return h2.sql("select database_path() where database_path() is not null")
+                .query(String.class)
+                .optional()
+                .map(path -> Path.of(path + ".mv.db"));
     }
 
     private static void dropConnections(DataSource dataSource) {
