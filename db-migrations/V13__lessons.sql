@@ -68,5 +68,5 @@ insert into lesson (shop_id, topic, name, folded, repairs, proven, back)
 select shop_id, 'KM_HELD', cast(held_km as varchar(20)), true, count(*), 0, sum(case when failed_at is not null then 1 else 0 end)
 from attempt_outcome where held_km > 0 or failed_at is not null group by shop_id, held_km;
 
-create index lesson_by_name on lesson (shop_id, topic, folded, name);
+create index lesson_by_name on lesson (shop_id, topic, name);
 create index lesson_by_size on lesson (shop_id, topic, folded, back desc, repairs desc, name);

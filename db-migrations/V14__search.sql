@@ -18,7 +18,7 @@ cross join (values (0), (1), (2), (3), (4), (5), (6), (7), (8), (9)) c(d)
 cross join (values (0), (1)) e(d);
 
 insert into job_part (job_id, part, shop_id, state)
-select distinct t.job_id, substring(t.text from p.n for 40), t.shop_id, t.state
+select distinct t.job_id, substring(t.text from p.n for 40) part, t.shop_id, t.state
 from (select id job_id, shop_id, state, lower(reference) text, false prose from job where reference is not null
       union all select id, shop_id, state, lower(customer), false from job where customer is not null
       union all select id, shop_id, state, lower(complaint), true from job where complaint is not null
@@ -32,7 +32,8 @@ join place p on p.n <= char_length(t.text)
 where substring(t.text from p.n for 1) not in (' ', '
 ', '	')
   and (not t.prose or p.n = 1 or substring(t.text from p.n - 1 for 1) in (' ', '
-', '	'));
+', '	'))
+order by 1, 2;
 
 drop table place;
 

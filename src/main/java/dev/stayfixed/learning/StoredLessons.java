@@ -79,22 +79,22 @@ class StoredLessons {
 
     /** Those that came back most often; among them, those with the most repairs. */
     Leading leading(Topic topic, int most) {
-        List<String> added = jdbc.sql(
-                        "select distinct name from lesson where shop_id = ? and topic = ? and folded = false")
+        int added = jdbc.sql(
+                        "select count(distinct name) from lesson where shop_id = ? and topic = ? and folded = false")
                 .params(shop.id(), topic.name())
-                .query(String.class)
-                .list();
+                .query(Integer.class)
+                .single();
         // What was added since the last folding can move so many names past others, and no more.
         List<Lesson> candidates = jdbc.sql("""
-                        select topic, name, sum(repairs) repairs, sum(proven) proven, sum(back) back
-                        from lesson where shop_id = :shop and topic = :topic and name in (
-                            select l.name from (select name from lesson where shop_id = :shop and topic = :topic and folded = true
-                                                order by shop_id, topic, folded, back desc, repairs desc, name limit :most) l
-                            union select name from lesson where shop_id = :shop and topic = :topic and folded = false)
-                        group by topic, name""")
+                        select l.topic, l.name, sum(l.repairs) repairs, sum(l.proven) proven, sum(l.back) back
+                        from (select f.name from (select name from lesson where shop_id = :shop and topic = :topic and folded = true
+                                                  order by shop_id, topic, folded, back desc, repairs desc, name limit :most) f
+                              union select name from lesson where shop_id = :shop and topic = :topic and folded = false) c
+                        join lesson l on l.shop_id = :shop and l.topic = :topic and l.name = c.name
+                        group by l.topic, l.name""")
                 .param("shop", shop.id())
                 .param("topic", topic.name())
-                .param("most", most + added.size())
+                .param("most", most + added)
                 .query(StoredLessons::lesson)
                 .list();
         List<Lesson> leading = candidates.stream()
@@ -104,26 +104,24 @@ class StoredLessons {
                         .thenComparing(Lesson::name))
                 .limit(most)
                 .toList();
-        return new Leading(leading, names(topic, added) - leading.size());
+        return new Leading(leading, names(topic) - leading.size());
     }
 
-    private int names(Topic topic, List<String> added) {
+    private int names(Topic topic) {
         int folded = jdbc.sql("""
                         select count(*) from (select 1 from lesson where shop_id = ? and topic = ? and folded = true limit ?) n""")
                 .params(shop.id(), topic.name(), Lessons.COUNTED + Lessons.LONGEST_LIST + 1)
                 .query(Integer.class)
                 .single();
-        if (added.isEmpty()) {
-            return folded;
-        }
         // Of the names to which something was added: those that are new, less those of which nothing is left.
         int moved = jdbc.sql("""
                         select coalesce(sum(case when known = 0 and repairs > 0 then 1 when known > 0 and repairs = 0 then -1 else 0 end), 0)
-                        from (select name, sum(case when folded then 1 else 0 end) known, sum(repairs) repairs from lesson
-                              where shop_id = :shop and topic = :topic and name in (:names) group by name) n""")
+                        from (select l.name, sum(case when l.folded then 1 else 0 end) known, sum(l.repairs) repairs
+                              from (select distinct name from lesson where shop_id = :shop and topic = :topic and folded = false) c
+                              join lesson l on l.shop_id = :shop and l.topic = :topic and l.name = c.name
+                              group by l.name) n""")
                 .param("shop", shop.id())
                 .param("topic", topic.name())
-                .param("names", added)
                 .query(Integer.class)
                 .single();
         return folded + moved;
