@@ -80,14 +80,14 @@ final class LogRow {
 
     /** The number in a cell that holds nothing else; NaN where it has to be read with care. */
     double number(int index, DecimalMark mark) {
-        return index >= 0 && index < ends.length ? PlainText.number(text, start(index), ends[index], mark) : Double.NaN;
+        return index >= 0 && index < ends.length ? PlainCell.number(text, start(index), ends[index], mark) : Double.NaN;
     }
 
-    /** The time in a cell that holds nothing else, ms; {@link PlainText#NO_TIME} where it has to be read with care. */
+    /** The time in a cell that holds nothing else, ms; {@link PlainCell#NO_TIME} where it has to be read with care. */
     long millis(int index, TimeFormat format, DecimalMark mark) {
         return index >= 0 && index < ends.length
-                ? PlainText.millis(text, start(index), ends[index], format, mark)
-                : PlainText.NO_TIME;
+                ? PlainCell.millis(text, start(index), ends[index], format, mark)
+                : PlainCell.NO_TIME;
     }
 
     /** All cells, separated by commas. */

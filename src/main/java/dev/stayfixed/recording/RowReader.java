@@ -118,8 +118,8 @@ final class RowReader implements RowSink {
             return;
         }
         long plain =
-                dateIndex < 0 ? row.millis(timeIndex, mapping.timeFormat(), mapping.decimalMark()) : PlainText.NO_TIME;
-        if (plain != PlainText.NO_TIME) {
+                dateIndex < 0 ? row.millis(timeIndex, mapping.timeFormat(), mapping.decimalMark()) : PlainCell.NO_TIME;
+        if (plain != PlainCell.NO_TIME) {
             place(new Placed(row, plain, timeIndex, dateIndex));
             return;
         }

@@ -1,7 +1,7 @@
 package dev.stayfixed.reports;
 
-import dev.stayfixed.driver.DriverLinks;
-import dev.stayfixed.driver.RoadCautions;
+import dev.stayfixed.customer.DriverLinks;
+import dev.stayfixed.customer.RoadCautions;
 import dev.stayfixed.intake.CaseFile;
 import dev.stayfixed.intake.CaseFiles;
 import dev.stayfixed.intake.Drive;

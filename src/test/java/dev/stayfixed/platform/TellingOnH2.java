@@ -1,6 +1,6 @@
 package dev.stayfixed.platform;
 
-import dev.stayfixed.notifications.delivery.Bell;
+import dev.stayfixed.telling.delivery.Bell;
 import java.lang.annotation.ElementType;
 import java.lang.annotation.Retention;
 import java.lang.annotation.RetentionPolicy;

@@ -1,9 +1,9 @@
 package dev.stayfixed.web.api;
 
-import dev.stayfixed.notifications.FollowUp;
-import dev.stayfixed.notifications.FollowUps;
-import dev.stayfixed.notifications.ServiceAddress;
 import dev.stayfixed.platform.IfMatch;
+import dev.stayfixed.telling.FollowUp;
+import dev.stayfixed.telling.FollowUps;
+import dev.stayfixed.telling.ServiceAddress;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;

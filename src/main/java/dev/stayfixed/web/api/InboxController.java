@@ -1,9 +1,9 @@
 package dev.stayfixed.web.api;
 
-import dev.stayfixed.notifications.Event;
-import dev.stayfixed.notifications.EventKind;
-import dev.stayfixed.notifications.Inbox;
 import dev.stayfixed.platform.Page;
+import dev.stayfixed.telling.Event;
+import dev.stayfixed.telling.EventKind;
+import dev.stayfixed.telling.Inbox;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.time.Instant;

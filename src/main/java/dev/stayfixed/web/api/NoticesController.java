@@ -1,12 +1,12 @@
 package dev.stayfixed.web.api;
 
-import dev.stayfixed.notifications.EventKind;
-import dev.stayfixed.notifications.JobNotices;
-import dev.stayfixed.notifications.Notices;
-import dev.stayfixed.notifications.ShopNotices;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.telling.EventKind;
+import dev.stayfixed.telling.JobNotices;
+import dev.stayfixed.telling.Notices;
+import dev.stayfixed.telling.ShopNotices;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
@@ -92,7 +92,7 @@ class NoticesController {
         ShopNotices notices() {
             return new ShopNotices(
                     0,
-                    MailAddress.optional("#/technicianEmail", technicianEmail),
+                    MailAddressField.optional("#/technicianEmail", technicianEmail),
                     only("#/technicianKinds", technicianKinds, EventKind.forTechnician()),
                     only("#/driverKinds", driverKinds, EventKind.forDriver()),
                     Words.optional(signature),
@@ -131,8 +131,8 @@ class NoticesController {
         JobNotices notices() {
             return new JobNotices(
                     0,
-                    MailAddress.optional("#/technicianEmail", technicianEmail),
-                    MailAddress.optional("#/driverEmail", driverEmail),
+                    MailAddressField.optional("#/technicianEmail", technicianEmail),
+                    MailAddressField.optional("#/driverEmail", driverEmail),
                     Optional.ofNullable(technicianKinds)
                             .map(k -> only("#/technicianKinds", k, EventKind.forTechnician())),
                     Optional.ofNullable(driverKinds).map(k -> only("#/driverKinds", k, EventKind.forDriver())),

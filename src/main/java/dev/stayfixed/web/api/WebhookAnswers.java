@@ -1,9 +1,9 @@
 package dev.stayfixed.web.api;
 
 import com.fasterxml.jackson.annotation.JsonRawValue;
-import dev.stayfixed.notifications.EventKind;
-import dev.stayfixed.notifications.delivery.Delivery;
-import dev.stayfixed.notifications.webhooks.Endpoint;
+import dev.stayfixed.telling.EventKind;
+import dev.stayfixed.telling.delivery.Delivery;
+import dev.stayfixed.telling.webhooks.Endpoint;
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.time.Instant;
 import java.util.List;

@@ -1,11 +1,11 @@
 package dev.stayfixed.web.api;
 
-import dev.stayfixed.notifications.EventKind;
-import dev.stayfixed.notifications.delivery.Delivery;
-import dev.stayfixed.notifications.webhooks.Endpoint;
-import dev.stayfixed.notifications.webhooks.Webhooks;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.Page;
+import dev.stayfixed.telling.EventKind;
+import dev.stayfixed.telling.delivery.Delivery;
+import dev.stayfixed.telling.webhooks.Endpoint;
+import dev.stayfixed.telling.webhooks.Webhooks;
 import dev.stayfixed.web.api.WebhookAnswers.AttemptAnswer;
 import dev.stayfixed.web.api.WebhookAnswers.DeliveryAnswer;
 import dev.stayfixed.web.api.WebhookAnswers.DeliveryLog;

@@ -3,7 +3,7 @@ package dev.stayfixed.web.pages;
 import dev.stayfixed.intake.Attention;
 import dev.stayfixed.intake.OpenJob;
 import dev.stayfixed.intake.OpenJobs;
-import dev.stayfixed.notifications.Inbox;
+import dev.stayfixed.telling.Inbox;
 import io.swagger.v3.oas.annotations.Hidden;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,11 +1,11 @@
 package dev.stayfixed.web.pages;
 
-import dev.stayfixed.notifications.MailAddress;
 import dev.stayfixed.obd.ObdFormatException;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.PlainText;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.telling.MailAddress;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDateTime;

@@ -1,8 +1,8 @@
 package dev.stayfixed.web.pages;
 
-import dev.stayfixed.notifications.Event;
-import dev.stayfixed.notifications.Inbox;
 import dev.stayfixed.platform.Page;
+import dev.stayfixed.telling.Event;
+import dev.stayfixed.telling.Inbox;
 import io.swagger.v3.oas.annotations.Hidden;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;

@@ -1,11 +1,11 @@
 package dev.stayfixed.web.pages;
 
-import dev.stayfixed.notifications.EventKind;
-import dev.stayfixed.notifications.FollowUps;
-import dev.stayfixed.notifications.JobNotices;
-import dev.stayfixed.notifications.Notices;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.telling.EventKind;
+import dev.stayfixed.telling.FollowUps;
+import dev.stayfixed.telling.JobNotices;
+import dev.stayfixed.telling.Notices;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Instant;

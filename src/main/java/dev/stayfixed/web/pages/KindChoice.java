@@ -1,6 +1,6 @@
 package dev.stayfixed.web.pages;
 
-import dev.stayfixed.notifications.EventKind;
+import dev.stayfixed.telling.EventKind;
 import java.util.Collection;
 import java.util.EnumSet;
 import java.util.List;

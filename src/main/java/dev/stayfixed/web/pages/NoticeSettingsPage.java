@@ -2,13 +2,13 @@ package dev.stayfixed.web.pages;
 
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.jobs.Scale;
-import dev.stayfixed.notifications.EventKind;
-import dev.stayfixed.notifications.FollowUps;
-import dev.stayfixed.notifications.Notices;
-import dev.stayfixed.notifications.ServiceAddress;
-import dev.stayfixed.notifications.ShopNotices;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.telling.EventKind;
+import dev.stayfixed.telling.FollowUps;
+import dev.stayfixed.telling.Notices;
+import dev.stayfixed.telling.ServiceAddress;
+import dev.stayfixed.telling.ShopNotices;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.Optional;

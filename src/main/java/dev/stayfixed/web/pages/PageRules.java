@@ -1,7 +1,7 @@
 package dev.stayfixed.web.pages;
 
 import dev.stayfixed.jobs.Shops;
-import dev.stayfixed.notifications.Inbox;
+import dev.stayfixed.telling.Inbox;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Clock;

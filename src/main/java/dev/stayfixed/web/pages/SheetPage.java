@@ -1,10 +1,10 @@
 package dev.stayfixed.web.pages;
 
-import dev.stayfixed.driver.DriverLinks;
-import dev.stayfixed.driver.DriverPages;
-import dev.stayfixed.driver.LinkAddress;
-import dev.stayfixed.driver.QrCode;
-import dev.stayfixed.driver.Visit;
+import dev.stayfixed.customer.DriverLinks;
+import dev.stayfixed.customer.DriverPages;
+import dev.stayfixed.customer.LinkAddress;
+import dev.stayfixed.customer.QrCode;
+import dev.stayfixed.customer.Visit;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Vehicles;

@@ -1,12 +1,12 @@
 package dev.stayfixed.web.pages;
 
-import dev.stayfixed.notifications.EventKind;
-import dev.stayfixed.notifications.delivery.Delivery;
-import dev.stayfixed.notifications.webhooks.Endpoint;
-import dev.stayfixed.notifications.webhooks.Webhooks;
 import dev.stayfixed.platform.Page;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.telling.EventKind;
+import dev.stayfixed.telling.delivery.Delivery;
+import dev.stayfixed.telling.webhooks.Endpoint;
+import dev.stayfixed.telling.webhooks.Webhooks;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Duration;

@@ -4,9 +4,9 @@ import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertTha
 
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ColorScheme;
-import dev.stayfixed.notifications.Receiver;
-import dev.stayfixed.notifications.delivery.Bell;
 import dev.stayfixed.platform.TellingOnH2;
+import dev.stayfixed.telling.Receiver;
+import dev.stayfixed.telling.delivery.Bell;
 import dev.stayfixed.web.Answer;
 import dev.stayfixed.web.Client;
 import dev.stayfixed.web.Shop;

@@ -1,0 +1,94 @@
+package dev.stayfixed.customer;
+
+import dev.stayfixed.jobs.Job;
+import dev.stayfixed.jobs.Jobs;
+import dev.stayfixed.platform.problem.ProblemType;
+import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.platform.storage.Durably;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Set;
+import java.util.UUID;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.stereotype.Service;
+
+/**
+ * Links to the driver's page of a job. A job can have several, because a sheet that is printed again carries a new one; revoking ends
+ * them all. While the job is closed none of them opens.
+ */
+@Service
+public class DriverLinks {
+
+    private final StoredDriverLinks links;
+    private final Jobs jobs;
+    private final Durably durably;
+    private final Clock clock;
+    private final Duration lifetime;
+
+    DriverLinks(
+            StoredDriverLinks links,
+            Jobs jobs,
+            Durably durably,
+            Clock clock,
+            @Value("${stayfixed.driver-link.lifetime:90d}") Duration lifetime) {
+        this.links = links;
+        this.jobs = jobs;
+        this.durably = durably;
+        this.clock = clock;
+        this.lifetime = lifetime;
+    }
+
+    /**
+     * Makes a link.
+     *
+     * @throws Refused when the job is closed
+     */
+    public DriverLink issue(UUID jobId) {
+        return durably.write(() -> {
+            if (jobs.get(jobId).state() == Job.State.CLOSED) {
+                throw new Refused(
+                        ProblemType.JOB_CLOSED,
+                        "the job is closed and its driver's page with it; reopen the job first");
+            }
+            Instant now = clock.instant();
+            DriverLink link = new DriverLink(jobId, Token.make(), now, now.plus(lifetime));
+            links.add(link, Token.hash(link.token()));
+            return link;
+        });
+    }
+
+    /**
+     * Ends every link of the job.
+     *
+     * @return how many had not ended before
+     */
+    public int revoke(UUID jobId) {
+        return durably.write(() -> links.revoke(jobs.get(jobId).id(), clock.instant()));
+    }
+
+    /** What a token opens at this moment. */
+    public Visit visit(String token) {
+        if (!Token.hasForm(token)) {
+            return new Visit.Unknown();
+        }
+        return durably.read(() -> links.find(Token.hash(token)).map(this::visit).orElseGet(Visit.Unknown::new));
+    }
+
+    private Visit visit(StoredDriverLinks.Row row) {
+        if (row.revokedAt().isPresent()) {
+            return new Visit.Ended(Visit.Reason.REVOKED);
+        }
+        if (!clock.instant().isBefore(row.expiresAt())) {
+            return new Visit.Ended(Visit.Reason.EXPIRED);
+        }
+        return jobs.get(row.jobId()).state() == Job.State.CLOSED
+                ? new Visit.Ended(Visit.Reason.JOB_CLOSED)
+                : new Visit.Welcome(row.id(), row.jobId(), row.expiresAt());
+    }
+
+    /** Which of these drives came in through a driver's page. */
+    public Set<UUID> loggedAmong(Set<UUID> driveIds) {
+        return durably.read(() -> links.loggedAmong(driveIds));
+    }
+}

@@ -1,0 +1,40 @@
+package dev.stayfixed.customer;
+
+import java.net.URI;
+import java.util.Optional;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.stereotype.Component;
+
+/** Where a phone finds the service. */
+@Component
+public class LinkAddress {
+
+    private final String publicUrl;
+
+    LinkAddress(@Value("${stayfixed.public-url:}") String publicUrl) {
+        this.publicUrl = publicUrl.strip().replaceAll("/+$", "");
+    }
+
+    /**
+     * The address of the page that a token opens.
+     *
+     * @param reached under which the request at hand reached the service; used where none is configured
+     */
+    public String of(String token, String reached) {
+        return (publicUrl.isEmpty() ? reached : publicUrl) + "/d/" + token;
+    }
+
+    /** What is wrong with an address that goes on paper. */
+    public Optional<String> warning(String address) {
+        URI uri = URI.create(address);
+        String host = String.valueOf(uri.getHost());
+        if (host.equals("localhost") || host.startsWith("127.") || host.equals("[::1]")) {
+            return Optional.of(
+                    "This address opens on this machine only. Set stayfixed.public-url to the address under which phones"
+                            + " reach the service.");
+        }
+        return "https".equals(uri.getScheme())
+                ? Optional.empty()
+                : Optional.of("Without https the page works, but cannot be installed and needs reception to open.");
+    }
+}

@@ -1,0 +1,89 @@
+package dev.stayfixed.customer;
+
+import dev.stayfixed.platform.CurrentShop;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+
+/** Rows of links, and of the drives that came in through them. */
+@Repository
+class StoredDriverLinks {
+
+    private final JdbcClient jdbc;
+    private final CurrentShop shop;
+
+    StoredDriverLinks(JdbcClient jdbc, CurrentShop shop) {
+        this.jdbc = jdbc;
+        this.shop = shop;
+    }
+
+    record Row(UUID id, UUID jobId, Instant expiresAt, Optional<Instant> revokedAt) {}
+
+    void add(DriverLink link, String tokenHash) {
+        jdbc.sql(
+                        "insert into driver_link (id, shop_id, job_id, token_hash, issued_at, expires_at) values (?, ?, ?, ?, ?, ?)")
+                .params(
+                        UUID.randomUUID(),
+                        shop.id(),
+                        link.jobId(),
+                        tokenHash,
+                        link.issuedAt().atOffset(ZoneOffset.UTC),
+                        link.expiresAt().atOffset(ZoneOffset.UTC))
+                .update();
+    }
+
+    int revoke(UUID jobId, Instant now) {
+        return jdbc.sql("update driver_link set revoked_at = ? where shop_id = ? and job_id = ? and revoked_at is null")
+                .params(now.atOffset(ZoneOffset.UTC), shop.id(), jobId)
+                .update();
+    }
+
+    Optional<Row> find(String tokenHash) {
+        return jdbc.sql(
+                        "select id, job_id, expires_at, revoked_at from driver_link where shop_id = ? and token_hash = ?")
+                .params(shop.id(), tokenHash)
+                .query((row, n) -> new Row(
+                        row.getObject("id", UUID.class),
+                        row.getObject("job_id", UUID.class),
+                        row.getObject("expires_at", OffsetDateTime.class).toInstant(),
+                        Optional.ofNullable(row.getObject("revoked_at", OffsetDateTime.class))
+                                .map(OffsetDateTime::toInstant)))
+                .optional();
+    }
+
+    /** Keeps that a drive came in through a link; the same drive again changes nothing. */
+    void logged(UUID driveId, UUID linkId, Instant now) {
+        if (!loggedAmong(Set.of(driveId)).isEmpty()) {
+            return;
+        }
+        jdbc.sql("insert into driver_logged_drive (drive_id, link_id, logged_at) values (?, ?, ?)")
+                .params(driveId, linkId, now.atOffset(ZoneOffset.UTC))
+                .update();
+    }
+
+    Set<UUID> loggedAmong(Set<UUID> driveIds) {
+        if (driveIds.isEmpty()) {
+            return Set.of();
+        }
+        return new HashSet<>(jdbc.sql("select drive_id from driver_logged_drive where drive_id in (:ids)")
+                .param("ids", driveIds)
+                .query(UUID.class)
+                .list());
+    }
+
+    /** Drives that came in through any link of the job. */
+    List<UUID> loggedFor(UUID jobId) {
+        return jdbc.sql("select d.drive_id from driver_logged_drive d join driver_link l on l.id = d.link_id"
+                        + " where l.shop_id = ? and l.job_id = ?")
+                .params(shop.id(), jobId)
+                .query(UUID.class)
+                .list();
+    }
+}

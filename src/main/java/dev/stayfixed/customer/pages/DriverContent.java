@@ -1,0 +1,65 @@
+package dev.stayfixed.customer.pages;
+
+import dev.stayfixed.customer.Visit;
+import dev.stayfixed.intake.Original;
+import dev.stayfixed.platform.StrictJson;
+import jakarta.servlet.http.HttpServletResponse;
+import java.nio.charset.StandardCharsets;
+import org.springframework.http.HttpStatus;
+import org.springframework.web.servlet.ModelAndView;
+
+/** What the addresses under a link have in common. */
+final class DriverContent {
+
+    /** Our own files only, nothing inline; the worker and the manifest make the page installable. */
+    private static final String ONLY_OURS =
+            "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; worker-src 'self';"
+                    + " manifest-src 'self'; form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
+
+    private DriverContent() {}
+
+    /** A page that others may neither frame, nor keep, nor find. */
+    static void rules(HttpServletResponse response) {
+        response.setHeader("Content-Security-Policy", ONLY_OURS);
+        response.setHeader("Cache-Control", "no-store");
+        response.setHeader("X-Robots-Tag", "noindex, nofollow");
+    }
+
+    /** What is seen instead of the page. It tells nothing about any job. */
+    static ModelAndView closed(DriverDoor.Entry entry, HttpServletResponse response) {
+        if (entry instanceof DriverDoor.Wait wait) {
+            response.setHeader("Retry-After", Long.toString(wait.duration().toSeconds()));
+            return sorry(
+                    HttpStatus.TOO_MANY_REQUESTS,
+                    "A moment, please",
+                    "This page was asked for too often. Try again in "
+                            + wait.duration().toSeconds() + " seconds.");
+        }
+        return entry instanceof DriverDoor.Opened opened && opened.visit() instanceof Visit.Ended ended
+                ? sorry(HttpStatus.GONE, "This link has ended", ended.reason().words())
+                : sorry(
+                        HttpStatus.NOT_FOUND,
+                        "No such page",
+                        "Nothing has this address. Scan the code on the sheet again, or ask the workshop for a new one.");
+    }
+
+    private static ModelAndView sorry(HttpStatus status, String title, String words) {
+        ModelAndView page = new ModelAndView("driver/ended");
+        page.setStatus(status);
+        page.addObject("title", title);
+        page.addObject("words", words);
+        return page;
+    }
+
+    /** JSON of a device is taken as it is; everything else becomes a submission of ours. */
+    static Original original(LoggedForm form, LoggedForm.Read read, StrictJson json) {
+        String text = form.record() == null ? "" : form.record().strip();
+        return text.startsWith("{")
+                ? new Original(Original.JSON, text)
+                : new Original(
+                        Original.JSON,
+                        new String(
+                                json.canonical(java.util.Objects.requireNonNull(read.submission())),
+                                StandardCharsets.UTF_8));
+    }
+}

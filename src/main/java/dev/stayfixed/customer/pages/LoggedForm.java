@@ -1,0 +1,178 @@
+package dev.stayfixed.customer.pages;
+
+import dev.stayfixed.intake.DriveSubmission;
+import dev.stayfixed.intake.DriveSubmission.PastedScan;
+import dev.stayfixed.intake.DriveSubmission.Summary;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a driver typed, kept as typed: from the form, or from the phone's queue with the same names. Everything may be missing.
+ *
+ * @param start local date and time of the engine start
+ * @param zone time zone of the phone; the shop's, where the form was sent without script
+ * @param minutes engine running
+ * @param parkedHours before the start
+ * @param fastMinutes at 40 km/h (25 mph) or more
+ * @param idleMinutes the longest, unbroken
+ * @param lamp "on" or "off"
+ * @param record text of a reader, or of a file
+ * @param savedAt when the phone kept it, where it could not be sent at once
+ */
+record LoggedForm(
+        @Nullable String start,
+        @Nullable String zone,
+        @Nullable String minutes,
+        @Nullable String parkedHours,
+        @Nullable String fastMinutes,
+        @Nullable String idleMinutes,
+        @Nullable String lamp,
+        @Nullable String record,
+        @Nullable String savedAt) {
+
+    static final LoggedForm EMPTY = new LoggedForm(null, null, null, null, null, null, null, null, null);
+
+    /** The same form with the text of a file in place of the pasted text. */
+    LoggedForm withRecord(String text) {
+        return new LoggedForm(start, zone, minutes, parkedHours, fastMinutes, idleMinutes, lamp, text, savedAt);
+    }
+
+    /** A drive as the intake takes it, or what is wrong, by field. */
+    record Read(@Nullable DriveSubmission submission, Map<String, String> errors) {}
+
+    Read read(ZoneId shopZone, Instant now) {
+        Map<String, String> errors = new LinkedHashMap<>();
+        Optional<Instant> started = started(shopZone, now, errors);
+        Double run = number("minutes", minutes, "How long", 5_760, 60, errors);
+        Double soak = number("parkedHours", parkedHours, "Hours parked before", 8_784, 1, errors);
+        Double fast = number("fastMinutes", fastMinutes, "Minutes on open road", 5_760, 60, errors);
+        Double idle = number("idleMinutes", idleMinutes, "Longest standstill", 5_760, 60, errors);
+        notLonger("fastMinutes", "Minutes on open road", fast, run, errors);
+        notLonger("idleMinutes", "Longest standstill", idle, run, errors);
+        Boolean mil = "on".equals(lamp) ? Boolean.TRUE : "off".equals(lamp) ? Boolean.FALSE : null;
+        boolean recorded = !blank(record);
+        if (started.isEmpty() && !errors.containsKey("start") && !recorded) {
+            errors.put("start", "When did you start: enter date and time, for example yesterday at 8 in the morning");
+        }
+        if (run == null && !errors.containsKey("minutes") && !recorded) {
+            errors.put("minutes", "How long: enter the minutes from start to switching off, for example 35");
+        }
+        if (!errors.isEmpty()) {
+            return new Read(null, errors);
+        }
+        boolean asked = run != null || soak != null || fast != null || idle != null || mil != null;
+        Summary summary =
+                asked ? new Summary(null, null, run, fast, idle, null, null, null, soak, null, mil, null) : null;
+        List<PastedScan> scans = recorded ? List.of(new PastedScan(null, String.valueOf(record))) : null;
+        return new Read(
+                DriveSubmission.said(started.orElse(null), null, taken(started, recorded, now), summary, null, scans),
+                errors);
+    }
+
+    /**
+     * What the driver knows beside a recorded log, which tells the rest by itself.
+     *
+     * @param withStart also the time of the start, for a log that has no clock of its own
+     */
+    Read besideLog(ZoneId shopZone, Instant now, boolean withStart) {
+        Map<String, String> errors = new LinkedHashMap<>();
+        Optional<Instant> started = withStart ? started(shopZone, now, errors) : Optional.empty();
+        Double soak = number("parkedHours", parkedHours, "Hours parked before", 8_784, 1, errors);
+        Boolean mil = "on".equals(lamp) ? Boolean.TRUE : "off".equals(lamp) ? Boolean.FALSE : null;
+        if (!errors.isEmpty()) {
+            return new Read(null, errors);
+        }
+        Summary summary = soak == null && mil == null
+                ? null
+                : new Summary(null, null, null, null, null, null, null, null, soak, null, mil, null);
+        List<PastedScan> scans = blank(record) ? null : List.of(new PastedScan(null, String.valueOf(record)));
+        return new Read(
+                new DriveSubmission(
+                        started.orElse(null),
+                        null,
+                        null,
+                        summary,
+                        null,
+                        scans,
+                        null,
+                        null,
+                        zoneOr(shopZone).getId(),
+                        null),
+                errors);
+    }
+
+    /** A reader's text without a start is placed by the time at which the phone kept it. */
+    private @Nullable Instant taken(Optional<Instant> started, boolean recorded, Instant now) {
+        if (started.isPresent() || !recorded || blank(savedAt)) {
+            return null;
+        }
+        try {
+            Instant saved = Instant.parse(String.valueOf(savedAt));
+            return saved.isAfter(now) ? null : saved;
+        } catch (DateTimeException e) {
+            return null;
+        }
+    }
+
+    private Optional<Instant> started(ZoneId shopZone, Instant now, Map<String, String> errors) {
+        if (blank(start)) {
+            return Optional.empty();
+        }
+        try {
+            Instant at = LocalDateTime.parse(String.valueOf(start).strip())
+                    .atZone(zoneOr(shopZone))
+                    .toInstant();
+            if (at.isAfter(now.plusSeconds(300))) {
+                errors.put("start", "When did you start: this time has not come yet, enter a time up to now");
+                return Optional.empty();
+            }
+            if (at.isBefore(now.minusSeconds(366L * 86_400))) {
+                errors.put("start", "When did you start: this is more than a year ago, enter the time of this drive");
+                return Optional.empty();
+            }
+            return Optional.of(at);
+        } catch (DateTimeException e) {
+            errors.put("start", "When did you start: enter date and time in the form 2026-03-14T08:15");
+            return Optional.empty();
+        }
+    }
+
+    private ZoneId zoneOr(ZoneId shopZone) {
+        try {
+            return blank(zone) ? shopZone : ZoneId.of(String.valueOf(zone));
+        } catch (DateTimeException e) {
+            return shopZone;
+        }
+    }
+
+    private static @Nullable Double number(
+            String field, @Nullable String typed, String label, double most, double scale, Map<String, String> errors) {
+        if (blank(typed)) {
+            return null;
+        }
+        String text = String.valueOf(typed).strip().replace(',', '.');
+        if (!text.matches("\\d{1,5}(\\.\\d{0,3})?") || Double.parseDouble(text) > most) {
+            errors.put(field, "%s: enter a number from 0 to %.0f".formatted(label, most));
+            return null;
+        }
+        return Double.parseDouble(text) * scale;
+    }
+
+    private static void notLonger(
+            String field, String label, @Nullable Double part, @Nullable Double whole, Map<String, String> errors) {
+        if (part != null && whole != null && part > whole) {
+            errors.put(field, label + ": this is longer than the whole drive, correct one of the two");
+        }
+    }
+
+    private static boolean blank(@Nullable String text) {
+        return text == null || text.isBlank();
+    }
+}

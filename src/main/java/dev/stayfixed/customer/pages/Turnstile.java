@@ -1,0 +1,57 @@
+package dev.stayfixed.customer.pages;
+
+import dev.stayfixed.platform.problem.ProblemType;
+import dev.stayfixed.platform.problem.Refused;
+import io.github.bucket4j.Bandwidth;
+import io.github.bucket4j.Bucket;
+import io.github.bucket4j.ConsumptionProbe;
+import java.time.Duration;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.concurrent.TimeUnit;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.stereotype.Component;
+
+/** No more than so many requests a minute through one link; and through one address, where links are tried that do not exist. */
+@Component
+class Turnstile {
+
+    private static final int MOST_KEPT = 10_000;
+
+    private final int perMinute;
+    private final Map<String, Bucket> buckets = new LinkedHashMap<>(16, 0.75f, true) {
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<String, Bucket> eldest) {
+            return size() > MOST_KEPT;
+        }
+    };
+
+    Turnstile(@Value("${stayfixed.driver-link.requests-per-minute:60}") int perMinute) {
+        this.perMinute = perMinute;
+    }
+
+    /** How long to wait; zero for "go on". Nothing of the token is kept but its place in this map, which is in memory only. */
+    Duration enter(String who) {
+        Bucket bucket;
+        synchronized (buckets) {
+            bucket = buckets.computeIfAbsent(
+                    who,
+                    key -> Bucket.builder()
+                            .addLimit(Bandwidth.builder()
+                                    .capacity(perMinute)
+                                    .refillGreedy(perMinute, Duration.ofMinutes(1))
+                                    .build())
+                            .build());
+        }
+        ConsumptionProbe probe = bucket.tryConsumeAndReturnRemaining(1);
+        return probe.isConsumed()
+                ? Duration.ZERO
+                : Duration.ofSeconds(TimeUnit.NANOSECONDS.toSeconds(probe.getNanosToWaitForRefill()) + 1);
+    }
+
+    static Refused refusal(Duration wait) {
+        return new Refused(
+                ProblemType.TOO_MANY_REQUESTS,
+                "too many requests through this link; try again in " + wait.toSeconds() + " seconds");
+    }
+}

@@ -1,4 +1,0 @@
-package dev.stayfixed.notifications;
-
-/** Published in the transaction that wrote an event about a job, for the channels to add what they will deliver. */
-public record EventWritten(Event event, Story story) {}

@@ -1,4 +1,0 @@
-package dev.stayfixed.notifications.delivery;
-
-/** Published in the transaction in which a delivery failed for good. */
-public record DeliveryGivenUp(Delivery delivery, String why) {}

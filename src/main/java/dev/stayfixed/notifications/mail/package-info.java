@@ -1,7 +1,0 @@
-/**
- * Mail to technicians and drivers, each in their own words, and the link by which it stops. Open
- * {@link dev.stayfixed.notifications.mail.MailWording} first, then {@code MailChannel}. May depend on {@code notifications},
- * {@code notifications.delivery} and {@code platform}.
- */
-@org.jspecify.annotations.NullMarked
-package dev.stayfixed.notifications.mail;

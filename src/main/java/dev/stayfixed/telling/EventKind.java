@@ -1,0 +1,72 @@
+package dev.stayfixed.telling;
+
+import java.util.EnumSet;
+import java.util.Locale;
+import java.util.Set;
+
+/** What can happen that somebody wants to know. */
+public enum EventKind {
+    CONFIRMED_FIXED("confirmed fixed"),
+    FAILED_ONCE("failed once"),
+    RECURRED("recurred"),
+    /** After it was confirmed fixed, or after the job was closed; also as a new job with the same or a related code. */
+    CAME_BACK("came back"),
+    /** A late or corrected drive changed what had been announced. */
+    VERDICT_REVISED("verdict revised"),
+    NOTHING_HEARD("nothing heard"),
+    CONTRADICTORY_DATA("contradictory data"),
+    /** A driver or a reader reports the lamp on, and it was not known to be on: told at once, whatever the rule says. */
+    LAMP_ON("lamp reported on"),
+    /** A code that is no fault of the vehicle's jobs and was never listed before: told at once likewise. */
+    NEW_CODE("new code"),
+    /** The drive that showed the lamp or the code does not count any more. */
+    ALERT_TAKEN_BACK("alert taken back"),
+    CODES_CLEARED("codes cleared in between"),
+    JOB_CLOSED("job closed"),
+    JOB_REOPENED("job reopened"),
+    /** A message could not be delivered for three days, or its receiver refused it for good. */
+    DELIVERY_GIVEN_UP("delivery given up"),
+    TEST("test");
+
+    private final String words;
+
+    EventKind(String words) {
+        this.words = words;
+    }
+
+    public String words() {
+        return words;
+    }
+
+    /** Such as "dev.stayfixed.confirmed-fixed": the type attribute of a CloudEvent. */
+    public String type() {
+        return "dev.stayfixed." + name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** What the inbox shows; the rest only goes out. */
+    public boolean isForInbox() {
+        return this != TEST && this != JOB_CLOSED && this != JOB_REOPENED;
+    }
+
+    /** What a technician is told unless the shop says otherwise. */
+    public static Set<EventKind> forTechnician() {
+        return EnumSet.range(CONFIRMED_FIXED, CODES_CLEARED);
+    }
+
+    /** What a driver can be told, and is unless the shop says otherwise: what he can do something about. */
+    public static Set<EventKind> forDriver() {
+        Set<EventKind> kinds = forTechnician();
+        kinds.removeAll(EnumSet.range(CONTRADICTORY_DATA, ALERT_TAKEN_BACK));
+        return kinds;
+    }
+
+    /** What the shop hears of at once, whatever the rule says. */
+    static Set<EventKind> atOnce() {
+        return EnumSet.of(LAMP_ON, NEW_CODE);
+    }
+
+    /** What a webhook can ask for. */
+    public static Set<EventKind> forWebhooks() {
+        return EnumSet.range(CONFIRMED_FIXED, JOB_REOPENED);
+    }
+}

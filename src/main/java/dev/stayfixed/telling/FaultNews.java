@@ -1,0 +1,20 @@
+package dev.stayfixed.telling;
+
+import dev.stayfixed.intake.FaultVerdict;
+import java.util.Optional;
+
+/**
+ * Something about one fault that is worth telling.
+ *
+ * @param reason why, in a sentence of ours, which is metric
+ * @param said what a person gave as the reason, in that one's own words; nobody rewrites them
+ * @param driveId the drive that brought it, where one did
+ * @param occasion the same finding from the same cause has the same; it is told once
+ */
+record FaultNews(
+        EventKind kind,
+        FaultVerdict verdict,
+        String reason,
+        Optional<String> said,
+        Optional<String> driveId,
+        String occasion) {}

@@ -1,0 +1,151 @@
+package dev.stayfixed.telling;
+
+import dev.stayfixed.intake.FaultVerdict;
+import dev.stayfixed.intake.VehicleJudged;
+import dev.stayfixed.intake.VehicleJudged.Cause;
+import dev.stayfixed.jobs.Standing;
+import dev.stayfixed.jobs.Standing.State;
+import dev.stayfixed.verification.Outcome;
+import dev.stayfixed.verification.Verdict;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import java.util.function.Predicate;
+
+/** What is worth telling about a vehicle that was judged again. */
+final class Findings {
+
+    /** What was told when it was reached, so that taking it back is told too. */
+    private static final Set<State> TOLD = EnumSet.of(State.CONFIRMED_FIXED, State.FAILED_ONCE, State.RECURRED);
+
+    private final VehicleJudged judged;
+    private final Predicate<UUID> isClosed;
+    private final Optional<String> drive;
+    private final boolean revises;
+
+    private Findings(VehicleJudged judged, Predicate<UUID> isClosed) {
+        this.judged = judged;
+        this.isClosed = isClosed;
+        this.drive = drive(judged.cause()).map(UUID::toString);
+        this.revises = judged.cause() instanceof Cause.CorrectedDrive
+                || judged.cause() instanceof Cause.DriveLeftOut
+                || judged.cause() instanceof Cause.RepairCorrected
+                || judged.cause() instanceof Cause.Replayed
+                || (judged.cause() instanceof Cause.NewDrive && isLate());
+    }
+
+    /** @param isClosed whether a job is closed, by its id */
+    static List<FaultNews> of(VehicleJudged judged, Predicate<UUID> isClosed) {
+        Findings findings = new Findings(judged, isClosed);
+        List<FaultNews> found = new ArrayList<>();
+        judged.verdicts().forEach(verdict -> {
+            findings.standing(verdict).ifPresent(found::add);
+            findings.steps(verdict, found);
+        });
+        return found;
+    }
+
+    private static Optional<UUID> drive(Cause cause) {
+        if (cause instanceof Cause.NewDrive fresh) {
+            return Optional.of(fresh.driveId());
+        }
+        return cause instanceof Cause.CorrectedDrive corrected ? Optional.of(corrected.driveId()) : Optional.empty();
+    }
+
+    /** A drive from before another one that was already known. */
+    private boolean isLate() {
+        Optional<Instant> start = judged.drives().stream()
+                .filter(d -> drive.filter(d.id()::equals).isPresent())
+                .map(d -> d.start())
+                .findFirst();
+        return start.isPresent()
+                && judged.drives().stream().anyMatch(d -> d.start().isAfter(start.get()));
+    }
+
+    private Optional<FaultNews> standing(FaultVerdict verdict) {
+        Standing before = verdict.faultCase().standing();
+        Standing now = verdict.standing();
+        if (before.state() == now.state() && before.comeback() == now.comeback()) {
+            return Optional.empty();
+        }
+        return kind(verdict, before, now)
+                .map(kind -> new FaultNews(
+                        kind,
+                        verdict,
+                        "Before: " + before.words() + ". Now: " + now.words() + "." + lastReason(verdict),
+                        said(),
+                        drive,
+                        // A fault can reach the same standing again and again: each time is an occasion of its own.
+                        "standing:" + verdict.faultCase().faultId() + ":" + UUID.randomUUID()));
+    }
+
+    private Optional<EventKind> kind(FaultVerdict verdict, Standing before, Standing now) {
+        if (TOLD.contains(before.state()) && revises) {
+            return Optional.of(EventKind.VERDICT_REVISED);
+        }
+        return switch (now.state()) {
+            case CONFIRMED_FIXED -> Optional.of(EventKind.CONFIRMED_FIXED);
+            case FAILED_ONCE, RECURRED -> Optional.of(failed(verdict, before, now));
+            case PASSING ->
+                Optional.of(EventKind.VERDICT_REVISED)
+                        .filter(kind -> before.decided() && judged.cause() instanceof Cause.JobChanged);
+            case WAITING_FOR_FIRST_TRIP, AWAITING_REPAIR -> Optional.empty();
+        };
+    }
+
+    private EventKind failed(FaultVerdict verdict, Standing before, Standing now) {
+        boolean firstWord = before.state() != State.FAILED_ONCE && before.state() != State.RECURRED;
+        if (firstWord && (now.comeback() || isClosed.test(verdict.faultCase().jobId()))) {
+            return EventKind.CAME_BACK;
+        }
+        return now.state() == State.RECURRED ? EventKind.RECURRED : EventKind.FAILED_ONCE;
+    }
+
+    private String lastReason(FaultVerdict verdict) {
+        if (judged.cause() instanceof Cause.DriveLeftOut) {
+            return " Why: a drive was left out of the count";
+        }
+        if (judged.cause() instanceof Cause.RepairCorrected) {
+            return " Why: the record of the repair was corrected.";
+        }
+        return stepsOfDrive(verdict).stream()
+                .filter(Verdict.Step.Judged.class::isInstance)
+                .map(step -> " Why: " + ((Verdict.Step.Judged) step).judgement().reason() + ".")
+                .findFirst()
+                .orElse("");
+    }
+
+    private Optional<String> said() {
+        return judged.cause() instanceof Cause.DriveLeftOut leftOut ? Optional.of(leftOut.reason()) : Optional.empty();
+    }
+
+    private void steps(FaultVerdict verdict, List<FaultNews> found) {
+        for (Verdict.Step step : stepsOfDrive(verdict)) {
+            if (step instanceof Verdict.Step.Restarted restarted) {
+                found.add(finding(EventKind.CODES_CLEARED, verdict, restarted.reason()));
+            } else if (step instanceof Verdict.Step.Judged done
+                    && done.judgement().outcome() == Outcome.CONTRADICTORY) {
+                found.add(finding(
+                        EventKind.CONTRADICTORY_DATA, verdict, done.judgement().reason()));
+            }
+        }
+    }
+
+    private FaultNews finding(EventKind kind, FaultVerdict verdict, String reason) {
+        String occasion = kind + ":" + verdict.faultCase().faultId() + ":"
+                + drive.map(Objects::toString).orElse("");
+        return new FaultNews(kind, verdict, reason, Optional.empty(), drive, occasion);
+    }
+
+    private List<Verdict.Step> stepsOfDrive(FaultVerdict verdict) {
+        return verdict.verdict().attempts().stream()
+                .flatMap(attempt -> attempt.steps().stream())
+                .filter(step -> drive.filter(step.driveId()::equals).isPresent())
+                .toList();
+    }
+}

@@ -1,0 +1,81 @@
+package dev.stayfixed.telling;
+
+import dev.stayfixed.jobs.Jobs;
+import dev.stayfixed.platform.IfMatch;
+import dev.stayfixed.platform.storage.Durably;
+import java.util.UUID;
+import org.springframework.stereotype.Service;
+
+/** The settings: who is told of what, by shop and by job. */
+@Service
+public class Notices {
+
+    private final StoredNotices stored;
+    private final Jobs jobs;
+    private final Durably durably;
+
+    Notices(StoredNotices stored, Jobs jobs, Durably durably) {
+        this.stored = stored;
+        this.jobs = jobs;
+        this.durably = durably;
+    }
+
+    public ShopNotices ofShop() {
+        return durably.read(stored::ofShop);
+    }
+
+    /**
+     * Replaces the shop's settings.
+     *
+     * @param wanted whose version does not count
+     */
+    public ShopNotices change(IfMatch ifMatch, ShopNotices wanted) {
+        return durably.write(() -> {
+            durably.hold("notification settings");
+            ShopNotices present = stored.ofShop();
+            ifMatch.check(present.version());
+            stored.keep(new ShopNotices(
+                    present.version() + 1,
+                    wanted.technicianEmail(),
+                    wanted.technicianKinds(),
+                    wanted.driverKinds(),
+                    wanted.signature(),
+                    wanted.silentDays(),
+                    wanted.comebackDays(),
+                    wanted.comebackDistance()));
+            return stored.ofShop();
+        });
+    }
+
+    public JobNotices ofJob(UUID jobId) {
+        return durably.read(() -> {
+            jobs.get(jobId);
+            return stored.ofJob(jobId);
+        });
+    }
+
+    /**
+     * Replaces the settings of a job.
+     *
+     * @param wanted whose version and whose mark of the driver's own stop do not count
+     */
+    public JobNotices change(UUID jobId, IfMatch ifMatch, JobNotices wanted) {
+        return durably.write(() -> {
+            jobs.get(jobId);
+            durably.hold("notification settings");
+            JobNotices present = stored.ofJob(jobId);
+            ifMatch.check(present.version());
+            stored.keep(
+                    jobId,
+                    new JobNotices(
+                            present.version() + 1,
+                            wanted.technicianEmail(),
+                            wanted.driverEmail(),
+                            wanted.technicianKinds(),
+                            wanted.driverKinds(),
+                            wanted.silentDays(),
+                            false));
+            return stored.ofJob(jobId);
+        });
+    }
+}

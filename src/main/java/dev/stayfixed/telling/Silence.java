@@ -1,0 +1,121 @@
+package dev.stayfixed.telling;
+
+import com.github.kagkarlsson.scheduler.task.helper.Tasks;
+import com.github.kagkarlsson.scheduler.task.schedule.FixedDelay;
+import dev.stayfixed.jobs.Fault;
+import dev.stayfixed.jobs.Job;
+import dev.stayfixed.jobs.Jobs;
+import dev.stayfixed.jobs.Standing;
+import dev.stayfixed.jobs.Vehicles;
+import dev.stayfixed.platform.CurrentShop;
+import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.telling.delivery.Background;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.context.annotation.Bean;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+
+/** Notices open jobs of which nothing was heard: no repair and no drive for so many days, while a repair still waits for its proof. */
+@Component
+class Silence {
+
+    private static final Logger LOG = LoggerFactory.getLogger(Silence.class);
+
+    /** Reminders about one silence; after that somebody has to close the job or call. */
+    private static final int MOST_REMINDERS = 3;
+
+    private static final Set<Standing.State> WAITING =
+            EnumSet.of(Standing.State.WAITING_FOR_FIRST_TRIP, Standing.State.PASSING, Standing.State.FAILED_ONCE);
+
+    private final JdbcClient jdbc;
+    private final CurrentShop shop;
+    private final Jobs jobs;
+    private final Vehicles vehicles;
+    private final StoredNotices notices;
+    private final Announcer announcer;
+    private final Durably durably;
+    private final Clock clock;
+
+    Silence(
+            JdbcClient jdbc,
+            CurrentShop shop,
+            Jobs jobs,
+            Vehicles vehicles,
+            StoredNotices notices,
+            Announcer announcer,
+            Durably durably,
+            Clock clock) {
+        this.jdbc = jdbc;
+        this.shop = shop;
+        this.jobs = jobs;
+        this.vehicles = vehicles;
+        this.notices = notices;
+        this.announcer = announcer;
+        this.durably = durably;
+        this.clock = clock;
+    }
+
+    @Bean
+    Background lookForSilence() {
+        return new Background(
+                Tasks.recurring("look-for-silence", FixedDelay.ofHours(1)).execute((instance, context) -> look()));
+    }
+
+    private record LastHeard(UUID jobId, UUID vehicleId, Instant at) {
+        static LastHeard of(ResultSet row, int number) throws SQLException {
+            return new LastHeard(
+                    row.getObject("id", UUID.class),
+                    row.getObject("vehicle_id", UUID.class),
+                    row.getObject("heard_at", OffsetDateTime.class).toInstant());
+        }
+    }
+
+    /** Looks through all open jobs. One that cannot be read must not keep the others from being looked at. */
+    void look() {
+        for (LastHeard heard : durably.read(this::openJobs)) {
+            try {
+                durably.write(() -> {
+                    vehicles.hold(heard.vehicleId());
+                    remind(heard);
+                });
+            } catch (RuntimeException e) {
+                LOG.error("the silence of job {} could not be looked at", heard.jobId(), e);
+            }
+        }
+    }
+
+    private List<LastHeard> openJobs() {
+        return jdbc.sql("""
+                        select j.id, j.vehicle_id, greatest(max(r.recorded_at), coalesce(max(d.received_at), max(r.recorded_at))) as heard_at
+                        from job j join repair r on r.job_id = j.id left join drive d on d.vehicle_id = j.vehicle_id
+                        where j.shop_id = ? and j.state = 'OPEN' group by j.id, j.vehicle_id""").param(shop.id()).query(LastHeard::of).list();
+    }
+
+    private void remind(LastHeard heard) {
+        Job job = jobs.get(heard.jobId());
+        int days = notices.ofJob(job.id()).silentDays().orElse(notices.ofShop().silentDays());
+        long silent = Duration.between(heard.at(), clock.instant()).toDays();
+        long reminder = Math.min(silent / days, MOST_REMINDERS);
+        if (job.state() == Job.State.OPEN && reminder >= 1 && isWaiting(job)) {
+            announcer.silent(
+                    job,
+                    "no drive was heard of for " + silent + " days, and the repair is not proven yet",
+                    "silence:" + job.id() + ":" + heard.at() + ":" + reminder);
+        }
+    }
+
+    private static boolean isWaiting(Job job) {
+        return job.faults().stream().map(Fault::standing).anyMatch(s -> WAITING.contains(s.state()));
+    }
+}

@@ -1,0 +1,102 @@
+package dev.stayfixed.telling;
+
+import dev.stayfixed.platform.CurrentShop;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+
+/** The tables follow_up and calendar_link. */
+@Repository
+class StoredFollowUps {
+
+    private final JdbcClient jdbc;
+    private final CurrentShop shop;
+
+    StoredFollowUps(JdbcClient jdbc, CurrentShop shop) {
+        this.jdbc = jdbc;
+        this.shop = shop;
+    }
+
+    void insert(FollowUp f) {
+        jdbc.sql(
+                        "insert into follow_up (id, shop_id, job_id, version, due_at, note, made_at) values (?, ?, ?, ?, ?, ?, ?)")
+                .params(f.id(), shop.id(), f.jobId(), f.version(), at(f.dueAt()), f.note(), at(f.madeAt()))
+                .update();
+    }
+
+    void change(UUID id, Instant dueAt, String note) {
+        jdbc.sql("update follow_up set due_at = ?, note = ?, version = version + 1 where id = ?")
+                .params(at(dueAt), note, id)
+                .update();
+    }
+
+    void done(UUID id, Instant now) {
+        jdbc.sql("update follow_up set done_at = ?, version = version + 1 where id = ? and done_at is null")
+                .params(at(now), id)
+                .update();
+    }
+
+    Optional<FollowUp> find(UUID jobId, UUID id) {
+        return jdbc.sql("select * from follow_up where shop_id = ? and job_id = ? and id = ?")
+                .params(shop.id(), jobId, id)
+                .query(StoredFollowUps::followUp)
+                .optional();
+    }
+
+    List<FollowUp> ofJob(UUID jobId) {
+        return jdbc.sql("select * from follow_up where shop_id = ? and job_id = ? order by due_at, id")
+                .params(shop.id(), jobId)
+                .query(StoredFollowUps::followUp)
+                .list();
+    }
+
+    List<FollowUp> openSince(UUID shopId, Instant since) {
+        return jdbc.sql("""
+                        select f.* from follow_up f join job j on j.id = f.job_id
+                        where f.shop_id = ? and f.done_at is null and j.state = 'OPEN' and f.due_at >= ? order by f.due_at, f.id""")
+                .params(shopId, at(since))
+                .query(StoredFollowUps::followUp)
+                .list();
+    }
+
+    void link(String token, Instant now) {
+        unlink();
+        jdbc.sql("insert into calendar_link (shop_id, token, made_at) values (?, ?, ?)")
+                .params(shop.id(), token, at(now))
+                .update();
+    }
+
+    void unlink() {
+        jdbc.sql("delete from calendar_link where shop_id = ?").param(shop.id()).update();
+    }
+
+    Optional<UUID> shopOf(String token) {
+        return jdbc.sql("select shop_id from calendar_link where token = ?")
+                .param(token)
+                .query(UUID.class)
+                .optional();
+    }
+
+    private static OffsetDateTime at(Instant instant) {
+        return instant.atOffset(ZoneOffset.UTC);
+    }
+
+    private static FollowUp followUp(ResultSet row, int number) throws SQLException {
+        return new FollowUp(
+                row.getObject("id", UUID.class),
+                row.getObject("job_id", UUID.class),
+                row.getInt("version"),
+                row.getObject("due_at", OffsetDateTime.class).toInstant(),
+                row.getString("note"),
+                row.getObject("made_at", OffsetDateTime.class).toInstant(),
+                Optional.ofNullable(row.getObject("done_at", OffsetDateTime.class))
+                        .map(OffsetDateTime::toInstant));
+    }
+}

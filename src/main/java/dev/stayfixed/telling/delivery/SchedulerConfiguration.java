@@ -1,0 +1,62 @@
+package dev.stayfixed.telling.delivery;
+
+import com.github.kagkarlsson.scheduler.Scheduler;
+import com.github.kagkarlsson.scheduler.task.helper.Tasks;
+import com.github.kagkarlsson.scheduler.task.schedule.FixedDelay;
+import dev.stayfixed.platform.storage.Durably;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.List;
+import javax.sql.DataSource;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.boot.autoconfigure.condition.ConditionalOnBooleanProperty;
+import org.springframework.boot.context.event.ApplicationReadyEvent;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.context.event.EventListener;
+
+/** The scheduler, on the service's own clock and on connections that keep the rules of durable writes. */
+@Configuration(proxyBeanMethods = false)
+class SchedulerConfiguration {
+
+    @Bean
+    Background tidyLog(Outbox outbox) {
+        return new Background(Tasks.recurring("tidy-delivery-log", FixedDelay.ofHours(24))
+                .execute((instance, context) -> outbox.tidy()));
+    }
+
+    /** @param heartbeat missed four times, an instance is taken for dead; no delivery may take that long */
+    @Bean(destroyMethod = "stop")
+    @ConditionalOnBooleanProperty(name = "stayfixed.background", matchIfMissing = true)
+    Scheduler scheduler(
+            DataSource dataSource,
+            Durably durably,
+            DeliveryTask delivery,
+            List<Background> background,
+            Clock clock,
+            @Value("${stayfixed.heartbeat:15s}") Duration heartbeat) {
+        return Scheduler.create(durably.connections(dataSource), List.of(delivery.task()))
+                .startTasks(background.stream().map(Background::task).toList())
+                .clock(clock::instant)
+                .threads(4)
+                .pollingInterval(Duration.ofSeconds(2))
+                .heartbeatInterval(heartbeat)
+                .missedHeartbeatsLimit(4)
+                .shutdownMaxWait(Duration.ofSeconds(25))
+                .build();
+    }
+
+    /** Starts it when the service serves. */
+    @Bean
+    @ConditionalOnBooleanProperty(name = "stayfixed.background", matchIfMissing = true)
+    Start start(Scheduler scheduler) {
+        return new Start(scheduler);
+    }
+
+    record Start(Scheduler scheduler) {
+        @EventListener(ApplicationReadyEvent.class)
+        void start() {
+            scheduler.start();
+        }
+    }
+}

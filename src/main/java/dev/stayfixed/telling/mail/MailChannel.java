@@ -1,0 +1,139 @@
+package dev.stayfixed.telling.mail;
+
+import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.telling.delivery.Channel;
+import dev.stayfixed.telling.delivery.Delivery;
+import jakarta.mail.MessagingException;
+import jakarta.mail.Session;
+import jakarta.mail.internet.InternetAddress;
+import jakarta.mail.internet.MimeMessage;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.util.Date;
+import java.util.Optional;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.mail.MailException;
+import org.springframework.mail.MailSendException;
+import org.springframework.mail.javamail.JavaMailSender;
+import org.springframework.stereotype.Component;
+import tools.jackson.databind.json.JsonMapper;
+
+/** Sends one mail by SMTP. Its Message-ID is the same in every repetition, so that a mail program can tell. */
+@Component
+class MailChannel implements Channel {
+
+    static final String NAME = "mail";
+
+    private final Recipients recipients;
+    private final ObjectProvider<JavaMailSender> sender;
+    private final Durably durably;
+    private final JsonMapper json;
+    private final Clock clock;
+    private final String from;
+
+    MailChannel(
+            Recipients recipients,
+            ObjectProvider<JavaMailSender> sender,
+            Durably durably,
+            JsonMapper json,
+            Clock clock,
+            @Value("${stayfixed.mail.from}") String from) {
+        this.recipients = recipients;
+        this.sender = sender;
+        this.durably = durably;
+        this.json = json;
+        this.clock = clock;
+        this.from = from;
+    }
+
+    @Override
+    public String name() {
+        return NAME;
+    }
+
+    @Override
+    public Answer send(Delivery delivery) {
+        Letter letter = json.readValue(delivery.payload(), Letter.class);
+        Optional<Recipients.Recipient> to = durably.read(() -> recipients.find(delivery.target()));
+        if (to.isEmpty() || (to.get().stopped() && letter.stop() != null)) {
+            return new Answer.NotWanted("the receiver stopped the mails");
+        }
+        JavaMailSender server = sender.getIfAvailable();
+        if (server == null) {
+            return later("no mail server is configured any more");
+        }
+        try {
+            server.send(message(delivery, letter, to.get().address()));
+            return new Answer.Accepted("taken by the mail server", Optional.empty());
+        } catch (MailException | MessagingException e) {
+            return SmtpFailure.isFinal(e)
+                    ? new Answer.Refused(SmtpFailure.words(e), Optional.empty())
+                    : later(SmtpFailure.words(e));
+        }
+    }
+
+    private static Answer later(String detail) {
+        return new Answer.TryLater(detail, Optional.empty(), Optional.empty());
+    }
+
+    private MimeMessage message(Delivery delivery, Letter letter, String to) throws MessagingException {
+        MimeMessage message = new NamedMessage("<" + delivery.id() + "@stayfixed.invalid>");
+        message.setFrom(new InternetAddress(from, true));
+        message.setRecipient(jakarta.mail.Message.RecipientType.TO, new InternetAddress(to, true));
+        message.setSubject(letter.subject(), StandardCharsets.UTF_8.name());
+        message.setText(letter.text(), StandardCharsets.UTF_8.name());
+        message.setSentDate(Date.from(clock.instant()));
+        message.setHeader("Auto-Submitted", "auto-generated");
+        if (letter.stop() != null) {
+            message.setHeader("List-Unsubscribe", "<" + letter.stop() + ">");
+            message.setHeader("List-Unsubscribe-Post", "List-Unsubscribe=One-Click");
+        }
+        return message;
+    }
+
+    /** A message that keeps the name it was given. */
+    private static final class NamedMessage extends MimeMessage {
+
+        private final String name;
+
+        NamedMessage(String name) {
+            super((Session) null);
+            this.name = name;
+        }
+
+        @Override
+        protected void updateMessageID() throws MessagingException {
+            setHeader("Message-ID", name);
+        }
+    }
+
+    /** What a mail server meant. */
+    private static final class SmtpFailure {
+
+        static String words(Exception e) {
+            Throwable cause = root(e);
+            String text = cause.getClass().getSimpleName() + ": " + cause.getMessage();
+            return text.replaceAll("\\s+", " ");
+        }
+
+        /** A reply of the 5yz series to the receiver's address or to the message, RFC 5321 section 4.2.1. */
+        static boolean isFinal(Exception e) {
+            return words(e).matches(
+                            "(?s).*(SMTPAddressFailedException|SMTPSendFailedException|SendFailedException): 5\\d\\d.*");
+        }
+
+        private static Throwable root(Exception e) {
+            Throwable cause = e instanceof MailSendException failed && failed.getMessageExceptions().length > 0
+                    ? failed.getMessageExceptions()[0]
+                    : e;
+            if (cause instanceof MessagingException outer && outer.getNextException() != null) {
+                cause = outer.getNextException();
+            }
+            while (cause.getCause() != null && cause.getCause() != cause) {
+                cause = cause.getCause();
+            }
+            return cause;
+        }
+    }
+}

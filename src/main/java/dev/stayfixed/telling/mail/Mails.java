@@ -1,0 +1,95 @@
+package dev.stayfixed.telling.mail;
+
+import dev.stayfixed.telling.Event;
+import dev.stayfixed.telling.EventKind;
+import dev.stayfixed.telling.EventWritten;
+import dev.stayfixed.telling.JobNotices;
+import dev.stayfixed.telling.Notices;
+import dev.stayfixed.telling.ServiceAddress;
+import dev.stayfixed.telling.ShopNotices;
+import dev.stayfixed.telling.Story;
+import dev.stayfixed.telling.delivery.Delivery;
+import dev.stayfixed.telling.delivery.Outbox;
+import java.util.Locale;
+import java.util.Set;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.context.event.EventListener;
+import org.springframework.mail.javamail.JavaMailSender;
+import org.springframework.stereotype.Component;
+import tools.jackson.databind.json.JsonMapper;
+
+/** Writes the mails about an event: to the technician, and to the driver while the job is open. */
+@Component
+class Mails {
+
+    private final Notices notices;
+    private final Recipients recipients;
+    private final Outbox outbox;
+    private final JsonMapper json;
+    private final boolean canSend;
+    private final ServiceAddress service;
+
+    Mails(
+            Notices notices,
+            Recipients recipients,
+            Outbox outbox,
+            JsonMapper json,
+            ObjectProvider<JavaMailSender> sender,
+            ServiceAddress service) {
+        this.notices = notices;
+        this.recipients = recipients;
+        this.outbox = outbox;
+        this.json = json;
+        this.canSend = sender.getIfAvailable() != null;
+        this.service = service;
+    }
+
+    @EventListener
+    void on(EventWritten written) {
+        if (!canSend) {
+            return;
+        }
+        Event event = written.event();
+        Story story = written.story();
+        ShopNotices shop = notices.ofShop();
+        JobNotices job = notices.ofJob(story.jobId());
+        Set<EventKind> technicians = job.technicianKinds().orElse(shop.technicianKinds());
+        if (technicians.contains(event.kind())) {
+            job.technicianEmail().or(shop::technicianEmail).ifPresent(to -> toTechnician(event, story, to));
+        }
+        Set<EventKind> drivers = job.driverKinds().orElse(shop.driverKinds());
+        if (drivers.contains(event.kind()) && !story.jobClosed()) {
+            job.driverEmail().ifPresent(to -> toDriver(event, story, to, shop));
+        }
+    }
+
+    private void toTechnician(Event event, Story story, String address) {
+        MailWording.Words words = MailWording.forTechnician(event.kind(), story);
+        Recipients.Recipient recipient = recipients.withAddress(address.toLowerCase(Locale.ROOT));
+        String link = service.of("/api/v1/jobs/" + story.jobId()).toString();
+        add(event, recipient, "t", new Letter(words.subject(), words.body() + "\n" + link + "\n", null));
+    }
+
+    private void toDriver(Event event, Story story, String address, ShopNotices shop) {
+        Recipients.Recipient recipient = recipients.withAddress(address.toLowerCase(Locale.ROOT));
+        if (recipient.stopped()) {
+            return;
+        }
+        MailWording.Words words = MailWording.forDriver(event.kind(), story);
+        String stop = service.of("/mail-stop/" + recipient.token()).toString();
+        String closing = MailWording.driversClosing(shop.signature(), stop);
+        add(event, recipient, "d", new Letter(words.subject(), words.body() + closing, stop));
+    }
+
+    private void add(Event event, Recipients.Recipient recipient, String role, Letter letter) {
+        outbox.add(new Delivery.Draft(
+                MailChannel.NAME,
+                recipient.id(),
+                "m:" + role + recipient.id() + ":" + event.jobId().orElse(event.id()),
+                event.id(),
+                event.jobId(),
+                event.kind().name(),
+                json.writeValueAsString(letter),
+                false));
+    }
+}

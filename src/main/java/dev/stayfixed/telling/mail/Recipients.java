@@ -1,0 +1,98 @@
+package dev.stayfixed.telling.mail;
+
+import dev.stayfixed.platform.CurrentShop;
+import dev.stayfixed.platform.storage.Durably;
+import java.security.SecureRandom;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.Base64;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+
+/** The table mail_recipient: every address that is written to, with the secret of its stop link. */
+@Repository
+class Recipients {
+
+    private static final SecureRandom RANDOM = new SecureRandom();
+
+    private final JdbcClient jdbc;
+    private final CurrentShop shop;
+    private final Durably durably;
+
+    Recipients(JdbcClient jdbc, CurrentShop shop, Durably durably) {
+        this.jdbc = jdbc;
+        this.shop = shop;
+        this.durably = durably;
+    }
+
+    /** Somebody who is written to. */
+    record Recipient(UUID id, String address, String token, boolean stopped) {
+        static Recipient of(ResultSet row, int number) throws SQLException {
+            return new Recipient(
+                    row.getObject("id", UUID.class),
+                    row.getString("address"),
+                    row.getString("token"),
+                    row.getObject("stopped_at") != null);
+        }
+    }
+
+    /** Needs a running write. */
+    Recipient withAddress(String address) {
+        return find(address).orElseGet(() -> {
+            durably.hold("mail recipients");
+            return find(address).orElseGet(() -> add(address));
+        });
+    }
+
+    private Recipient add(String address) {
+        byte[] secret = new byte[24];
+        RANDOM.nextBytes(secret);
+        Recipient recipient = new Recipient(
+                UUID.randomUUID(),
+                address,
+                Base64.getUrlEncoder().withoutPadding().encodeToString(secret),
+                false);
+        jdbc.sql("insert into mail_recipient (id, shop_id, address, token) values (?, ?, ?, ?)")
+                .params(recipient.id(), shop.id(), address, recipient.token())
+                .update();
+        return recipient;
+    }
+
+    private Optional<Recipient> find(String address) {
+        return jdbc.sql("select * from mail_recipient where shop_id = ? and address = ?")
+                .params(shop.id(), address)
+                .query(Recipient::of)
+                .optional();
+    }
+
+    Optional<Recipient> find(UUID id) {
+        return jdbc.sql("select * from mail_recipient where shop_id = ? and id = ?")
+                .params(shop.id(), id)
+                .query(Recipient::of)
+                .optional();
+    }
+
+    /** The token alone opens it, whatever the shop. */
+    Optional<Recipient> byToken(String token) {
+        return jdbc.sql("select * from mail_recipient where token = ?")
+                .param(token)
+                .query(Recipient::of)
+                .optional();
+    }
+
+    void stop(UUID id, Instant now) {
+        jdbc.sql("update mail_recipient set stopped_at = coalesce(stopped_at, ?) where id = ?")
+                .params(now.atOffset(ZoneOffset.UTC), id)
+                .update();
+    }
+
+    void goOn(UUID id) {
+        jdbc.sql("update mail_recipient set stopped_at = null where id = ?")
+                .param(id)
+                .update();
+    }
+}

@@ -1,0 +1,142 @@
+package dev.stayfixed.telling.webhooks;
+
+import dev.stayfixed.platform.CurrentShop;
+import dev.stayfixed.telling.Kinds;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Types;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.SqlParameterValue;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+
+/** The table webhook_endpoint. */
+@Repository
+class StoredEndpoints {
+
+    private final JdbcClient jdbc;
+    private final CurrentShop shop;
+
+    StoredEndpoints(JdbcClient jdbc, CurrentShop shop) {
+        this.jdbc = jdbc;
+        this.shop = shop;
+    }
+
+    void insert(UUID id, Endpoint.Details details, String secret, Instant now) {
+        jdbc.sql("""
+                        insert into webhook_endpoint (id, shop_id, version, url, description, kinds, active, created_at, secret,
+                                                      failures_in_a_row)
+                        values (?, ?, 1, ?, ?, ?, true, ?, ?, 0)""")
+                .param(id)
+                .param(shop.id())
+                .param(details.url())
+                .param(new SqlParameterValue(
+                        Types.VARCHAR, details.description().orElse(null)))
+                .param(Kinds.text(details.kinds()))
+                .param(at(now))
+                .param(secret)
+                .update();
+    }
+
+    List<Endpoint> all() {
+        return jdbc.sql("select * from webhook_endpoint where shop_id = ? order by created_at, id")
+                .param(shop.id())
+                .query(StoredEndpoints::endpoint)
+                .list();
+    }
+
+    Optional<Endpoint> find(UUID id) {
+        return jdbc.sql("select * from webhook_endpoint where shop_id = ? and id = ?")
+                .params(shop.id(), id)
+                .query(StoredEndpoints::endpoint)
+                .optional();
+    }
+
+    /** Kept for the running transaction alone. */
+    Optional<Endpoint> lock(UUID id) {
+        return jdbc.sql("select * from webhook_endpoint where shop_id = ? and id = ? for update")
+                .params(shop.id(), id)
+                .query(StoredEndpoints::endpoint)
+                .optional();
+    }
+
+    Secrets secrets(UUID id) {
+        return jdbc.sql("select secret, previous_secret, previous_secret_until from webhook_endpoint where id = ?")
+                .param(id)
+                .query((row, n) -> new Secrets(
+                        row.getString("secret"),
+                        row.getString("previous_secret"),
+                        instant(row, "previous_secret_until")))
+                .single();
+    }
+
+    void describe(UUID id, Endpoint.Details details, boolean active) {
+        jdbc.sql("""
+                        update webhook_endpoint
+                        set url = ?, description = ?, kinds = ?, active = ?, stopped_because = null, failures_in_a_row = 0,
+                            quiet_until = null, version = version + 1
+                        where id = ?""")
+                .param(details.url())
+                .param(new SqlParameterValue(
+                        Types.VARCHAR, details.description().orElse(null)))
+                .param(Kinds.text(details.kinds()))
+                .param(active)
+                .param(id)
+                .update();
+    }
+
+    void rotate(UUID id, String secret, Instant previousUntil) {
+        jdbc.sql("""
+                        update webhook_endpoint set previous_secret = secret, previous_secret_until = ?, secret = ?, version = version + 1
+                        where id = ?""").params(at(previousUntil), secret, id).update();
+    }
+
+    void stop(UUID id, String because) {
+        jdbc.sql("update webhook_endpoint set active = false, stopped_because = ?, version = version + 1 where id = ?")
+                .params(because, id)
+                .update();
+    }
+
+    void answered(UUID id, int failuresInARow, @Nullable Instant quietUntil) {
+        jdbc.sql("update webhook_endpoint set failures_in_a_row = ?, quiet_until = ? where id = ?")
+                .param(failuresInARow)
+                .param(new SqlParameterValue(Types.TIMESTAMP_WITH_TIMEZONE, quietUntil == null ? null : at(quietUntil)))
+                .param(id)
+                .update();
+    }
+
+    void delete(UUID id) {
+        jdbc.sql("delete from webhook_endpoint where id = ?").param(id).update();
+    }
+
+    private static OffsetDateTime at(Instant instant) {
+        return instant.atOffset(ZoneOffset.UTC);
+    }
+
+    private static @Nullable Instant instant(ResultSet row, String column) throws SQLException {
+        OffsetDateTime time = row.getObject(column, OffsetDateTime.class);
+        return time == null ? null : time.toInstant();
+    }
+
+    private static Endpoint endpoint(ResultSet row, int number) throws SQLException {
+        return new Endpoint(
+                row.getObject("id", UUID.class),
+                row.getInt("version"),
+                new Endpoint.Details(
+                        row.getString("url"),
+                        Optional.ofNullable(row.getString("description")),
+                        Kinds.of(row.getString("kinds"))),
+                row.getBoolean("active"),
+                Optional.ofNullable(row.getString("stopped_because")),
+                row.getObject("created_at", OffsetDateTime.class).toInstant(),
+                row.getInt("failures_in_a_row"),
+                Optional.ofNullable(instant(row, "quiet_until")),
+                Optional.ofNullable(instant(row, "previous_secret_until")));
+    }
+}

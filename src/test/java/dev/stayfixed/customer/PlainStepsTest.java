@@ -1,0 +1,81 @@
+package dev.stayfixed.customer;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.stayfixed.drive.condition.AtStart;
+import dev.stayfixed.drive.condition.ConditionSet;
+import dev.stayfixed.drive.condition.Hold;
+import dev.stayfixed.drive.condition.Reach;
+import dev.stayfixed.drive.condition.SignalRange;
+import dev.stayfixed.drive.condition.Soak;
+import dev.stayfixed.drive.condition.StartDifference;
+import dev.stayfixed.drive.condition.TypicalConditions;
+import dev.stayfixed.drive.signal.Signal;
+import java.time.Duration;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+class PlainStepsTest {
+
+    static Stream<ConditionSet> typical() {
+        return TypicalConditions.all().stream().map(typical -> typical.set());
+    }
+
+    @ParameterizedTest
+    @MethodSource("typical")
+    void nobodyNeedsAScanToolToFollowThem(ConditionSet set) {
+        List<String> steps = PlainSteps.of(set.conditions());
+        assertThat(steps).isNotEmpty().doesNotHaveDuplicates();
+        assertThat(String.join(" ", steps))
+                .doesNotContainIgnoringCase("coolant")
+                .doesNotContainIgnoringCase("intake")
+                .doesNotContainIgnoringCase("voltage")
+                .doesNotContainIgnoringCase("load")
+                .doesNotContain("rpm")
+                .doesNotContain("Infinity");
+    }
+
+    @Test
+    void aWholeDrive() {
+        assertThat(PlainSteps.of(List.of(
+                        new Soak(Duration.ofHours(6)),
+                        new AtStart(new SignalRange(Signal.COOLANT, -7, 35)),
+                        new StartDifference(Signal.COOLANT, Signal.INTAKE_AIR, 6),
+                        new AtStart(new SignalRange(Signal.FUEL_LEVEL, 15, 85)),
+                        new AtStart(SignalRange.atLeast(Signal.BAROMETER, 76)),
+                        new AtStart(SignalRange.atLeast(Signal.MODULE_VOLTAGE, 11)),
+                        Hold.unbroken(SignalRange.atMost(Signal.VEHICLE_SPEED, 2), Duration.ofMinutes(2)),
+                        Reach.value(Signal.COOLANT, 71),
+                        Hold.unbroken(
+                                new SignalRange(Signal.VEHICLE_SPEED, 70, 110),
+                                Duration.ofSeconds(60),
+                                SignalRange.atLeast(Signal.COOLANT, 70)),
+                        Hold.cumulative(SignalRange.atLeast(Signal.ENGINE_SPEED, 400), Duration.ofMinutes(10)))))
+                .containsExactly(
+                        "Leave the car parked, engine off, for at least 6 hours.",
+                        "Start with an engine that has cooled down completely, best in the morning.",
+                        "Before you start, have the fuel tank 15 to 85 % full.",
+                        "Drive where it is not high in the mountains.",
+                        "Parked in the open air, in P or neutral, let the engine idle for at least 2 minutes.",
+                        "Drive gently for about 10 minutes, until the engine is warm.",
+                        "Drive 70 to 110 km/h, with a calm foot, where that is legal and safe, for at least 60 seconds"
+                                + " without a break.",
+                        "Drive for at least 10 minutes; breaks do not matter.");
+    }
+
+    @Test
+    void whatCountsOnlyWarmBeginsWithWarmingUp() {
+        assertThat(PlainSteps.of(List.of(Hold.cumulative(
+                        new SignalRange(Signal.VEHICLE_SPEED, 30, 110),
+                        Duration.ofSeconds(10),
+                        SignalRange.atMost(Signal.PEDAL, 15),
+                        SignalRange.atLeast(Signal.COOLANT, 70)))))
+                .containsExactly(
+                        "Drive gently for about 10 minutes, until the engine is warm.",
+                        "With nobody close behind, take your foot off the pedal and let the car slow down in gear, several"
+                                + " times, until it makes 10 seconds. Brake whenever traffic asks for it.");
+    }
+}

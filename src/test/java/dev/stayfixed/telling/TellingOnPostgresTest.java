@@ -1,0 +1,14 @@
+package dev.stayfixed.telling;
+
+import dev.stayfixed.platform.TellingOnPostgres;
+import org.junit.jupiter.api.Nested;
+
+@TellingOnPostgres
+class TellingOnPostgresTest {
+
+    @Nested
+    class ByWebhook extends WebhookStories {}
+
+    @Nested
+    class Told extends TellingStories {}
+}
