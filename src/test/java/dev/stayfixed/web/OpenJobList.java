@@ -2,9 +2,9 @@ package dev.stayfixed.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import dev.stayfixed.intake.Attention;
-import dev.stayfixed.intake.OpenJob;
-import dev.stayfixed.intake.OpenJobs;
+import dev.stayfixed.worklist.Attention;
+import dev.stayfixed.worklist.OpenJob;
+import dev.stayfixed.worklist.OpenJobs;
 import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.jobs.Shops;
 import java.io.IOException;

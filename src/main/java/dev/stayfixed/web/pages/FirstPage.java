@@ -1,8 +1,8 @@
 package dev.stayfixed.web.pages;
 
-import dev.stayfixed.intake.Attention;
-import dev.stayfixed.intake.OpenJob;
-import dev.stayfixed.intake.OpenJobs;
+import dev.stayfixed.worklist.Attention;
+import dev.stayfixed.worklist.OpenJob;
+import dev.stayfixed.worklist.OpenJobs;
 import dev.stayfixed.telling.Inbox;
 import io.swagger.v3.oas.annotations.Hidden;
 import java.util.ArrayList;

@@ -1,6 +1,6 @@
 package dev.stayfixed.web.pages;
 
-import dev.stayfixed.intake.OpenJob;
+import dev.stayfixed.worklist.OpenJob;
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.obd.MonitorGroup;
 import dev.stayfixed.obd.TroubleCode;

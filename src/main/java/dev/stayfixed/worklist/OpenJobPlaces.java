@@ -1,5 +1,6 @@
-package dev.stayfixed.intake;
+package dev.stayfixed.worklist;
 
+import dev.stayfixed.intake.VehicleJudged;
 import dev.stayfixed.jobs.JobMoved;
 import jakarta.persistence.EntityManager;
 import java.sql.ResultSet;

@@ -1,4 +1,4 @@
-package dev.stayfixed.intake;
+package dev.stayfixed.worklist;
 
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.obd.MonitorGroup;

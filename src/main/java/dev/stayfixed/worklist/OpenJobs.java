@@ -1,4 +1,4 @@
-package dev.stayfixed.intake;
+package dev.stayfixed.worklist;
 
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.JobSearch;

@@ -1,4 +1,4 @@
-package dev.stayfixed.intake;
+package dev.stayfixed.worklist;
 
 import java.time.Instant;
 

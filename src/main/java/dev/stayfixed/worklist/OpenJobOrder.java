@@ -1,4 +1,4 @@
-package dev.stayfixed.intake;
+package dev.stayfixed.worklist;
 
 import dev.stayfixed.jobs.SearchText;
 import java.sql.ResultSet;
