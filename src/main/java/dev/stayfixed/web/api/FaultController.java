@@ -1,8 +1,6 @@
 package dev.stayfixed.web.api;
 
-import dev.stayfixed.intake.CaseFile;
 import dev.stayfixed.intake.CaseFiles;
-import dev.stayfixed.intake.FaultProofs;
 import dev.stayfixed.jobs.Fault;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
@@ -22,7 +20,6 @@ import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.ResponseEntity;
-import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.PutMapping;
@@ -106,21 +103,6 @@ class FaultController {
         Repair repair = jobs.correctRepair(
                 jobId, repairId, IfMatch.of(ifMatch), request.correction(), request.of(clock.instant()));
         return ResponseEntity.ok().eTag(IfMatch.tag(jobs.get(jobId).version())).body(RepairAnswer.of(repair));
-    }
-
-    @Operation(summary = "Where each fault stands, and why")
-    @GetMapping("/verdicts")
-    VerdictAnswer verdicts(@PathVariable UUID jobId) {
-        CaseFile file = files.ofJob(jobId);
-        return VerdictAnswer.of(jobId, file.verdicts(jobId), file.proofs(jobId));
-    }
-
-    @Operation(summary = "Where one fault stands, and why")
-    @GetMapping("/faults/{faultId}/verdict")
-    VerdictAnswer.OfFault verdict(@PathVariable UUID jobId, @PathVariable UUID faultId) {
-        CaseFile file = files.ofJob(jobId);
-        return VerdictAnswer.OfFault.of(
-                file.verdict(jobId, faultId), file.proofs(jobId).getOrDefault(faultId, FaultProofs.NONE));
     }
 
     private Ignition ignition(Job job) {
