@@ -56,6 +56,27 @@ class ArchitectureTest {
 
     private static final String STATISTICS = "org.apache.commons.statistics..";
 
+    private static final List<String> PURE = List.of("obd", "drive", "verification");
+
+    /** A room of the shell and what it may stand on; its leaves, which speak HTTP, may know every room. */
+    private record Room(String name, List<String> below) {
+
+        static Room on(String name, String... below) {
+            return new Room(name, List.of(below));
+        }
+    }
+
+    private static final List<Room> ROOMS = List.of(
+            Room.on("platform"),
+            Room.on("jobs", "platform"),
+            Room.on("intake", "jobs", "recording", "platform"),
+            Room.on("worklist", "intake", "jobs", "platform"),
+            Room.on("telling", "intake", "jobs", "platform"),
+            Room.on("customer", "intake", "jobs", "platform"),
+            Room.on("learning", "telling", "intake", "jobs", "platform"),
+            Room.on("reports", "customer", "intake", "jobs", "platform"),
+            Room.on("demo", "jobs"));
+
     /** A rule and its name. */
     record Named(String name, Rule rule) {
         @Override
@@ -69,10 +90,39 @@ class ArchitectureTest {
                 new Named(
                         "obd knows java.lang, java.util, java.time, java.math and JSpecify only",
                         root -> pure(root, "obd")),
-                new Named("platform stands on nothing of the service", root -> knowsOnly(root, "platform", "platform")),
+                new Named("drive is pure and knows obd", root -> pure(root, "drive", "obd")),
                 new Named(
-                        "jobs stands on the platform and the pure packages",
-                        root -> knowsOnly(root, "jobs", "jobs", "platform", "obd", "drive", "verification")),
+                        "verification is pure and knows drive and obd",
+                        root -> pure(root, "verification", "drive", "obd", STATISTICS)),
+                new Named(
+                        "only confidence knows the statistics library",
+                        root -> noClasses()
+                                .that()
+                                .resideInAPackage(root + "..")
+                                .and()
+                                .resideOutsideOfPackage(root + ".verification.confidence")
+                                .should()
+                                .dependOnClassesThat()
+                                .resideInAPackage(STATISTICS)),
+                new Named(
+                        "recording knows the signals of a drive, a CSV library and a unit library",
+                        root -> classes()
+                                .that()
+                                .resideInAPackage(root + ".recording..")
+                                .should()
+                                .onlyDependOnClassesThat(primitiveOr(resideInAnyPackage(
+                                        root + ".recording",
+                                        root + ".drive.signal",
+                                        "java..",
+                                        "javax.measure..",
+                                        "tech.units..",
+                                        "systems.uom..",
+                                        "de.siegmar.fastcsv..",
+                                        "org.jspecify.annotations..")))),
+                new Named(
+                        "nobody knows the web but its leaves",
+                        root -> noClasses().that(not(leaf(root))).should().dependOnClassesThat(leaf(root))),
+                new Named("every class lies in a room", ArchitectureTest::inARoom),
                 new Named("entities are hidden", root -> hidden(root, are(annotated(Entity.class)))),
                 new Named("repositories are hidden", root -> hidden(root, are(assignableTo(Repository.class)))),
                 new Named(
@@ -120,88 +170,21 @@ class ArchitectureTest {
                         root -> slices().matching(root + ".(**)").should().beFreeOfCycles()));
     }
 
-    static Stream<Named> rulesWithoutPlantedPackages() {
-        return Stream.of(
-                new Named("drive is pure and knows obd", root -> pure(root, "drive", "obd")),
-                new Named(
-                        "verification is pure and knows drive and obd",
-                        root -> pure(root, "verification", "drive", "obd", STATISTICS)),
-                new Named(
-                        "only confidence knows the statistics library",
-                        root -> noClasses()
-                                .that()
-                                .resideInAPackage(root + "..")
-                                .and()
-                                .resideOutsideOfPackage(root + ".verification.confidence")
-                                .should()
-                                .dependOnClassesThat()
-                                .resideInAPackage(STATISTICS)),
-                new Named(
-                        "recording knows the signals of a drive, a CSV library and a unit library",
-                        root -> classes()
-                                .that()
-                                .resideInAPackage(root + ".recording..")
-                                .should()
-                                .onlyDependOnClassesThat(primitiveOr(resideInAnyPackage(
-                                        root + ".recording",
-                                        root + ".drive.signal",
-                                        "java..",
-                                        "javax.measure..",
-                                        "tech.units..",
-                                        "systems.uom..",
-                                        "de.siegmar.fastcsv..",
-                                        "org.jspecify.annotations..")))),
-                new Named(
-                        "intake stands on jobs, the log reader, the platform and the pure packages",
-                        root -> knowsOnly(
-                                root,
-                                "intake",
-                                "intake",
-                                "jobs",
-                                "recording",
-                                "platform",
-                                "obd",
-                                "drive",
-                                "verification")),
-                new Named(
-                        "reports are made of stored facts: jobs and verdicts",
-                        root -> knowsOnly(
-                                root,
-                                "reports",
-                                "reports",
-                                "intake",
-                                "jobs",
-                                "platform",
-                                "obd",
-                                "drive",
-                                "verification",
-                                "customer")),
-                new Named(
-                        "the driver's link stands on jobs and intake",
-                        root -> knowsOnly(
-                                root,
-                                "customer",
-                                "customer",
-                                "intake",
-                                "jobs",
-                                "platform",
-                                "obd",
-                                "drive",
-                                "verification")),
-                new Named("demo knows jobs", root -> knowsOnly(root, "demo", "demo", "jobs")),
-                new Named(
-                        "nobody knows the web but its leaves",
-                        root -> noClasses().that(not(leaf(root))).should().dependOnClassesThat(leaf(root))));
+    static Stream<Named> rooms() {
+        return ROOMS.stream()
+                .map(room -> new Named(
+                        room.name() + " stands on " + String.join(", ", room.below()) + " and the pure packages",
+                        root -> knowsOnly(root, room)));
     }
 
     @ParameterizedTest
-    @MethodSource({"rules", "rulesWithoutPlantedPackages"})
+    @MethodSource({"rules", "rooms"})
     void theServiceKeepsTheRule(Named named) {
         named.rule().in("dev.stayfixed").allowEmptyShould(false).check(SERVICE);
     }
 
     @ParameterizedTest
-    @MethodSource("rules")
+    @MethodSource({"rules", "rooms"})
     void theRuleBitesWhereItIsBroken(Named named) {
         EvaluationResult result = named.rule().in("planted").evaluate(PLANTED);
         assertThat(result.hasViolation()).as(named.name()).isTrue();
@@ -232,12 +215,24 @@ class ArchitectureTest {
                 c -> c.getBaseComponentType().isPrimitive() || other.test(c.getBaseComponentType()));
     }
 
-    private static ArchRule knowsOnly(String root, String name, String... known) {
-        String[] packages = Arrays.stream(known).map(k -> root + "." + k + "..").toArray(String[]::new);
+    private static ArchRule knowsOnly(String root, Room room) {
+        String[] known = Stream.of(Stream.of(room.name()), room.below().stream(), PURE.stream())
+                .flatMap(names -> names)
+                .map(name -> root + "." + name + "..")
+                .toArray(String[]::new);
         return classes()
-                .that(resideInAPackage(root + "." + name + "..").and(not(leaf(root))))
+                .that(resideInAPackage(root + "." + room.name() + "..").and(not(leaf(root))))
                 .should()
-                .onlyDependOnClassesThat(not(resideInAPackage(root + "..")).or(resideInAnyPackage(packages)));
+                .onlyDependOnClassesThat(not(resideInAPackage(root + "..")).or(resideInAnyPackage(known)));
+    }
+
+    private static ArchRule inARoom(String root) {
+        String[] all = Stream.of(
+                        PURE.stream(), ROOMS.stream().map(Room::name), Stream.of("recording", "judging", "web"))
+                .flatMap(names -> names)
+                .map(name -> root + "." + name + "..")
+                .toArray(String[]::new);
+        return classes().that().resideInAPackage(root + ".*..").should().resideInAnyPackage(all);
     }
 
     /** What goes over HTTP: a leaf of each room, and what the leaves share. */

@@ -1,3 +1,3 @@
-/** What goes over HTTP. The REST interface is in {@code api}. */
+/** What the leaves of all rooms share: the REST interface in {@code api}, the pages in {@code pages}. */
 @org.jspecify.annotations.NullMarked
 package dev.stayfixed.web;

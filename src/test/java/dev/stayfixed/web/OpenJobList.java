@@ -2,11 +2,11 @@ package dev.stayfixed.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.stayfixed.jobs.ShopSettings;
+import dev.stayfixed.jobs.Shops;
 import dev.stayfixed.worklist.Attention;
 import dev.stayfixed.worklist.OpenJob;
 import dev.stayfixed.worklist.OpenJobs;
-import dev.stayfixed.jobs.ShopSettings;
-import dev.stayfixed.jobs.Shops;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;

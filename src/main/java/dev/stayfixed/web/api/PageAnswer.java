@@ -10,9 +10,9 @@ import org.jspecify.annotations.Nullable;
  *
  * @param next send it as "cursor" for the next part; missing at the end
  */
-record PageAnswer<T>(List<T> items, @Nullable String next) {
+public record PageAnswer<T>(List<T> items, @Nullable String next) {
 
-    static <A, T> PageAnswer<T> of(Page<A> page, Function<A, T> mapping) {
+    public static <A, T> PageAnswer<T> of(Page<A> page, Function<A, T> mapping) {
         return new PageAnswer<>(
                 page.items().stream().map(mapping).toList(), page.next().orElse(null));
     }

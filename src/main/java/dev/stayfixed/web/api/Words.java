@@ -11,25 +11,25 @@ import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /** From what stands in a body to values, and back. */
-final class Words {
+public final class Words {
 
     private Words() {}
 
     /** Text that may be missing; blank text is missing text. */
-    static Optional<String> optional(@Nullable String text) {
+    public static Optional<String> optional(@Nullable String text) {
         return Optional.ofNullable(text).map(String::strip).filter(t -> !t.isEmpty());
     }
 
-    static OptionalDouble optional(@Nullable Double number) {
+    public static OptionalDouble optional(@Nullable Double number) {
         return number == null ? OptionalDouble.empty() : OptionalDouble.of(number);
     }
 
-    static @Nullable Double orNull(OptionalDouble number) {
+    public static @Nullable Double orNull(OptionalDouble number) {
         return number.isPresent() ? number.getAsDouble() : null;
     }
 
     /** Reads text by a parser of the standards. */
-    static <T> T parse(String pointer, String text, Function<String, T> parser) {
+    public static <T> T parse(String pointer, String text, Function<String, T> parser) {
         try {
             return parser.apply(text);
         } catch (ObdFormatException e) {
@@ -38,7 +38,7 @@ final class Words {
     }
 
     /** A time that has come already, give or take five minutes of differing clocks; now, if missing. */
-    static Instant past(String pointer, @Nullable Instant time, Instant now) {
+    public static Instant past(String pointer, @Nullable Instant time, Instant now) {
         if (time != null && time.isAfter(now.plus(Duration.ofMinutes(5)))) {
             throw new Refused(
                     dev.stayfixed.platform.problem.ProblemType.TIME_IN_FUTURE,

@@ -1,7 +1,7 @@
 /**
- * The REST interface under /api/v1. Requests and answers have records of their own; nothing of the inside is serialised as it is.
- * Open {@link dev.stayfixed.web.api.JobController} first. May depend on everything but the rows behind {@code jobs} and
- * {@code intake}, which are hidden.
+ * What every REST leaf shares: the description of the interface, links, pages of lists, and what needs no stored row: reading a scan or a
+ * code, the rule sets. Requests and answers have records of their own; nothing of the inside is serialised as it is. Open {@link
+ * dev.stayfixed.web.api.ApiDescription} first.
  */
 @org.jspecify.annotations.NullMarked
 package dev.stayfixed.web.api;

@@ -32,11 +32,11 @@ public final class Form {
     private final MultiValueMap<String, String> typed;
     private final Map<String, String> errors = new LinkedHashMap<>();
 
-    Form(MultiValueMap<String, String> typed) {
+    public Form(MultiValueMap<String, String> typed) {
         this.typed = new LinkedMultiValueMap<>(typed);
     }
 
-    static Form empty() {
+    public static Form empty() {
         return new Form(new LinkedMultiValueMap<>());
     }
 
@@ -49,34 +49,34 @@ public final class Form {
         return typed.getOrDefault(field, List.of()).contains(value);
     }
 
-    MultiValueMap<String, String> all() {
+    public MultiValueMap<String, String> all() {
         return typed;
     }
 
-    List<String> values(String field) {
+    public List<String> values(String field) {
         return typed.getOrDefault(field, List.of());
     }
 
-    boolean isBlank(String field) {
+    public boolean isBlank(String field) {
         return value(field).isBlank();
     }
 
-    Form put(String field, String value) {
+    public Form put(String field, String value) {
         typed.set(field, value);
         return this;
     }
 
-    Form putAll(String field, List<String> values) {
+    public Form putAll(String field, List<String> values) {
         typed.put(field, values);
         return this;
     }
 
     /** For what is known already, unless a person typed something else, or emptied the field. */
-    Form putIfMissing(String field, String value) {
+    public Form putIfMissing(String field, String value) {
         return typed.containsKey(field) ? this : put(field, value);
     }
 
-    Form putIfBlank(String field, String value) {
+    public Form putIfBlank(String field, String value) {
         return isBlank(field) ? put(field, value) : this;
     }
 
@@ -88,15 +88,15 @@ public final class Form {
         return errors.get(field);
     }
 
-    boolean isWrong() {
+    public boolean isWrong() {
         return !errors.isEmpty();
     }
 
-    void wrong(String field, String message) {
+    public void wrong(String field, String message) {
         errors.putIfAbsent(field, message);
     }
 
-    Optional<String> text(String field, String label, int longest) {
+    public Optional<String> text(String field, String label, int longest) {
         String text = value(field).strip();
         Optional<String> flaw = PlainText.flaw(text);
         if (flaw.isPresent()) {
@@ -107,7 +107,7 @@ public final class Form {
         return Optional.of(text).filter(t -> !t.isEmpty());
     }
 
-    String required(String field, String label, int longest, String advice) {
+    public String required(String field, String label, int longest, String advice) {
         Optional<String> text = text(field, label, longest);
         if (text.isEmpty()) {
             wrong(field, label + ": " + advice);
@@ -115,7 +115,7 @@ public final class Form {
         return text.orElse("");
     }
 
-    OptionalDouble number(String field, String label) {
+    public OptionalDouble number(String field, String label) {
         String text = value(field).strip().replace(',', '.');
         if (text.isEmpty()) {
             return OptionalDouble.empty();
@@ -127,7 +127,7 @@ public final class Form {
         return OptionalDouble.of(Double.parseDouble(text));
     }
 
-    Optional<Integer> whole(String field, String label, int least, int most) {
+    public Optional<Integer> whole(String field, String label, int least, int most) {
         OptionalDouble number = number(field, label);
         if (number.isEmpty()) {
             return Optional.empty();
@@ -144,7 +144,7 @@ public final class Form {
     }
 
     /** A time in the shop's zone that has come already. */
-    Optional<Instant> past(String field, String label, ZoneId zone, Instant now) {
+    public Optional<Instant> past(String field, String label, ZoneId zone, Instant now) {
         String text = value(field).strip();
         if (text.isEmpty()) {
             return Optional.empty();
@@ -165,7 +165,7 @@ public final class Form {
     }
 
     /** A time in the shop's zone, from today on. */
-    Optional<Instant> coming(String field, String label, ZoneId zone, Instant now) {
+    public Optional<Instant> coming(String field, String label, ZoneId zone, Instant now) {
         String text = value(field).strip();
         try {
             Instant at = LocalDateTime.parse(text).atZone(zone).toInstant();
@@ -183,12 +183,12 @@ public final class Form {
     }
 
     /** Reads text by a parser that explains itself. */
-    <T> Optional<T> parsed(String field, String label, Function<String, T> parser) {
+    public <T> Optional<T> parsed(String field, String label, Function<String, T> parser) {
         return isBlank(field) ? Optional.empty() : made(field, label, () -> parser.apply(value(field)));
     }
 
     /** Makes a value that checks itself; where it does not hold, the field says why. */
-    <T> Optional<T> made(String field, String label, Supplier<T> value) {
+    public <T> Optional<T> made(String field, String label, Supplier<T> value) {
         try {
             return Optional.of(value.get());
         } catch (IllegalArgumentException | ObdFormatException e) {
@@ -198,7 +198,7 @@ public final class Form {
     }
 
     /** A whole number that may not be missing. */
-    Optional<Integer> wantedWhole(String field, String label, int least, int most) {
+    public Optional<Integer> wantedWhole(String field, String label, int least, int most) {
         Optional<Integer> number = whole(field, label, least, most);
         if (number.isEmpty()) {
             wrong(field, label + ": give a whole number from " + least + " to " + most);
@@ -207,7 +207,7 @@ public final class Form {
     }
 
     /** A mail address that may be missing. */
-    Optional<String> email(String field, String label) {
+    public Optional<String> email(String field, String label) {
         String address = value(field).strip();
         Optional<String> flaw = address.isEmpty() ? Optional.empty() : MailAddress.flaw(address);
         flaw.ifPresent(
@@ -216,7 +216,7 @@ public final class Form {
     }
 
     /** Somebody else changed it: what was typed stays, and sending it again is taken for the present version. */
-    void changedMeanwhile(int presentVersion) {
+    public void changedMeanwhile(int presentVersion) {
         put("version", String.valueOf(presentVersion));
         wrong(
                 "form",
@@ -225,13 +225,13 @@ public final class Form {
     }
 
     /** The version that the page showed; one that never was, where a form does not say. */
-    IfMatch version() {
+    public IfMatch version() {
         String version = value("version");
         return IfMatch.of(version.matches("\\d{1,9}") ? IfMatch.tag(Integer.parseInt(version)) : IfMatch.tag(-1));
     }
 
     /** A refusal, told at the fields that it names, or else at the top of the form. */
-    void refused(Refused refused, Map<String, String> fieldsByPointer) {
+    public void refused(Refused refused, Map<String, String> fieldsByPointer) {
         for (Mistake mistake : refused.mistakes()) {
             wrong(fieldsByPointer.getOrDefault(mistake.pointer(), "form"), mistake.message());
         }
@@ -241,7 +241,7 @@ public final class Form {
     }
 
     /** A refusal as above, with the label of a field instead of its pointer. */
-    void refusedAs(Refused refused, Map<String, String> fieldsByPointer, Map<String, String> labels) {
+    public void refusedAs(Refused refused, Map<String, String> fieldsByPointer, Map<String, String> labels) {
         for (Mistake mistake : refused.mistakes()) {
             String label = labels.getOrDefault(mistake.pointer(), "Form");
             wrong(

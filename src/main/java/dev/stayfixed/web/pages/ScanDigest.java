@@ -18,16 +18,16 @@ import java.util.stream.Collectors;
  * @param understood how many lines were understood, parts of longer answers included
  * @param not how many were not
  */
-record ScanDigest(int understood, int not, List<Said> says, List<Scan.Line> lines) {
+public record ScanDigest(int understood, int not, List<Said> says, List<Scan.Line> lines) {
 
     /** One thing that the scan says. */
-    record Said(String what, String words) {}
+    public record Said(String what, String words) {}
 
-    static ScanDigest of(String text, Show show) {
+    public static ScanDigest of(String text, Show show) {
         return of(Scan.read(text), show);
     }
 
-    static ScanDigest of(Scan scan, Show show) {
+    public static ScanDigest of(Scan scan, Show show) {
         List<Said> says = new ArrayList<>();
         for (Answer.CodeList.Kind kind : Answer.CodeList.Kind.values()) {
             codes(scan, kind).ifPresent(codes -> says.add(new Said(heading(kind), codes)));

@@ -8,7 +8,7 @@ import org.springframework.stereotype.Component;
 
 /** Takes a filled-in form once, however often it is sent: sent again, it leads to where it led the first time. */
 @Component
-class SentOnce {
+public class SentOnce {
 
     private final Durably durably;
     private final StoredAnswers answers;
@@ -23,7 +23,7 @@ class SentOnce {
      *
      * @param work returns the address to go to; what it throws leaves no trace
      */
-    String lead(Form form, Supplier<String> work) {
+    public String lead(Form form, Supplier<String> work) {
         String name = form.value(FormToken.ONCE);
         if (!name.matches("[0-9a-f]{32}")) {
             return durably.write(work);

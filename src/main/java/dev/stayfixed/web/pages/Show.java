@@ -26,7 +26,7 @@ public final class Show {
     private final ShopSettings settings;
     private final Instant now;
 
-    Show(ShopSettings settings, Instant now) {
+    public Show(ShopSettings settings, Instant now) {
         this.settings = settings;
         this.now = now;
     }
@@ -35,7 +35,7 @@ public final class Show {
         return settings;
     }
 
-    ZoneId zone() {
+    public ZoneId zone() {
         return settings.zone();
     }
 
@@ -85,18 +85,18 @@ public final class Show {
         return "…" + vin.substring(Math.max(0, vin.length() - 8));
     }
 
-    Scale scale(DriveQuantity quantity) {
+    public Scale scale(DriveQuantity quantity) {
         return switch (quantity) {
             case RUN_TIME, FAST_TIME -> new Scale("min", 1 / 60.0, 0);
             default -> settings.units().scale(quantity.unit());
         };
     }
 
-    Scale scale(Signal signal) {
+    public Scale scale(Signal signal) {
         return settings.units().scale(signal.unit());
     }
 
-    static String capital(String words) {
+    public static String capital(String words) {
         return Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 
@@ -118,7 +118,7 @@ public final class Show {
     }
 
     /** What was done, after a form was sent; "" for a word that no page of ours uses. */
-    static String said(String word) {
+    public static String said(String word) {
         return switch (word) {
             case "job-opened" -> "The job is open. Record the repair next; drives count from then on.";
             case "repair-mended" ->

@@ -41,7 +41,7 @@ public record TickedScan(String prefix, List<Row> faults) {
      */
     public record Row(String code, String monitor, String field) {}
 
-    static TickedScan of(String prefix, List<Fault> faults) {
+    public static TickedScan of(String prefix, List<Fault> faults) {
         return new TickedScan(
                 prefix,
                 faults.stream()
@@ -62,7 +62,7 @@ public record TickedScan(String prefix, List<Row> faults) {
     }
 
     /** The names of all its fields. */
-    List<String> fields() {
+    public List<String> fields() {
         Stream<String> fixed = Stream.of("Stored", "StoredCodes", "Pending", "PendingCodes", "Lamp");
         Stream<String> ofFaults =
                 faults.stream().flatMap(row -> Stream.of("Monitor" + row.field(), "Test" + row.field()));
@@ -70,7 +70,7 @@ public record TickedScan(String prefix, List<Row> faults) {
     }
 
     /** The pasted text, and what was ticked below it; empty where there is neither. */
-    Optional<String> below(Optional<String> pasted, Form form) {
+    public Optional<String> below(Optional<String> pasted, Form form) {
         String ticked = lines(form).stream().collect(Collectors.joining("\n"));
         String text = Stream.of(pasted.orElse(""), ticked)
                 .filter(part -> !part.isEmpty())

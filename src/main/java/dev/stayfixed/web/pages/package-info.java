@@ -1,7 +1,6 @@
 /**
- * The technician's pages: rendered on the server, every form works without script. Open {@link dev.stayfixed.web.pages.FirstPage}
- * first, then {@link dev.stayfixed.web.pages.JobPage}. May depend on {@code intake}, {@code jobs}, {@code platform} and the pure
- * packages.
+ * What all pages share: forms that work without script, words and units for the shop, errors, and reading a pasted scan. Open {@link
+ * dev.stayfixed.web.pages.Form} first, then {@link dev.stayfixed.web.pages.Show}.
  */
 @org.jspecify.annotations.NullMarked
 package dev.stayfixed.web.pages;

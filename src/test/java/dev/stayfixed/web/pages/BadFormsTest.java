@@ -2,6 +2,7 @@ package dev.stayfixed.web.pages;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.stayfixed.intake.pages.PlotOnAPage;
 import dev.stayfixed.platform.OnH2;
 import dev.stayfixed.web.Answer;
 import dev.stayfixed.web.Client;

@@ -3,6 +3,7 @@ package dev.stayfixed.web.pages;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 
 import com.microsoft.playwright.options.ColorScheme;
+import dev.stayfixed.intake.pages.PlotOnAPage;
 import dev.stayfixed.platform.OnH2;
 import dev.stayfixed.web.Answer;
 import dev.stayfixed.web.Client;

@@ -2,6 +2,7 @@ package dev.stayfixed.web.pages;
 
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ColorScheme;
+import dev.stayfixed.intake.pages.PlotOnAPage;
 import dev.stayfixed.platform.OnH2;
 import java.nio.file.Path;
 import java.util.List;

@@ -1,0 +1,234 @@
+package dev.stayfixed.intake.pages;
+
+import dev.stayfixed.drive.DriveFacts;
+import dev.stayfixed.drive.DriveQuantity;
+import dev.stayfixed.drive.DriveRecord;
+import dev.stayfixed.drive.Finding;
+import dev.stayfixed.intake.BeforeRepair;
+import dev.stayfixed.intake.CaseFiles;
+import dev.stayfixed.intake.Drive;
+import dev.stayfixed.intake.FaultVerdict;
+import dev.stayfixed.intake.Intake;
+import dev.stayfixed.intake.RecordedSignals;
+import dev.stayfixed.intake.SignalSeries;
+import dev.stayfixed.jobs.Vehicles;
+import dev.stayfixed.jobs.pages.FaultView;
+import dev.stayfixed.jobs.pages.LaneMark;
+import dev.stayfixed.platform.problem.ProblemType;
+import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.verification.Judgement;
+import dev.stayfixed.verification.Verdict;
+import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.ScanDigest;
+import dev.stayfixed.web.pages.Show;
+import io.swagger.v3.oas.annotations.Hidden;
+import jakarta.servlet.http.HttpServletResponse;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+import org.springframework.http.HttpStatus;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.util.MultiValueMap;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+
+/** One drive: what it was, what it says about each fault, and its scans line by line. */
+@Hidden
+@Controller
+class DrivePage {
+
+    private static final int MOST_POINTS = 20_000;
+
+    private final Intake intake;
+    private final Vehicles vehicles;
+    private final CaseFiles files;
+    private final RecordedSignals signals;
+
+    DrivePage(Intake intake, Vehicles vehicles, CaseFiles files, RecordedSignals signals) {
+        this.signals = signals;
+        this.intake = intake;
+        this.vehicles = vehicles;
+        this.files = files;
+    }
+
+    /** A question about the drive and its answer. */
+    record Fact(String question, String answer, String tone, String reason) {}
+
+    /** A number of the drive. */
+    record Figure(String what, String value) {}
+
+    /** A scan of the drive. */
+    record TakenScan(String when, ScanDigest digest) {}
+
+    /** What the drive says about a fault. */
+    record OnFault(UUID jobId, String code, LaneMark mark, String reason, String after) {}
+
+    @GetMapping("/drives/{id}")
+    String show(
+            @PathVariable UUID id,
+            @RequestParam(defaultValue = "") String from,
+            @RequestParam(defaultValue = "") String to,
+            @ModelAttribute("show") Show show,
+            Model model) {
+        return page(id, from, to, Form.empty(), show, model);
+    }
+
+    @PostMapping("/drives/{id}/left-out")
+    String leaveOut(
+            @PathVariable UUID id,
+            @RequestParam MultiValueMap<String, String> typed,
+            @ModelAttribute("show") Show show,
+            Model model,
+            HttpServletResponse response) {
+        Form form = new Form(typed);
+        String reason = form.required("reason", "Reason", 500, "say why this drive does not count");
+        if (form.isWrong()) {
+            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+            return page(id, "", "", form, show, model);
+        }
+        intake.leaveOut(id, reason);
+        return "redirect:/drives/" + id + "?said=drive-left-out";
+    }
+
+    @PostMapping("/drives/{id}/taken-in")
+    String takeIn(@PathVariable UUID id, @ModelAttribute("show") Show show, Model model, HttpServletResponse response) {
+        try {
+            intake.takeIn(id);
+            return "redirect:/drives/" + id + "?said=drive-taken-in";
+        } catch (Refused refused) {
+            if (refused.type() != ProblemType.DRIVE_OVERLAPS) {
+                throw refused;
+            }
+            Form form = Form.empty();
+            form.wrong("form", "Another drive of this vehicle has taken its time; leave that one out first");
+            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+            return page(id, "", "", form, show, model);
+        }
+    }
+
+    private String page(UUID id, String from, String to, Form form, Show show, Model model) {
+        Drive drive = intake.get(id);
+        model.addAttribute("form", form);
+        if (drive.log().isPresent()) {
+            plot(drive, seconds(from), seconds(to), show, model);
+        }
+        model.addAttribute("drive", drive);
+        model.addAttribute("vehicle", vehicles.get(drive.vehicleId()));
+        model.addAttribute("facts", facts(drive.facts(), show));
+        model.addAttribute("numbers", numbers(drive.record(), show));
+        model.addAttribute(
+                "scans",
+                drive.record().scans().stream().map(scan -> scan(scan, show)).toList());
+        List<FaultVerdict> judged = files.ofVehicle(drive.vehicleId()).verdicts();
+        model.addAttribute("effects", onFaults(judged, drive, show));
+        model.addAttribute("tooEarly", tooEarly(judged, drive));
+        return "drive";
+    }
+
+    /** A repair that the drive comes too early for. */
+    record EarlierThan(UUID jobId, UUID repairId, Instant at) {}
+
+    private static List<EarlierThan> tooEarly(List<FaultVerdict> judged, Drive drive) {
+        List<EarlierThan> found = new ArrayList<>();
+        for (FaultVerdict verdict : judged) {
+            BeforeRepair.repair(drive.id().toString(), verdict)
+                    .flatMap(at -> verdict.faultCase().repairs().stream()
+                            .filter(repair -> repair.at().equals(at))
+                            .findFirst())
+                    .map(repair ->
+                            new EarlierThan(verdict.faultCase().jobId(), UUID.fromString(repair.id()), repair.at()))
+                    .filter(earlier -> !found.contains(earlier))
+                    .ifPresent(found::add);
+        }
+        return found;
+    }
+
+    private void plot(Drive drive, double from, double to, Show show, Model model) {
+        SignalSeries series = signals.series(drive.id(), Set.copyOf(RecordedDrivePlot.DRAWN), MOST_POINTS);
+        Recording recording =
+                RecordedDrivePlot.of(drive, series, show.settings().units());
+        model.addAttribute("log", drive.log().get().report());
+        model.addAttribute(
+                "conditions", RecordedDrivePlot.rows(drive, show.settings().units()));
+        if (!recording.signals().isEmpty()) {
+            model.addAttribute("plot", PlotView.of(recording, "/drives/" + drive.id(), from, to));
+        }
+    }
+
+    /** NaN, which is the whole drive, for anything that is no number of seconds. */
+    private static double seconds(String text) {
+        return text.matches("\\d{1,9}(\\.\\d{1,3})?") ? Double.parseDouble(text) : Double.NaN;
+    }
+
+    private static List<Fact> facts(DriveFacts facts, Show show) {
+        return List.of(
+                fact("Driving cycle", facts.drivingCycle(), show),
+                fact("Warm-up cycle", facts.warmUpCycle(), show),
+                fact(
+                        "Minimum driving cycle (10 min, of it 5 min at 25 mph, one idle of 30 s)",
+                        facts.minimumCycle(),
+                        show),
+                fact("General denominator (the same, not too cold, not too high)", facts.generalDenominator(), show));
+    }
+
+    private static Fact fact(String question, Finding finding, Show show) {
+        String reason = Show.capital(show.words(finding.reason()));
+        return switch (finding.held()) {
+            case YES -> new Fact(question, "yes", "good", reason);
+            case NO -> new Fact(question, "no", "bad", reason);
+            case UNKNOWN -> new Fact(question, "not known", "quiet", reason);
+        };
+    }
+
+    private static List<Figure> numbers(DriveRecord record, Show show) {
+        List<Figure> numbers = new ArrayList<>();
+        Arrays.stream(DriveQuantity.values())
+                .forEach(q -> record.summary()
+                        .value(q)
+                        .ifPresent(value -> numbers.add(new Figure(
+                                Show.capital(q.words()),
+                                (record.summary().atMost(q).isPresent() ? "at least " : "")
+                                        + show.quantity(q, value)))));
+        record.summary()
+                .milOn()
+                .ifPresent(on -> numbers.add(new Figure("MIL as the driver saw it", on ? "on" : "off")));
+        return numbers;
+    }
+
+    private static TakenScan scan(DriveRecord.TimedScan scan, Show show) {
+        return new TakenScan(
+                scan.moment() == DriveRecord.Moment.BEFORE ? "read at the start" : "read in the drive or at its end",
+                ScanDigest.of(scan.scan(), show));
+    }
+
+    private static List<OnFault> onFaults(List<FaultVerdict> judged, Drive drive, Show show) {
+        List<OnFault> found = new ArrayList<>();
+        for (FaultVerdict verdict : judged) {
+            for (Verdict.Attempt attempt : verdict.verdict().attempts()) {
+                attempt.steps().stream()
+                        .filter(s -> s.driveId().equals(drive.id().toString()))
+                        .filter(Verdict.Step.Judged.class::isInstance)
+                        .map(Verdict.Step.Judged.class::cast)
+                        .forEach(step -> found.add(onFault(verdict, step, show)));
+            }
+        }
+        return found;
+    }
+
+    private static OnFault onFault(FaultVerdict verdict, Verdict.Step.Judged step, Show show) {
+        Judgement judgement = step.judgement();
+        return new OnFault(
+                verdict.faultCase().jobId(),
+                verdict.faultCase().fault().code().text(),
+                FaultView.mark(judgement.outcome()),
+                show.words(judgement.reason()),
+                step.after().words());
+    }
+}

@@ -1,0 +1,213 @@
+package dev.stayfixed.intake.pages;
+
+import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.intake.LogMappingForm;
+import dev.stayfixed.intake.LogMappings;
+import dev.stayfixed.intake.LogProposal;
+import dev.stayfixed.intake.SavedMapping;
+import dev.stayfixed.intake.UploadedLog;
+import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.recording.DecimalMark;
+import dev.stayfixed.recording.SourceUnit;
+import dev.stayfixed.recording.TimeFormat;
+import dev.stayfixed.web.pages.Form;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.springframework.core.io.FileSystemResource;
+import org.springframework.stereotype.Component;
+import org.springframework.ui.Model;
+import org.springframework.web.multipart.MultipartFile;
+
+/** A recorded log in the form of a drive: it is held, shown as it would be read, and its columns are confirmed once. */
+@Component
+class LogStep {
+
+    private static final String HELD = "held";
+
+    /** The field with the mapping that was confirmed for the held log. */
+    static final String MAPPING = "mappingId";
+
+    private final HeldLogs held;
+    private final LogMappings mappings;
+
+    LogStep(HeldLogs held, LogMappings mappings) {
+        this.held = held;
+        this.mappings = mappings;
+    }
+
+    static boolean isHeld(Form form) {
+        return !form.isBlank(HELD);
+    }
+
+    void hold(Form form, MultipartFile file) throws IOException {
+        held.forget(form.value(HELD));
+        form.put(HELD, held.hold(file));
+        form.put(MAPPING, "");
+        String name = String.valueOf(file.getOriginalFilename());
+        form.put("heldName", name.length() > 100 ? name.substring(0, 100) : name);
+    }
+
+    void forget(Form form) {
+        held.forget(form.value(HELD));
+    }
+
+    /** Empty, with a word to the person, where it is no longer held. */
+    Optional<UploadedLog> log(Form form) {
+        Optional<UploadedLog> log =
+                held.find(form.value(HELD)).map(file -> new UploadedLog(new FileSystemResource(file)));
+        if (log.isEmpty()) {
+            form.put(HELD, "");
+            form.wrong("file", "File: the log is no longer here; choose it again");
+        }
+        return log;
+    }
+
+    /** A column, what seems to be in it, and what was confirmed before. */
+    record Column(int number, LogProposal.Column proposed, Optional<LogMappingForm.Column> saved) {
+
+        static Column of(int number, LogProposal.Column proposed, Optional<SavedMapping> saved) {
+            return new Column(
+                    number,
+                    proposed,
+                    saved.stream()
+                            .flatMap(m -> m.mapping().columns().stream())
+                            .filter(c -> c.header().equals(proposed.header()))
+                            .findFirst());
+        }
+
+        public String savedSignal() {
+            return saved.map(c -> c.signal().words()).orElse("not used");
+        }
+
+        public String savedUnit() {
+            return saved.map(c -> c.unit().spelling()).orElse("");
+        }
+
+        String savedSignalName() {
+            return saved.map(c -> c.signal().name()).orElse("");
+        }
+
+        String savedUnitName() {
+            return saved.map(c -> c.unit().name()).orElse("");
+        }
+    }
+
+    /** The mapping that was confirmed for this very log; null where there is none. */
+    static @Nullable UUID confirmed(Form form) {
+        try {
+            return form.isBlank(MAPPING) ? null : UUID.fromString(form.value(MAPPING));
+        } catch (IllegalArgumentException notAnId) {
+            return null;
+        }
+    }
+
+    /**
+     * Puts what would be made of the log into the model; false where it cannot be read at all, which the form says then.
+     *
+     * @param doubts what was found against it when the whole log was read
+     */
+    boolean show(UploadedLog log, UUID vehicleId, List<String> doubts, Form form, Model model) {
+        try {
+            LogProposal proposal = mappings.propose(log);
+            Optional<LogMappings.Known> known = mappings.known(log, vehicleId);
+            Optional<SavedMapping> saved = known.map(LogMappings.Known::saved);
+            List<String> against = Stream.concat(known.stream().flatMap(k -> k.doubts().stream()), doubts.stream())
+                    .distinct()
+                    .toList();
+            List<Column> columns = new ArrayList<>();
+            for (int i = 0; i < proposal.columns().size(); i++) {
+                LogProposal.Column column = proposal.columns().get(i);
+                Column shown = Column.of(i, column, saved);
+                columns.add(shown);
+                form.putIfMissing(
+                        "signal" + i,
+                        column.signal() == null
+                                ? shown.savedSignalName()
+                                : column.signal().name());
+                form.putIfMissing(
+                        "unit" + i,
+                        column.unit() == null
+                                ? shown.savedUnitName()
+                                : column.unit().name());
+            }
+            form.putIfMissing("timeColumn", proposal.mapping().timeColumn());
+            form.putIfMissing(
+                    "dateColumn", Objects.requireNonNullElse(proposal.mapping().dateColumn(), ""));
+            form.putIfMissing("timeFormat", proposal.mapping().timeFormat().name());
+            form.putIfMissing("decimalMark", proposal.mapping().decimalMark().name());
+            model.addAttribute("proposal", proposal);
+            model.addAttribute("columns", columns);
+            model.addAttribute("saved", saved.orElse(null));
+            model.addAttribute("doubts", against);
+            model.addAttribute("ask", saved.isEmpty() || !against.isEmpty());
+            model.addAttribute("signals", Signal.values());
+            model.addAttribute("units", SourceUnit.values());
+            model.addAttribute("timeFormats", TimeFormat.values());
+            model.addAttribute("decimalMarks", DecimalMark.values());
+            return true;
+        } catch (Refused refused) {
+            form.wrong("file", "File: " + refused.getMessage());
+            return false;
+        }
+    }
+
+    /** Keeps what the person confirmed, and names it in the form: this log is read by it whatever its values say. */
+    void confirm(UploadedLog log, UUID vehicleId, Form form) {
+        LogProposal proposal = mappings.propose(log);
+        List<LogMappingForm.Column> columns = new ArrayList<>();
+        for (int i = 0; i < proposal.columns().size(); i++) {
+            LogProposal.Column column = proposal.columns().get(i);
+            Optional<Signal> signal = chosen(Signal.values(), form.value("signal" + i));
+            Optional<SourceUnit> unit = chosen(SourceUnit.values(), form.value("unit" + i));
+            if (signal.isPresent() && unit.isEmpty()) {
+                form.wrong(
+                        "unit" + i,
+                        column.header() + ": choose the unit in which "
+                                + signal.get().words() + " is written");
+            } else if (signal.isPresent()
+                    && !column.header().equals(form.value("timeColumn"))
+                    && !column.header().equals(form.value("dateColumn"))) {
+                columns.add(new LogMappingForm.Column(column.header(), signal.get(), unit.get()));
+            }
+        }
+        if (columns.isEmpty()) {
+            form.wrong("signal0", "Columns: choose at least one that carries a signal");
+        }
+        if (!form.isWrong()) {
+            save(proposal, vehicleId, columns, form);
+        }
+    }
+
+    private void save(LogProposal proposal, UUID vehicleId, List<LogMappingForm.Column> columns, Form form) {
+        try {
+            SavedMapping saved = mappings.confirm(
+                    vehicleId,
+                    form.text("mappingName", "Name", 200).orElse("Log such as " + form.value("heldName")),
+                    proposal.headers(),
+                    new LogMappingForm(
+                            form.value("timeColumn"),
+                            chosen(TimeFormat.values(), form.value("timeFormat"))
+                                    .orElse(proposal.mapping().timeFormat()),
+                            chosen(DecimalMark.values(), form.value("decimalMark"))
+                                    .orElse(proposal.mapping().decimalMark()),
+                            columns,
+                            form.isBlank("dateColumn") ? null : form.value("dateColumn"),
+                            proposal.mapping().separator(),
+                            vehicleId));
+            form.put(MAPPING, saved.id().toString());
+        } catch (Refused refused) {
+            form.refused(refused, Map.of("#/mapping/timeColumn", "timeColumn", "#/mapping/dateColumn", "dateColumn"));
+        }
+    }
+
+    private static <E extends Enum<E>> Optional<E> chosen(E[] values, String name) {
+        return Stream.of(values).filter(v -> v.name().equals(name)).findFirst();
+    }
+}

@@ -1,0 +1,5 @@
+/**
+ * The REST interface of jobs, faults, repairs and vehicles. Open {@link dev.stayfixed.jobs.api.JobController} first. A leaf: may know every room, and no room knows it.
+ */
+@org.jspecify.annotations.NullMarked
+package dev.stayfixed.jobs.api;

@@ -1,0 +1,151 @@
+package dev.stayfixed.jobs.pages;
+
+import dev.stayfixed.intake.FaultVerdict;
+import dev.stayfixed.jobs.Job;
+import dev.stayfixed.jobs.Repair;
+import dev.stayfixed.jobs.Standing;
+import dev.stayfixed.verification.CodeMemory;
+import dev.stayfixed.verification.Doubt;
+import dev.stayfixed.verification.Judgement;
+import dev.stayfixed.verification.Outcome;
+import dev.stayfixed.verification.Trips;
+import dev.stayfixed.verification.Verdict;
+import dev.stayfixed.web.pages.Show;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+
+/**
+ * A fault as the job page shows it.
+ *
+ * @param anchor its place on the page
+ * @param sentence the verdict
+ * @param next what the next drive must bring
+ * @param lastMissed why the latest drive did not count; empty where it did
+ * @param lane SVG
+ * @param attempts the latest first
+ */
+public record FaultView(
+        UUID id,
+        String anchor,
+        String code,
+        String group,
+        String trips,
+        Standing standing,
+        String sentence,
+        Optional<String> next,
+        Optional<Doubt> doubt,
+        Optional<Step> lastMissed,
+        String lane,
+        List<Attempt> attempts,
+        CodeMemory memory,
+        String ruleSet) {
+
+    /** One repair, and the drives that were judged for it. */
+    public record Attempt(int number, Optional<Repair> repair, Standing standing, List<Step> steps) {}
+
+    /**
+     * A drive, or something that happened between drives.
+     *
+     * @param word what it was, in a word or two
+     * @param says evidence, strongest first
+     */
+    public record Step(
+            LaneMark mark, Instant at, String word, String reason, List<Said> says, UUID driveId, String after) {}
+
+    /** A piece of evidence. */
+    public record Said(String source, String words) {}
+
+    public static FaultView of(FaultVerdict verdict, Job job, Show show) {
+        List<Attempt> attempts = attempts(verdict, job, show);
+        var fault = verdict.faultCase().fault();
+        Standing standing = verdict.standing();
+        List<Attempt> latestFirst = new ArrayList<>(attempts);
+        java.util.Collections.reverse(latestFirst);
+        return new FaultView(
+                verdict.faultCase().faultId(),
+                "fault-" + fault.code().text(),
+                fault.code().text(),
+                fault.group().label(),
+                fault.trips() == Trips.ONE ? "one-trip fault" : "two-trip fault",
+                standing,
+                VerdictWords.sentence(fault.code(), fault.group(), standing),
+                verdict.verdict().next().map(show::words),
+                verdict.verdict().doubt(),
+                latestFirst.stream().findFirst().flatMap(FaultView::lastMissed),
+                DriveLane.svg(fault.code().text(), attempts, show),
+                latestFirst,
+                verdict.verdict().memory(),
+                verdict.verdict().ruleSet());
+    }
+
+    private static Optional<Step> lastMissed(Attempt attempt) {
+        List<Step> drives =
+                attempt.steps().stream().filter(s -> s.mark().isDrive()).toList();
+        return drives.isEmpty()
+                ? Optional.empty()
+                : Optional.of(drives.get(drives.size() - 1))
+                        .filter(s -> !s.mark().counts());
+    }
+
+    private static List<Attempt> attempts(FaultVerdict verdict, Job job, Show show) {
+        List<Attempt> attempts = new ArrayList<>();
+        for (Verdict.Attempt attempt : verdict.verdict().attempts()) {
+            Optional<Repair> repair = job.repairs().stream()
+                    .filter(r -> r.id().toString().equals(attempt.repairId()))
+                    .findFirst();
+            attempts.add(new Attempt(
+                    attempts.size() + 1,
+                    repair,
+                    verdict.standing(attempt.state()),
+                    attempt.steps().stream().map(s -> step(s, verdict, show)).toList()));
+        }
+        return attempts;
+    }
+
+    private static Step step(Verdict.Step step, FaultVerdict verdict, Show show) {
+        Instant at = verdict.driveStarts().getOrDefault(step.driveId(), Instant.EPOCH);
+        UUID drive = UUID.fromString(step.driveId());
+        String after = step.after().words();
+        if (step instanceof Verdict.Step.Judged judged) {
+            Judgement judgement = judged.judgement();
+            List<Said> says = judgement.evidence().stream()
+                    .map(e -> new Said(e.source().words(), show.words(e.says())))
+                    .toList();
+            LaneMark mark = mark(judgement.outcome());
+            return new Step(mark, at, mark.word(), show.words(judgement.reason()), says, drive, after);
+        }
+        return event(mark(step), at, show.words(step.reason()), drive, after);
+    }
+
+    private static LaneMark mark(Verdict.Step step) {
+        if (step instanceof Verdict.Step.Restarted) {
+            return LaneMark.CLEARED;
+        }
+        if (step instanceof Verdict.Step.UnseenFailure) {
+            return LaneMark.FAILED_UNSEEN;
+        }
+        if (step instanceof Verdict.Step.UnseenPass) {
+            return LaneMark.PASSED_UNSEEN;
+        }
+        return step instanceof Verdict.Step.Gap ? LaneMark.GAP : LaneMark.REMARK;
+    }
+
+    private static Step event(LaneMark mark, Instant at, String reason, UUID drive, String after) {
+        return new Step(mark, at, mark.word(), reason, List.of(), drive, after);
+    }
+
+    public static LaneMark mark(Outcome outcome) {
+        return switch (outcome) {
+            case PASSED -> LaneMark.PASSED;
+            case FAILED -> LaneMark.FAILED;
+            case FAILED_CONFIRMED -> LaneMark.CONFIRMED;
+            case DID_NOT_RUN -> LaneMark.DID_NOT_RUN;
+            case RAN_UNPROVEN -> LaneMark.UNPROVEN;
+            case CARRIED_OVER -> LaneMark.CARRIED_OVER;
+            case CONTRADICTORY -> LaneMark.CONTRADICTORY;
+        };
+    }
+}

@@ -1,0 +1,155 @@
+package dev.stayfixed.jobs.pages;
+
+import dev.stayfixed.drive.condition.TypicalCondition;
+import dev.stayfixed.drive.condition.TypicalConditions;
+import dev.stayfixed.intake.Alert;
+import dev.stayfixed.intake.BeforeRepair;
+import dev.stayfixed.intake.CaseFile;
+import dev.stayfixed.intake.CaseFiles;
+import dev.stayfixed.intake.FaultVerdict;
+import dev.stayfixed.intake.Intake;
+import dev.stayfixed.jobs.Fault;
+import dev.stayfixed.jobs.Job;
+import dev.stayfixed.jobs.Standing;
+import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.telling.FollowUps;
+import dev.stayfixed.telling.JobNotices;
+import dev.stayfixed.telling.Notices;
+import dev.stayfixed.verification.WaysToProve;
+import dev.stayfixed.verification.confidence.AllClear;
+import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.Show;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.UUID;
+import java.util.stream.Stream;
+import org.springframework.stereotype.Component;
+import org.springframework.ui.Model;
+
+/** What stands on a job's page, whichever of its forms was sent. */
+@Component
+class JobView {
+
+    private final CaseFiles files;
+    private final Intake intake;
+    private final Notices notices;
+    private final FollowUps followUps;
+    private final Durably durably;
+
+    JobView(CaseFiles files, Intake intake, Notices notices, FollowUps followUps, Durably durably) {
+        this.files = files;
+        this.intake = intake;
+        this.notices = notices;
+        this.followUps = followUps;
+        this.durably = durably;
+    }
+
+    /** All of it is read at one moment. */
+    String page(UUID id, Form form, Show show, Model model) {
+        return durably.read(() -> filled(id, form, show, model));
+    }
+
+    private String filled(UUID id, Form form, Show show, Model model) {
+        CaseFile file = files.ofJob(id);
+        Job job = file.job(id);
+        List<FaultVerdict> judged = file.verdicts(id);
+        model.addAttribute("job", job);
+        model.addAttribute("vehicle", file.vehicle());
+        model.addAttribute("form", form);
+        model.addAttribute(
+                "faults", judged.stream().map(v -> FaultView.of(v, job, show)).toList());
+        model.addAttribute("ways", sentences(file.ways(id), show));
+        model.addAttribute("typicals", typicals(file, job));
+        model.addAttribute("proofs", file.proofs(id));
+        model.addAttribute("allClears", allClears(file, judged, form, show));
+        model.addAttribute("isOpen", job.state() == Job.State.OPEN);
+        model.addAttribute(
+                "isFixed",
+                stands(job, Standing.State.CONFIRMED_FIXED) == job.faults().size());
+        model.addAttribute(
+                "needsRepair", stands(job, Standing.State.RECURRED) + stands(job, Standing.State.AWAITING_REPAIR) > 0);
+        model.addAttribute("alerts", alerts(file, job));
+        model.addAttribute("tooEarly", tooEarly(judged));
+        model.addAttribute("leftOut", intake.leftOut(job.vehicleId()));
+        model.addAttribute("outlooks", file.inspection());
+        model.addAttribute("nextDrive", file.nextDrives(id));
+        JobNotices told = notices.ofJob(id);
+        JobNoticesPage.show(told, form);
+        model.addAttribute("told", told);
+        model.addAttribute("shopTold", notices.ofShop());
+        model.addAttribute("promises", followUps.ofJob(id));
+        return "job";
+    }
+
+    private static Map<UUID, String> sentences(Map<UUID, WaysToProve> ways, Show show) {
+        Map<UUID, String> sentences = new LinkedHashMap<>();
+        ways.forEach((fault, way) -> sentences.put(fault, show.words(way.sentence())));
+        return sentences;
+    }
+
+    /** The typical conditions that one click adopts: of the faults for which none were named. */
+    private static Map<UUID, TypicalCondition> typicals(CaseFile file, Job job) {
+        Map<UUID, TypicalCondition> typicals = new LinkedHashMap<>();
+        for (Fault fault : job.faults()) {
+            boolean named = !fault.terms().enablingConditions().isEmpty()
+                    || file.conditions(fault.id()).agreed().isPresent();
+            if (!named) {
+                TypicalConditions.of(fault.terms().code(), fault.terms().group())
+                        .ifPresent(typical -> typicals.put(fault.id(), typical));
+            }
+        }
+        return typicals;
+    }
+
+    private static int stands(Job job, Standing.State state) {
+        return (int)
+                job.faults().stream().filter(f -> f.standing().state() == state).count();
+    }
+
+    /** By fault; what the shop stated before stands in the fields of its form. */
+    private static Map<UUID, AllClear> allClears(CaseFile file, List<FaultVerdict> judged, Form form, Show show) {
+        Map<UUID, AllClear> found = new LinkedHashMap<>();
+        for (FaultVerdict verdict : judged) {
+            UUID faultId = verdict.faultCase().faultId();
+            AllClear allClear = file.allClear(verdict.faultCase().jobId(), faultId);
+            found.put(faultId, allClear);
+            FaultHistoryPage.show(faultId, allClear, form, show);
+        }
+        return found;
+    }
+
+    /** What stands of the vehicle since the job was opened, or since its repair where that is dated earlier. */
+    private static List<Alert> alerts(CaseFile file, Job job) {
+        Instant from = Stream.concat(
+                        Stream.of(job.openedAt()),
+                        job.repairs().stream().map(repair -> repair.details().performedAt()))
+                .min(Comparator.naturalOrder())
+                .orElseThrow();
+        return file.alerts().stream()
+                .filter(alert -> !alert.at().isBefore(from))
+                .toList();
+    }
+
+    /** A drive that lies before the repair. */
+    record TooEarly(String driveId, Instant start) {}
+
+    /** Drives of the two weeks before the repair: the date of one of both may be wrong. */
+    private static List<TooEarly> tooEarly(List<FaultVerdict> judged) {
+        SortedMap<Instant, String> found = new TreeMap<>();
+        for (FaultVerdict verdict : judged) {
+            verdict.driveStarts()
+                    .forEach((drive, start) -> BeforeRepair.repair(drive, verdict)
+                            .filter(repair -> start.isAfter(repair.minus(Duration.ofDays(14))))
+                            .ifPresent(repair -> found.put(start, drive)));
+        }
+        return found.entrySet().stream()
+                .map(entry -> new TooEarly(entry.getValue(), entry.getKey()))
+                .toList();
+    }
+}

@@ -1,0 +1,171 @@
+package dev.stayfixed.jobs.pages;
+
+import dev.stayfixed.jobs.Job;
+import dev.stayfixed.jobs.Jobs;
+import dev.stayfixed.jobs.Measurement;
+import dev.stayfixed.jobs.Repair;
+import dev.stayfixed.jobs.Vehicles;
+import dev.stayfixed.platform.problem.ProblemType;
+import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.verification.bench.BenchCheck;
+import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.Show;
+import io.swagger.v3.oas.annotations.Hidden;
+import jakarta.servlet.http.HttpServletResponse;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.stream.IntStream;
+import org.springframework.http.HttpStatus;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.util.MultiValueMap;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+
+/** Putting the record of a repair right: the form of a repair, filled in with what stands in it. */
+@Hidden
+@Controller
+@RequestMapping("/jobs/{id}/repairs/{repairId}/mend")
+class MendRepairPage {
+
+    private final Jobs jobs;
+    private final Vehicles vehicles;
+
+    MendRepairPage(Jobs jobs, Vehicles vehicles) {
+        this.jobs = jobs;
+        this.vehicles = vehicles;
+    }
+
+    @GetMapping
+    String asItStands(
+            @PathVariable UUID id, @PathVariable UUID repairId, @ModelAttribute("show") Show show, Model model) {
+        Job job = jobs.get(id);
+        Repair.Details stands = repair(job, repairId).details();
+        Form form = Form.empty()
+                .put("version", String.valueOf(job.version()))
+                .put("performedAt", show.field(stands.performedAt()))
+                .put("description", stands.description())
+                .put("parts", String.join("\n", stands.parts()))
+                .put("technician", stands.technician().orElse(""))
+                .put("codesCleared", stands.codesCleared() ? "yes" : "")
+                .put("scanBefore", stands.scanBefore().orElse(""))
+                .put("scanAfter", stands.scanAfter().orElse(""));
+        MeasurementRows.show(form, stands.measurements());
+        return page(job, repairId, form, model);
+    }
+
+    /** One more row of measurements; stores nothing. */
+    @PostMapping(params = "do=row")
+    String moreRows(
+            @PathVariable UUID id,
+            @PathVariable UUID repairId,
+            @RequestParam MultiValueMap<String, String> typed,
+            Model model) {
+        Form form = new Form(typed);
+        MeasurementRows.addRow(form);
+        return page(jobs.get(id), repairId, form, model);
+    }
+
+    @PostMapping
+    String mend(
+            @PathVariable UUID id,
+            @PathVariable UUID repairId,
+            @RequestParam MultiValueMap<String, String> typed,
+            @ModelAttribute("show") Show show,
+            Model model,
+            HttpServletResponse response) {
+        Form form = new Form(typed);
+        if (form.isBlank("performedAt")) {
+            form.wrong("performedAt", "Done at: say when the repair was done");
+        }
+        Repair.Details typedIn = NewRepairPage.details(form, show, jobs.get(id));
+        Repair.Correction correction =
+                new Repair.Correction(form.text("correctedBy", "Corrected by", 100), form.text("reason", "Why", 500));
+        if (!form.isWrong()) {
+            try {
+                jobs.correctRepair(
+                        id, repairId, form.version(), correction, stands -> asMeant(stands, typedIn, form, show));
+                return "redirect:/jobs/" + id + "?said=repair-mended";
+            } catch (Refused refused) {
+                refused(form, refused, jobs.get(id));
+            }
+        }
+        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        return page(jobs.get(id), repairId, form, model);
+    }
+
+    private static void refused(Form form, Refused refused, Job present) {
+        switch (refused.type()) {
+            case VERSION_CHANGED -> form.changedMeanwhile(present.version());
+            case NOT_FOUND -> throw refused;
+            default -> form.wrong("form", String.valueOf(refused.getMessage()));
+        }
+    }
+
+    /** What a form cannot say stays: the seconds of a time, the line ends of a scan, leads that were found not to be verified. */
+    private static Repair.Details asMeant(Repair.Details stands, Repair.Details typed, Form form, Show show) {
+        Instant at = show.field(stands.performedAt()).equals(form.value("performedAt"))
+                ? stands.performedAt()
+                : typed.performedAt();
+        return new Repair.Details(
+                at,
+                typed.description(),
+                typed.parts(),
+                typed.technician(),
+                typed.codesCleared(),
+                sameLines(stands.scanBefore(), typed.scanBefore()),
+                sameLines(stands.scanAfter(), typed.scanAfter()),
+                IntStream.range(0, typed.measurements().size())
+                        .mapToObj(row -> row < stands.measurements().size()
+                                ? asMeant(
+                                        stands.measurements().get(row),
+                                        typed.measurements().get(row))
+                                : typed.measurements().get(row))
+                        .toList());
+    }
+
+    private static Measurement asMeant(Measurement stands, Measurement typed) {
+        return new Measurement(
+                typed.check(),
+                typed.quantity(),
+                typed.point(),
+                typed.unit(),
+                typed.expectedMin(),
+                typed.expectedMax(),
+                typed.before(),
+                typed.after(),
+                typed.testLeadsVerified().or(() -> stands.testLeadsVerified().filter(verified -> !verified)));
+    }
+
+    private static Optional<String> sameLines(Optional<String> stands, Optional<String> typed) {
+        boolean same = stands.map(String::strip)
+                .map(text -> text.lines().toList())
+                .equals(typed.map(String::strip).map(text -> text.lines().toList()));
+        return same ? stands : typed;
+    }
+
+    private static Repair repair(Job job, UUID repairId) {
+        return job.repairs().stream()
+                .filter(repair -> repair.id().equals(repairId))
+                .findFirst()
+                .orElseThrow(() -> new Refused(
+                        ProblemType.NOT_FOUND, "repair: found " + repairId + ", which this job does not have"));
+    }
+
+    private String page(Job job, UUID repairId, Form form, Model model) {
+        model.addAttribute("job", job);
+        model.addAttribute("mended", repair(job, repairId));
+        model.addAttribute("vehicle", vehicles.get(job.vehicleId()));
+        model.addAttribute("form", form);
+        model.addAttribute("ticksBefore", NewRepairPage.ticks(NewRepairPage.BEFORE, job));
+        model.addAttribute("ticksAfter", NewRepairPage.ticks(NewRepairPage.AFTER, job));
+        model.addAttribute("checks", BenchCheck.values());
+        model.addAttribute("rows", MeasurementRows.numbers(form));
+        return "repair-new";
+    }
+}

@@ -1,0 +1,103 @@
+package dev.stayfixed.judging.api;
+
+import dev.stayfixed.intake.CaseFiles;
+import dev.stayfixed.jobs.FaultHistories;
+import dev.stayfixed.jobs.FaultHistory;
+import dev.stayfixed.platform.problem.Mistake;
+import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.verification.confidence.AllClear;
+import dev.stayfixed.verification.confidence.Intermittence;
+import dev.stayfixed.web.api.Link;
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.tags.Tag;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.DecimalMax;
+import jakarta.validation.constraints.DecimalMin;
+import jakarta.validation.constraints.Max;
+import jakarta.validation.constraints.Min;
+import jakarta.validation.constraints.NotNull;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PutMapping;
+import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RestController;
+
+@Tag(name = "Confidence", description = "How sure an all-clear is, for a fault that failed only now and then")
+@RestController
+@RequestMapping(Link.BASE + "/jobs/{jobId}/faults/{faultId}/confidence")
+class ConfidenceController {
+
+    private final CaseFiles files;
+    private final FaultHistories histories;
+
+    ConfidenceController(CaseFiles files, FaultHistories histories) {
+        this.files = files;
+        this.histories = histories;
+    }
+
+    /**
+     * How often it failed before the repair.
+     *
+     * @param wantedConfidence 0.95 where nothing is said
+     */
+    record ConfidenceRequest(
+            @NotNull @Min(0) @Max(10_000) Integer failed,
+            @NotNull @Min(0) @Max(10_000) Integer monitored,
+
+            @DecimalMin("0.5") @DecimalMax("0.999") @Nullable
+            Double wantedConfidence) {
+
+        FaultHistory history() {
+            if (failed > monitored) {
+                throw Refused.content(new Mistake("#/failed", failed, "at most the monitored trips, " + monitored));
+            }
+            return new FaultHistory(
+                    new Intermittence(failed, monitored), wantedConfidence == null ? 0.95 : wantedConfidence);
+        }
+    }
+
+    /**
+     * What the clean trips so far prove.
+     *
+     * @param neededCleanTrips missing where no number that anybody drives is enough
+     */
+    record ConfidenceAnswer(
+            int failed,
+            int monitored,
+            double wantedConfidence,
+            int cleanTrips,
+            @Nullable Integer neededCleanTrips,
+            double chanceOfFalseAllClear,
+            boolean reached,
+            String words) {
+
+        static ConfidenceAnswer of(AllClear allClear) {
+            return new ConfidenceAnswer(
+                    allClear.before().failed(),
+                    allClear.before().monitored(),
+                    allClear.wanted(),
+                    allClear.cleanTrips(),
+                    allClear.neededTrips().isPresent() ? allClear.neededTrips().getAsInt() : null,
+                    allClear.chanceItIsFalse(),
+                    allClear.isReached(),
+                    allClear.words());
+        }
+    }
+
+    @Operation(summary = "What the clean trips so far prove, and how many the wanted confidence takes")
+    @GetMapping
+    ConfidenceAnswer confidence(@PathVariable UUID jobId, @PathVariable UUID faultId) {
+        return ConfidenceAnswer.of(files.ofJob(jobId).allClear(jobId, faultId));
+    }
+
+    @Operation(summary = "State how often the fault failed before its repair")
+    @PutMapping
+    ConfidenceAnswer state(
+            @PathVariable UUID jobId, @PathVariable UUID faultId, @Valid @RequestBody ConfidenceRequest request) {
+        histories.state(jobId, faultId, request.history());
+        return ConfidenceAnswer.of(files.ofJob(jobId).allClear(jobId, faultId));
+    }
+}

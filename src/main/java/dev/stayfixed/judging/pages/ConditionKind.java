@@ -1,0 +1,56 @@
+package dev.stayfixed.judging.pages;
+
+import dev.stayfixed.drive.condition.AtStart;
+import dev.stayfixed.drive.condition.Condition;
+import dev.stayfixed.drive.condition.Hold;
+import dev.stayfixed.drive.condition.Reach;
+import dev.stayfixed.drive.condition.Soak;
+import dev.stayfixed.drive.condition.StartDifference;
+
+/** What a row of the form of conditions may say. Public for the templates. */
+public enum ConditionKind {
+    SOAK("engine off before the start, for at least"),
+    AT_START("a value at the start"),
+    DIFFERENCE("at the start above another temperature by at most"),
+    REACH("comes up to a value"),
+    RISE("comes up by an amount"),
+    HOLD("stays within limits, without a break"),
+    TOTAL("stays within limits, added up"),
+    MEANWHILE("and meanwhile (belongs to the row above)");
+
+    private final String words;
+
+    ConditionKind(String words) {
+        this.words = words;
+    }
+
+    public String words() {
+        return words;
+    }
+
+    /** Whether a row of this kind can have others that say what has to hold meanwhile. */
+    boolean takesMeanwhile() {
+        return this == REACH || this == RISE || this == HOLD || this == TOTAL;
+    }
+
+    /** Whether its value is a step between two values, which has no zero point of its own. */
+    boolean isDifference() {
+        return this == DIFFERENCE || this == RISE;
+    }
+
+    static ConditionKind of(Condition condition) {
+        if (condition instanceof Soak) {
+            return SOAK;
+        }
+        if (condition instanceof AtStart) {
+            return AT_START;
+        }
+        if (condition instanceof StartDifference) {
+            return DIFFERENCE;
+        }
+        if (condition instanceof Reach reach) {
+            return reach.isRise() ? RISE : REACH;
+        }
+        return ((Hold) condition).unbroken() ? HOLD : TOTAL;
+    }
+}

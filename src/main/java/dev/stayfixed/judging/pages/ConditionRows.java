@@ -1,0 +1,282 @@
+package dev.stayfixed.judging.pages;
+
+import dev.stayfixed.drive.condition.AtStart;
+import dev.stayfixed.drive.condition.Condition;
+import dev.stayfixed.drive.condition.ConditionSet;
+import dev.stayfixed.drive.condition.Hold;
+import dev.stayfixed.drive.condition.Reach;
+import dev.stayfixed.drive.condition.SignalRange;
+import dev.stayfixed.drive.condition.Soak;
+import dev.stayfixed.drive.condition.StartDifference;
+import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.jobs.Scale;
+import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.Show;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+
+/** The rows of conditions in a form: kind0, signal0, other0, min0, max0, time0, lead0 and so on, values in the shop's units. */
+final class ConditionRows {
+
+    /** Of conditions; each may have rows that say what has to hold meanwhile. */
+    private static final int MOST = 60;
+
+    private static final int AT_FIRST = 3;
+    private static final Duration LONGEST = Duration.ofDays(10);
+    private static final List<String> PARTS = List.of("kind", "signal", "min", "max", "time");
+    private static final Pattern TIME = Pattern.compile("(\\d{1,6}(?:[.,]\\d{1,3})?)\\s*(s|min|h|)\\s*");
+
+    private final Form form;
+    private final Show show;
+
+    private ConditionRows(Form form, Show show) {
+        this.form = form;
+        this.show = show;
+    }
+
+    static List<Integer> numbers(Form form) {
+        int asked = form.whole("rows", "Rows", 1, MOST).orElse(AT_FIRST);
+        int filled =
+                IntStream.range(0, MOST).filter(i -> isFilled(form, i)).max().orElse(-1) + 1;
+        return IntStream.range(0, Math.max(asked, filled)).boxed().toList();
+    }
+
+    static void addRow(Form form) {
+        form.put("rows", String.valueOf(Math.min(MOST, numbers(form).size() + 1)));
+    }
+
+    private static boolean isFilled(Form form, int row) {
+        return PARTS.stream().anyMatch(part -> !form.isBlank(part + row));
+    }
+
+    /** Puts a set into the fields, in place of what stood there. */
+    static void fill(Form form, ConditionSet set, Show show) {
+        ConditionRows rows = new ConditionRows(form, show);
+        IntStream.range(0, MOST).forEach(rows::empty);
+        int row = 0;
+        for (Condition condition : set.conditions()) {
+            rows.write(row++, condition);
+            for (SignalRange meanwhile : condition.whileIn()) {
+                rows.range(row, meanwhile);
+                form.put("kind" + row++, ConditionKind.MEANWHILE.name());
+            }
+        }
+        form.put("rows", String.valueOf(Math.max(AT_FIRST, row)));
+        form.put("inOrder", set.inOrder() ? "yes" : "");
+    }
+
+    private void empty(int row) {
+        Stream.concat(PARTS.stream(), Stream.of("other", "lead")).forEach(part -> form.put(part + row, ""));
+    }
+
+    private void write(int row, Condition condition) {
+        form.put("kind" + row, ConditionKind.of(condition).name());
+        if (condition instanceof Soak soak) {
+            time("time" + row, soak.atLeast());
+        } else if (condition instanceof AtStart start) {
+            range(row, start.range());
+        } else if (condition instanceof StartDifference difference) {
+            form.put("signal" + row, difference.upper().name());
+            form.put("other" + row, difference.lower().name());
+            form.put(
+                    "max" + row,
+                    show.plain(difference.most() * scale(difference.upper()).factor()));
+        } else if (condition instanceof Reach reach) {
+            Scale scale = scale(reach.signal());
+            form.put("signal" + row, reach.signal().name());
+            form.put(
+                    "min" + row,
+                    show.plain(reach.isRise() ? reach.amount() * scale.factor() : scale.shown(reach.amount())));
+            reach.within().ifPresent(within -> time("time" + row, within));
+            if (!reach.leadIn().isZero()) {
+                time("lead" + row, reach.leadIn());
+            }
+        } else if (condition instanceof Hold hold) {
+            range(row, hold.range());
+            time("time" + row, hold.atLeast());
+        }
+    }
+
+    private void range(int row, SignalRange range) {
+        Scale scale = scale(range.signal());
+        form.put("signal" + row, range.signal().name());
+        form.put("min" + row, Double.isInfinite(range.min()) ? "" : show.plain(scale.shown(range.min())));
+        form.put("max" + row, Double.isInfinite(range.max()) ? "" : show.plain(scale.shown(range.max())));
+    }
+
+    private void time(String field, Duration time) {
+        long seconds = time.toSeconds();
+        form.put(
+                field,
+                seconds % 3_600 == 0
+                        ? seconds / 3_600 + " h"
+                        : seconds % 60 == 0 ? seconds / 60 + " min" : seconds + " s");
+    }
+
+    private Scale scale(Signal signal) {
+        return show.scale(signal);
+    }
+
+    /** A row, and what has to hold meanwhile. */
+    private record Row(int number, ConditionKind kind, List<SignalRange> meanwhile) {}
+
+    static List<Condition> read(Form form, Show show) {
+        ConditionRows rows = new ConditionRows(form, show);
+        List<Row> read = new ArrayList<>();
+        for (int row = 0; row < MOST; row++) {
+            if (isFilled(form, row)) {
+                rows.gather(row, read);
+            }
+        }
+        return read.stream().flatMap(row -> rows.condition(row).stream()).toList();
+    }
+
+    private void gather(int row, List<Row> read) {
+        Optional<ConditionKind> kind = Stream.of(ConditionKind.values())
+                .filter(k -> form.has("kind" + row, k.name()))
+                .findFirst();
+        if (kind.isEmpty()) {
+            form.wrong("kind" + row, label(row) + ": choose what has to be met");
+        } else if (kind.get() != ConditionKind.MEANWHILE) {
+            read.add(new Row(row, kind.get(), new ArrayList<>()));
+        } else if (read.isEmpty() || !read.get(read.size() - 1).kind().takesMeanwhile()) {
+            form.wrong(
+                    "kind" + row,
+                    label(row) + ": the row above has no time in which something could hold meanwhile; put it below a"
+                            + " row that comes up or stays");
+        } else {
+            limits(row).ifPresent(read.get(read.size() - 1).meanwhile()::add);
+        }
+    }
+
+    private Optional<Condition> condition(Row row) {
+        int i = row.number();
+        return switch (row.kind()) {
+            case SOAK -> wantedTime(i).map(Soak::new);
+            case AT_START -> limits(i).map(AtStart::new);
+            case DIFFERENCE -> difference(i);
+            case REACH, RISE -> reach(row);
+            case HOLD, TOTAL ->
+                limits(i)
+                        .flatMap(range -> wantedTime(i)
+                                .map(time -> new Hold(range, time, row.kind() == ConditionKind.HOLD, row.meanwhile())));
+            case MEANWHILE -> Optional.empty();
+        };
+    }
+
+    private Optional<Condition> difference(int i) {
+        Optional<Signal> upper = signal(i, "signal", "choose the temperature");
+        Optional<Signal> lower = signal(i, "other", "choose the other temperature");
+        OptionalDouble most = form.number("max" + i, label(i) + ", at most");
+        if (most.isEmpty()) {
+            form.wrong("max" + i, label(i) + ": give by how much at most");
+        }
+        return upper.isEmpty() || lower.isEmpty() || most.isEmpty()
+                ? Optional.empty()
+                : form.made(
+                        "signal" + i,
+                        label(i),
+                        () -> new StartDifference(
+                                upper.get(),
+                                lower.get(),
+                                most.getAsDouble() / scale(upper.get()).factor()));
+    }
+
+    private Optional<Condition> reach(Row row) {
+        int i = row.number();
+        Optional<Signal> signal = signal(i, "signal", "choose the signal");
+        OptionalDouble amount = form.number("min" + i, label(i) + ", at least");
+        if (amount.isEmpty()) {
+            form.wrong("min" + i, label(i) + ": give the value that it comes to");
+        }
+        Optional<Duration> within = time("time" + i, i);
+        Optional<Duration> lead = time("lead" + i, i);
+        return signal.isEmpty() || amount.isEmpty()
+                ? Optional.empty()
+                : form.made("min" + i, label(i), () -> {
+                    Scale scale = scale(signal.get());
+                    double kept = row.kind().isDifference()
+                            ? amount.getAsDouble() / scale.factor()
+                            : scale.kept(amount.getAsDouble());
+                    return new Reach(
+                            signal.get(),
+                            kept,
+                            row.kind() == ConditionKind.RISE,
+                            within,
+                            lead.orElse(Duration.ZERO),
+                            row.meanwhile());
+                });
+    }
+
+    private Optional<SignalRange> limits(int i) {
+        Optional<Signal> signal = signal(i, "signal", "choose the signal");
+        OptionalDouble min = form.number("min" + i, label(i) + ", at least");
+        OptionalDouble max = form.number("max" + i, label(i) + ", at most");
+        if (min.isEmpty() && max.isEmpty()) {
+            form.wrong("min" + i, label(i) + ": give a lower limit, an upper one, or both");
+        }
+        return signal.isEmpty() || form.isWrong()
+                ? Optional.empty()
+                : form.made("min" + i, label(i), () -> {
+                    Scale scale = scale(signal.get());
+                    return new SignalRange(
+                            signal.get(),
+                            min.isPresent() ? scale.kept(min.getAsDouble()) : Double.NEGATIVE_INFINITY,
+                            max.isPresent() ? scale.kept(max.getAsDouble()) : Double.POSITIVE_INFINITY);
+                });
+    }
+
+    private Optional<Signal> signal(int i, String part, String advice) {
+        Optional<Signal> signal = Stream.of(Signal.values())
+                .filter(s -> form.has(part + i, s.name()))
+                .findFirst();
+        if (signal.isEmpty()) {
+            form.wrong(part + i, label(i) + ": " + advice);
+        }
+        return signal;
+    }
+
+    private Optional<Duration> wantedTime(int i) {
+        Optional<Duration> time = time("time" + i, i);
+        if (time.isEmpty()) {
+            form.wrong("time" + i, label(i) + ": give a time, such as 60 s, 10 min or 6 h");
+        }
+        return time;
+    }
+
+    /** "90", "90 s", "10 min", "6 h" and sums of them. */
+    private Optional<Duration> time(String field, int i) {
+        String text = form.value(field).strip().toLowerCase(Locale.ROOT);
+        if (text.isEmpty()) {
+            return Optional.empty();
+        }
+        Matcher part = TIME.matcher(text);
+        double seconds = 0;
+        int read = 0;
+        while (read < text.length() && part.find(read) && part.start() == read) {
+            double number = Double.parseDouble(part.group(1).replace(',', '.'));
+            seconds += number * ("h".equals(part.group(2)) ? 3_600 : "min".equals(part.group(2)) ? 60 : 1);
+            read = part.end();
+        }
+        if (read < text.length() || seconds < 1 || seconds > LONGEST.toSeconds()) {
+            form.wrong(
+                    field,
+                    label(i) + ": found “" + (text.length() > 40 ? text.substring(0, 40) + "…" : text)
+                            + "”, a time such as 60 s, 10 min or 6 h is wanted, up to ten days");
+            return Optional.empty();
+        }
+        return Optional.of(Duration.ofSeconds(Math.round(seconds)));
+    }
+
+    private static String label(int row) {
+        return "Condition " + (row + 1);
+    }
+}

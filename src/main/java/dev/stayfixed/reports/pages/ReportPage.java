@@ -1,0 +1,105 @@
+package dev.stayfixed.reports.pages;
+
+import dev.stayfixed.reports.Fingerprint;
+import dev.stayfixed.reports.PdfCheck;
+import dev.stayfixed.reports.Reports;
+import dev.stayfixed.reports.Times;
+import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.Show;
+import io.swagger.v3.oas.annotations.Hidden;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.multipart.MultipartFile;
+
+/** The close-out report as a page, and the page on which a paper is held against what was issued. */
+@Hidden
+@Controller
+class ReportPage {
+
+    private final Reports reports;
+
+    ReportPage(Reports reports) {
+        this.reports = reports;
+    }
+
+    @GetMapping("/jobs/{id}/report")
+    String show(@PathVariable UUID id, @ModelAttribute("show") Show show, Model model) {
+        model.addAttribute("jobId", id);
+        model.addAttribute("facts", reports.preview(id));
+        model.addAttribute("times", new Times(show.zone()));
+        model.addAttribute("issued", reports.latest(id).orElse(null));
+        return "report/report-page";
+    }
+
+    @PostMapping("/jobs/{id}/report")
+    String issue(@PathVariable UUID id) {
+        reports.issue(id);
+        return "redirect:/jobs/" + id + "/report#issued";
+    }
+
+    @GetMapping("/reports/check")
+    String check(
+            @RequestParam(required = false) @Nullable String fingerprint,
+            @ModelAttribute("show") Show show,
+            Model model,
+            HttpServletResponse response) {
+        Form form = Form.empty().put("fingerprint", fingerprint == null ? "" : fingerprint);
+        if (fingerprint != null) {
+            form.made("fingerprint", "Fingerprint", () -> new Fingerprint(Fingerprint.bare(fingerprint)))
+                    .map(reports::issued)
+                    .ifPresent(found -> {
+                        model.addAttribute("report", found.orElse(null));
+                        model.addAttribute(
+                                "answer",
+                                found.isPresent()
+                                        ? "This service issued a report with this fingerprint. Compare the paper with what is below."
+                                        : "This service issued no report with this fingerprint. Compare it with the paper, digit"
+                                                + " by digit.");
+                    });
+        }
+        if (form.isWrong()) {
+            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        }
+        return checkPage(form, show, model);
+    }
+
+    @PostMapping("/reports/check")
+    String checkFile(
+            @RequestParam(required = false) @Nullable MultipartFile file,
+            @ModelAttribute("show") Show show,
+            Model model,
+            HttpServletResponse response)
+            throws IOException {
+        Form form = Form.empty();
+        if (file == null || file.isEmpty()) {
+            form.wrong("file", "PDF of a report: choose the file that you want to have checked");
+            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+            return checkPage(form, show, model);
+        }
+        if (file.getSize() > Reports.LARGEST_PDF) {
+            form.wrong("file", "PDF of a report: found more than 20 MB, which no report of this service has");
+            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+            return checkPage(form, show, model);
+        }
+        PdfCheck check = reports.check(file.getBytes());
+        model.addAttribute("answer", check.words());
+        model.addAttribute("report", check.issued().orElse(null));
+        return checkPage(form, show, model);
+    }
+
+    private static String checkPage(Form form, Show show, Model model) {
+        model.addAttribute("form", form);
+        model.addAttribute("times", new Times(show.zone()));
+        return "report/check-page";
+    }
+}

@@ -1,0 +1,21 @@
+package dev.stayfixed.telling.api;
+
+import dev.stayfixed.platform.problem.Mistake;
+import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.web.api.Words;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/** Reads a mail address out of a body, by the rule of {@link dev.stayfixed.telling.MailAddress}. */
+final class MailAddressField {
+
+    private MailAddressField() {}
+
+    static Optional<String> optional(String pointer, @Nullable String text) {
+        Optional<String> address = Words.optional(text);
+        address.flatMap(dev.stayfixed.telling.MailAddress::flaw).ifPresent(expected -> {
+            throw Refused.content(new Mistake(pointer, address.get(), expected));
+        });
+        return address;
+    }
+}

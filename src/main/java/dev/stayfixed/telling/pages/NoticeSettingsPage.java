@@ -1,0 +1,150 @@
+package dev.stayfixed.telling.pages;
+
+import dev.stayfixed.drive.DriveQuantity;
+import dev.stayfixed.jobs.Scale;
+import dev.stayfixed.platform.problem.ProblemType;
+import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.telling.EventKind;
+import dev.stayfixed.telling.FollowUps;
+import dev.stayfixed.telling.Notices;
+import dev.stayfixed.telling.ServiceAddress;
+import dev.stayfixed.telling.ShopNotices;
+import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.Show;
+import io.swagger.v3.oas.annotations.Hidden;
+import jakarta.servlet.http.HttpServletResponse;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.springframework.http.HttpStatus;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.util.MultiValueMap;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+
+/** Who in the shop and which drivers are told of what, what counts as a comeback, and the calendar of promises. */
+@Hidden
+@Controller
+@RequestMapping("/settings/notifications")
+class NoticeSettingsPage {
+
+    private static final double LONGEST_DISTANCE = 100_000;
+
+    private final Notices notices;
+    private final FollowUps followUps;
+    private final ServiceAddress service;
+
+    NoticeSettingsPage(Notices notices, FollowUps followUps, ServiceAddress service) {
+        this.notices = notices;
+        this.followUps = followUps;
+        this.service = service;
+    }
+
+    @GetMapping
+    String show(@ModelAttribute("show") Show show, Model model) {
+        return page(stored(show), show, model);
+    }
+
+    private Form stored(Show show) {
+        ShopNotices now = notices.ofShop();
+        Form form = Form.empty()
+                .put("version", String.valueOf(now.version()))
+                .put("technicianEmail", now.technicianEmail().orElse(""))
+                .putAll("technicianKinds", KindChoice.names(now.technicianKinds()))
+                .putAll("driverKinds", KindChoice.names(now.driverKinds()))
+                .put("signature", now.signature().orElse(""))
+                .put("silentDays", String.valueOf(now.silentDays()))
+                .put("comebackDays", String.valueOf(now.comebackDays()));
+        now.comebackDistance()
+                .ifPresent(km -> form.put(
+                        "comebackDistance",
+                        show.number(show.scale(DriveQuantity.DISTANCE).shown(km), 1)));
+        return form;
+    }
+
+    @PostMapping
+    String change(
+            @RequestParam MultiValueMap<String, String> typed,
+            @ModelAttribute("show") Show show,
+            Model model,
+            HttpServletResponse response) {
+        Form form = new Form(typed);
+        Optional<ShopNotices> wanted = wanted(form, show);
+        if (wanted.isPresent() && !form.isWrong()) {
+            try {
+                notices.change(form.version(), wanted.get());
+                return "redirect:/settings/notifications?said=settings-saved";
+            } catch (Refused refused) {
+                if (refused.type() != ProblemType.VERSION_CHANGED) {
+                    throw refused;
+                }
+                form.changedMeanwhile(notices.ofShop().version());
+            }
+        }
+        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        return page(form, show, model);
+    }
+
+    private static Optional<ShopNotices> wanted(Form form, Show show) {
+        Optional<String> email = form.email("technicianEmail", "Mail address of the shop");
+        Optional<String> signature = form.text("signature", "Signature", 500);
+        Optional<Integer> silent = form.wantedWhole("silentDays", "Days without a drive", 1, 365);
+        Optional<Integer> comeback = form.wantedWhole("comebackDays", "Days after the repair", 1, 1095);
+        OptionalDouble distance = distance(form, show);
+        return silent.isEmpty() || comeback.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new ShopNotices(
+                        0,
+                        email,
+                        KindChoice.chosen(form, "technicianKinds", EventKind.forTechnician()),
+                        KindChoice.chosen(form, "driverKinds", EventKind.forDriver()),
+                        signature,
+                        silent.get(),
+                        comeback.get(),
+                        distance));
+    }
+
+    private static OptionalDouble distance(Form form, Show show) {
+        OptionalDouble shown = form.number("comebackDistance", "Distance after the repair");
+        if (shown.isEmpty()) {
+            return shown;
+        }
+        Scale scale = show.scale(DriveQuantity.DISTANCE);
+        double km = scale.kept(shown.getAsDouble());
+        if (km < 1 || km > LONGEST_DISTANCE) {
+            form.wrong(
+                    "comebackDistance",
+                    "Distance after the repair: found %s, %s to %s %s is wanted"
+                            .formatted(
+                                    form.value("comebackDistance"),
+                                    show.number(scale.shown(1), 1),
+                                    show.number(scale.shown(LONGEST_DISTANCE), 0),
+                                    scale.unit()));
+        }
+        return OptionalDouble.of(km);
+    }
+
+    /** The address is shown this once: only what is needed to know it again is kept. */
+    @PostMapping("/calendar")
+    String calendar(@ModelAttribute("show") Show show, Model model) {
+        model.addAttribute("calendar", service.of("/calendar/" + followUps.newLink() + ".ics"));
+        return page(stored(show), show, model);
+    }
+
+    @PostMapping("/calendar/end")
+    String endCalendar() {
+        followUps.noLink();
+        return "redirect:/settings/notifications?said=calendar-ended";
+    }
+
+    private static String page(Form form, Show show, Model model) {
+        model.addAttribute("form", form);
+        model.addAttribute("technicianChoice", KindChoice.of(EventKind.forTechnician()));
+        model.addAttribute("driverChoice", KindChoice.of(EventKind.forDriver()));
+        model.addAttribute("distanceUnit", show.unit(DriveQuantity.DISTANCE));
+        return "settings-notifications";
+    }
+}

@@ -1,0 +1,5 @@
+/**
+ * The pages of the inbox, notices, follow-ups and webhooks. Open {@link dev.stayfixed.telling.pages.InboxPage} first. A leaf: may know every room, and no room knows it.
+ */
+@org.jspecify.annotations.NullMarked
+package dev.stayfixed.telling.pages;

@@ -1,0 +1,4 @@
+package planted.nowhere;
+
+/** A class in no room. */
+class Homeless {}
