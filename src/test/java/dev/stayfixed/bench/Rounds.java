@@ -71,6 +71,11 @@ final class Rounds {
         return medians;
     }
 
+    /** Processor time of the whole process so far. */
+    static long cpuNanos() {
+        return SYSTEM.getProcessCpuTime();
+    }
+
     private Measured once(Work work, int times) throws Exception {
         long cpu = SYSTEM.getProcessCpuTime();
         long start = System.nanoTime();

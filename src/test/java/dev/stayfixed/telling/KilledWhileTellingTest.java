@@ -20,10 +20,10 @@ import org.junit.jupiter.api.io.TempDir;
 @Timeout(900)
 class KilledWhileTellingTest {
 
-    private static final int JOBS = 12;
+    private static final int JOBS = 40;
 
-    /** Those that can be between their sending and its note when the process dies: one for each thread of the scheduler. */
-    private static final int IN_FLIGHT = 4;
+    /** Those that can be between their sending and its note when the process dies: the notes of so many are written together. */
+    private static final int IN_FLIGHT = 32;
 
     @Test
     void nothingIsLostAndOnlyWhatWasInFlightIsRepeated(@TempDir Path folder) throws Exception {

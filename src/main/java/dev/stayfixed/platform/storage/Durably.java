@@ -25,9 +25,15 @@ public interface Durably {
     /**
      * Keeps a name for the running write alone; whoever else asks for it, at any instance, waits until this write has ended. No row is
      * locked for it: a row that others refer to cannot be locked without a deadlock between two who have just referred to it. A vehicle
-     * is held before a name, and one name is enough for a write.
+     * is held before a name, one name is enough for a write, and it takes part in names only after that.
      */
     void hold(String name);
+
+    /** Takes part in a name until the running write ends: any number of writes can, but none while another one holds it. */
+    void share(String name);
+
+    /** Keeps a name like {@link #hold}, but never waits: false where another write holds it or takes part in it. */
+    boolean holdIfFree(String name);
 
     /**
      * Runs the work against one state of the database, without changing it.

@@ -57,6 +57,14 @@ final class OneWriterSynced extends Transactions {
     public void hold(String name) {}
 
     @Override
+    public void share(String name) {}
+
+    @Override
+    public boolean holdIfFree(String name) {
+        return true;
+    }
+
+    @Override
     public DataSource connections(DataSource dataSource) {
         return new OneWriterConnections(super.connections(dataSource), writer);
     }

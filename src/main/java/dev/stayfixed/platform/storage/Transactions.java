@@ -71,6 +71,21 @@ class Transactions implements Durably {
     }
 
     @Override
+    public void share(String name) {
+        jdbc.sql("select pg_advisory_xact_lock_shared(hashtextextended(?, 0))")
+                .param(name)
+                .query(rows -> {});
+    }
+
+    @Override
+    public boolean holdIfFree(String name) {
+        return jdbc.sql("select pg_try_advisory_xact_lock(hashtextextended(?, 0))")
+                .param(name)
+                .query(Boolean.class)
+                .single();
+    }
+
+    @Override
     public <T> T read(Supplier<T> work) {
         return in(reading, status -> work.get());
     }

@@ -1,42 +1,50 @@
 package dev.stayfixed.telling.delivery;
 
-import com.github.kagkarlsson.scheduler.SchedulerClient;
-import com.github.kagkarlsson.scheduler.exceptions.DbSchedulerException;
-import com.github.kagkarlsson.scheduler.task.TaskInstance;
-import com.github.kagkarlsson.scheduler.task.TaskInstanceId;
 import dev.stayfixed.platform.storage.Durably;
 import java.time.Instant;
-import java.util.UUID;
-import javax.sql.DataSource;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
-/** One alarm clock for each pending delivery, set in the transaction that adds the delivery. */
+/**
+ * One alarm clock for each receiver that something waits for, set in the transaction that adds the message. It rings on one instance at
+ * a time, which then sends all that is due: so no receiver is written to by two at once.
+ */
 @Component
 class Alarms {
 
-    private static final Logger LOG = LoggerFactory.getLogger(Alarms.class);
-
     static final String TASK = "deliver";
 
-    private final SchedulerClient client;
+    private final JdbcClient jdbc;
+    private final Durably durably;
 
-    Alarms(DataSource dataSource, Durably durably) {
-        this.client =
-                SchedulerClient.Builder.create(durably.connections(dataSource)).build();
+    Alarms(JdbcClient jdbc, Durably durably) {
+        this.jdbc = jdbc;
+        this.durably = durably;
     }
 
-    void set(UUID deliveryId, Instant at) {
-        client.scheduleIfNotExists(new TaskInstance<Void>(TASK, deliveryId.toString()), at);
-    }
-
-    /** Only makes it ring earlier; where it is ringing, has rung, or another instance takes it right now, there is nothing to do. */
-    void hasten(UUID deliveryId, Instant at) {
-        try {
-            client.reschedule(TaskInstanceId.of(TASK, deliveryId.toString()), at);
-        } catch (DbSchedulerException e) {
-            LOG.debug("the alarm of delivery {} needs no hastening: {}", deliveryId, e.getMessage());
+    /**
+     * Makes the receiver's alarm ring by then, where it is not ringing already. Whoever hears it cannot put it away before the running
+     * write has ended, so what this write adds is seen.
+     */
+    void set(Addressee to, Instant at) {
+        durably.share(name(to));
+        // Not by the client of db-scheduler: there two who set the same alarm at once fail on PostgreSQL.
+        int added = jdbc.sql("""
+                        insert into scheduled_tasks (task_name, task_instance, execution_time, picked, version)
+                        values (?, ?, ?, false, 1) on conflict do nothing""").params(TASK, to.name(), Rows.at(at)).update();
+        if (added == 0) {
+            jdbc.sql("""
+                            update scheduled_tasks set execution_time = ?, version = version + 1
+                            where task_name = ? and task_instance = ? and not picked and execution_time > ?""").params(Rows.at(at), TASK, to.name(), Rows.at(at)).update();
         }
+    }
+
+    /** Whether no running write is about to add something for the receiver; none can until the running one has ended. */
+    boolean nothingIsAdded(Addressee to) {
+        return durably.holdIfFree(name(to));
+    }
+
+    private static String name(Addressee to) {
+        return "receiver:" + to.name();
     }
 }

@@ -8,7 +8,7 @@ import java.util.UUID;
  * One message to one receiver.
  *
  * @param target the receiver's id in its channel
- * @param stream deliveries of one stream go out in the order in which they were added, one at a time
+ * @param stream deliveries of one stream go to one receiver, in the order in which they were added, one at a time
  * @param eventId what the message is about; the same in every repetition
  * @param byHand somebody asked for this very delivery
  * @param nextAt when it is due, while it is pending

@@ -3,6 +3,9 @@ package dev.stayfixed.telling.delivery;
 import dev.stayfixed.platform.storage.Durably;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.random.RandomGenerator;
@@ -14,20 +17,13 @@ import org.springframework.stereotype.Component;
 class DeliveryRecord {
 
     private final StoredDeliveries deliveries;
-    private final Alarms alarms;
     private final Durably durably;
     private final ApplicationEventPublisher events;
     private final Clock clock;
     private final RandomGenerator random = RandomGenerator.getDefault();
 
-    DeliveryRecord(
-            StoredDeliveries deliveries,
-            Alarms alarms,
-            Durably durably,
-            ApplicationEventPublisher events,
-            Clock clock) {
+    DeliveryRecord(StoredDeliveries deliveries, Durably durably, ApplicationEventPublisher events, Clock clock) {
         this.deliveries = deliveries;
-        this.alarms = alarms;
         this.durably = durably;
         this.events = events;
         this.clock = clock;
@@ -38,45 +34,44 @@ class DeliveryRecord {
      *
      * @param at when it began
      */
-    record Tried(Instant at, long tookMillis, Channel.Answer answer) {}
+    record Tried(UUID delivery, Instant at, long tookMillis, Channel.Answer answer) {}
 
-    /**
-     * Writes it down, in one write together with all that follows from it; the time of the next try, empty when there is none. Waking
-     * up the next of the stream comes after that write: no trouble with it may undo the note, for that would send again.
-     */
-    Optional<Instant> record(UUID id, Tried tried) {
-        Optional<Instant> again = durably.write(() -> deliveries
-                .find(id)
-                .filter(d -> d.state() == Delivery.State.PENDING)
-                .flatMap(d -> record(d, tried)));
-        if (again.isEmpty()) {
-            durably.read(() -> deliveries.find(id).flatMap(d -> deliveries.head(d.stream())))
-                    .ifPresent(next -> alarms.hasten(next.id(), clock.instant()));
-        }
-        return again;
+    /** Writes them down, in one write together with all that follows from them. What is no longer pending needs no note. */
+    void record(List<Tried> tries) {
+        durably.write(() -> {
+            Map<UUID, Delivery> pending =
+                    deliveries.pending(tries.stream().map(Tried::delivery).toList());
+            List<StoredDeliveries.Noted> accepted = new ArrayList<>();
+            for (Tried tried : tries) {
+                Delivery delivery = pending.get(tried.delivery());
+                if (delivery == null) {
+                    continue;
+                }
+                if (tried.answer() instanceof Channel.Answer.Accepted ok) {
+                    accepted.add(noted(delivery, tried, "ACCEPTED", ok.detail(), ok.body()));
+                } else {
+                    record(delivery, tried);
+                }
+            }
+            deliveries.delivered(accepted, clock.instant());
+        });
     }
 
-    private Optional<Instant> record(Delivery delivery, Tried tried) {
-        if (tried.answer() instanceof Channel.Answer.Accepted ok) {
-            note(delivery, tried, "ACCEPTED", ok.detail(), ok.body());
-            return settle(delivery, Delivery.State.DELIVERED);
-        }
+    private void record(Delivery delivery, Tried tried) {
         if (tried.answer() instanceof Channel.Answer.Refused refused) {
             note(delivery, tried, "REFUSED", refused.detail(), refused.body());
             events.publishEvent(new DeliveryGivenUp(delivery, refused.detail()));
-            return settle(delivery, Delivery.State.FAILED);
-        }
-        if (tried.answer() instanceof Channel.Answer.NotWanted) {
-            return settle(delivery, Delivery.State.CANCELLED);
-        }
-        if (tried.answer() instanceof Channel.Answer.NotNow pause) {
+            settle(delivery, Delivery.State.FAILED);
+        } else if (tried.answer() instanceof Channel.Answer.NotWanted) {
+            settle(delivery, Delivery.State.CANCELLED);
+        } else if (tried.answer() instanceof Channel.Answer.NotNow pause) {
             deliveries.waitUntil(delivery.id(), pause.until());
-            return Optional.of(pause.until());
+        } else if (tried.answer() instanceof Channel.Answer.TryLater later) {
+            retry(delivery, tried, later);
         }
-        return retry(delivery, tried, (Channel.Answer.TryLater) tried.answer());
     }
 
-    private Optional<Instant> retry(Delivery delivery, Tried tried, Channel.Answer.TryLater later) {
+    private void retry(Delivery delivery, Tried tried, Channel.Answer.TryLater later) {
         note(delivery, tried, "TRY_LATER", later.detail(), later.body());
         Optional<Instant> next = RetrySchedule.next(
                 delivery.attempts() + 1,
@@ -86,20 +81,24 @@ class DeliveryRecord {
                 random);
         if (next.isEmpty()) {
             events.publishEvent(new DeliveryGivenUp(delivery, later.detail()));
-            return settle(delivery, Delivery.State.FAILED);
+            settle(delivery, Delivery.State.FAILED);
+        } else {
+            deliveries.waitUntil(delivery.id(), next.get());
         }
-        deliveries.waitUntil(delivery.id(), next.get());
-        return next;
     }
 
     private void note(Delivery delivery, Tried tried, String outcome, String detail, Optional<String> body) {
-        deliveries.tried(
-                delivery,
+        deliveries.tried(List.of(noted(delivery, tried, outcome, detail, body)));
+    }
+
+    private static StoredDeliveries.Noted noted(
+            Delivery delivery, Tried tried, String outcome, String detail, Optional<String> body) {
+        return new StoredDeliveries.Noted(
+                delivery.id(),
                 new Delivery.Attempt(delivery.attempts() + 1, tried.at(), tried.tookMillis(), outcome, detail, body));
     }
 
-    private Optional<Instant> settle(Delivery delivery, Delivery.State state) {
+    private void settle(Delivery delivery, Delivery.State state) {
         deliveries.settle(delivery.id(), state, clock.instant());
-        return Optional.empty();
     }
 }

@@ -1,6 +1,5 @@
 package dev.stayfixed.telling.delivery;
 
-import com.github.kagkarlsson.scheduler.task.CompletionHandler;
 import com.github.kagkarlsson.scheduler.task.FailureHandler;
 import com.github.kagkarlsson.scheduler.task.Task;
 import com.github.kagkarlsson.scheduler.task.helper.Tasks;
@@ -8,44 +7,61 @@ import dev.stayfixed.platform.storage.Durably;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.stereotype.Component;
 
 /**
- * What happens when the alarm of a delivery rings. The rows of the outbox decide whether there is anything to do: an alarm that rings
- * twice, too early or too late does no harm. One alarm is heard by one instance at a time.
+ * What happens when the alarm of a receiver rings: all that is due for it is sent. The rows of the outbox decide whether there is
+ * anything to do: an alarm that rings twice, too early or too late does no harm. One alarm is heard by one instance at a time.
  */
 @Component
 class DeliveryTask {
 
     private static final Logger LOG = LoggerFactory.getLogger(DeliveryTask.class);
-    private static final Duration BEHIND_ANOTHER = Duration.ofSeconds(1);
+
+    /** Messages that are sent before their notes are written, in one write: what a crash can repeat. */
+    static final int TOGETHER = 32;
+
+    /** Whose alarm has rung for so long lets others ring. */
+    private static final Duration TURN = Duration.ofSeconds(10);
+
     private static final Duration TROUBLE = Duration.ofSeconds(10);
 
     private final StoredDeliveries deliveries;
+    private final Alarms alarms;
     private final DeliveryRecord recording;
     private final Durably durably;
     private final Clock clock;
     private final Map<String, Channel> channels;
+    private final ExecutorService senders = Executors.newCachedThreadPool(work -> {
+        Thread thread = new Thread(work, "sender");
+        thread.setDaemon(true);
+        return thread;
+    });
 
-    /** Sent, but the database did not take the note: written down at the next alarm, so that nothing is sent twice. */
-    private final Map<UUID, DeliveryRecord.Tried> unrecorded = new ConcurrentHashMap<>();
+    /** Sent, but the database did not take the notes: written down at the next alarm, so that nothing is sent twice. */
+    private final Map<Addressee, List<DeliveryRecord.Tried>> unrecorded = new ConcurrentHashMap<>();
 
     DeliveryTask(
             StoredDeliveries deliveries,
+            Alarms alarms,
             DeliveryRecord recording,
             Durably durably,
             Clock clock,
             List<Channel> channels) {
         this.deliveries = deliveries;
+        this.alarms = alarms;
         this.recording = recording;
         this.durably = durably;
         this.clock = clock;
@@ -57,48 +73,53 @@ class DeliveryTask {
                 .onFailure(new FailureHandler.OnFailureRetryLater<>(TROUBLE))
                 .onDeadExecutionRevive()
                 .execute((instance, context) -> {
-                    Optional<Instant> next = ring(UUID.fromString(instance.getId()));
-                    return next.<CompletionHandler<Void>>map(
-                                    at -> (done, operations) -> operations.reschedule(done, at))
-                            .orElse(new CompletionHandler.OnCompleteRemove<>());
+                    Addressee to = Addressee.named(instance.getId());
+                    Optional<Instant> quiet = ring(to);
+                    return (done, operations) -> durably.write(() ->
+                            next(to, quiet).ifPresentOrElse(at -> operations.reschedule(done, at), operations::remove));
                 });
     }
 
-    /** Does what is due; when to ring again, empty for never. */
-    Optional<Instant> ring(UUID id) {
-        if (!unrecorded.containsKey(id)) {
-            Optional<Delivery> found =
-                    durably.read(() -> deliveries.find(id)).filter(d -> d.state() == Delivery.State.PENDING);
-            if (found.isEmpty()) {
-                return Optional.empty();
+    /** Does what is due, for a while; until when the receiver is to be left in peace, if it is. */
+    Optional<Instant> ring(Addressee to) {
+        Instant end = clock.instant().plus(TURN);
+        Optional<Instant> quiet = Optional.empty();
+        record(to);
+        while (clock.instant().isBefore(end) && !Thread.currentThread().isInterrupted()) {
+            boolean byHandOnly = quiet.isPresent();
+            List<Delivery> due = durably.read(() -> deliveries.due(to, byHandOnly, clock.instant(), TOGETHER));
+            if (due.isEmpty()) {
+                break;
             }
-            Optional<Instant> wait = durably.read(() -> notYet(found.get()));
-            if (wait.isPresent()) {
-                return wait;
+            List<DeliveryRecord.Tried> tried = new Sending(due, this::send, clock).run(senders);
+            unrecorded.put(to, tried);
+            record(to);
+            for (DeliveryRecord.Tried one : tried) {
+                if (one.answer() instanceof Channel.Answer.NotNow pause) {
+                    quiet = Optional.of(pause.until());
+                }
             }
-            unrecorded.put(id, attempt(found.get()));
         }
-        Optional<Instant> next = recording.record(id, unrecorded.get(id));
-        unrecorded.remove(id);
-        return next;
+        return quiet;
     }
 
-    private Optional<Instant> notYet(Delivery delivery) {
+    private void record(Addressee to) {
+        List<DeliveryRecord.Tried> tried = unrecorded.get(to);
+        if (tried != null) {
+            recording.record(tried);
+            unrecorded.remove(to);
+        }
+    }
+
+    /** In a running write: when to ring again, empty where nothing waits any more. */
+    private Optional<Instant> next(Addressee to, Optional<Instant> quiet) {
         Instant now = clock.instant();
-        Optional<Delivery> ahead =
-                deliveries.head(delivery.stream()).filter(head -> !head.id().equals(delivery.id()));
-        if (ahead.isPresent()) {
-            Instant theirs = ahead.get().nextAt();
-            return Optional.of((theirs.isAfter(now) ? theirs : now).plus(BEHIND_ANOTHER));
+        if (!alarms.nothingIsAdded(to)
+                || !deliveries.due(to, quiet.isPresent(), now, 1).isEmpty()) {
+            return Optional.of(now);
         }
-        return Optional.of(delivery.nextAt()).filter(due -> due.isAfter(now));
-    }
-
-    private DeliveryRecord.Tried attempt(Delivery delivery) {
-        Instant at = clock.instant();
-        Channel.Answer answer = send(delivery);
-        return new DeliveryRecord.Tried(
-                at, Duration.between(at, clock.instant()).toMillis(), answer);
+        return Stream.concat(deliveries.firstAfter(to, now).stream(), quiet.stream())
+                .min(Comparator.naturalOrder());
     }
 
     private Channel.Answer send(Delivery delivery) {

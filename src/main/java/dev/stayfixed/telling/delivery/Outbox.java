@@ -34,7 +34,7 @@ public class Outbox {
         return durably.write(() -> {
             UUID id = UUID.randomUUID();
             deliveries.insert(id, draft, clock.instant());
-            alarms.set(id, clock.instant());
+            alarms.set(Addressee.of(draft), clock.instant());
             return id;
         });
     }
@@ -47,7 +47,7 @@ public class Outbox {
                 return add(delivery.again());
             }
             deliveries.waitUntil(id, clock.instant());
-            alarms.hasten(id, clock.instant());
+            alarms.set(Addressee.of(delivery), clock.instant());
             return id;
         });
     }

@@ -46,7 +46,7 @@ final class Rows {
                 Optional.ofNullable(row.getString("answer")));
     }
 
-    private static Optional<Instant> instant(ResultSet row, String column) throws SQLException {
+    static Optional<Instant> instant(ResultSet row, String column) throws SQLException {
         return Optional.ofNullable(row.getObject(column, OffsetDateTime.class)).map(OffsetDateTime::toInstant);
     }
 }

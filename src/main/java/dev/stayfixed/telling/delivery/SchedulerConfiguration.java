@@ -38,7 +38,8 @@ class SchedulerConfiguration {
         return Scheduler.create(durably.connections(dataSource), List.of(delivery.task()))
                 .startTasks(background.stream().map(Background::task).toList())
                 .clock(clock::instant)
-                .threads(4)
+                // One for each receiver that is sent to: some slow ones hold nobody up.
+                .threads(8)
                 .pollingInterval(Duration.ofSeconds(2))
                 .heartbeatInterval(heartbeat)
                 .missedHeartbeatsLimit(4)

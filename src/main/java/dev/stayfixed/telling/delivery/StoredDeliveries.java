@@ -5,9 +5,13 @@ import dev.stayfixed.platform.Page;
 import java.sql.Types;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.SqlParameterValue;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
@@ -17,10 +21,12 @@ import org.springframework.stereotype.Repository;
 class StoredDeliveries {
 
     private final JdbcClient jdbc;
+    private final JdbcTemplate batches;
     private final CurrentShop shop;
 
-    StoredDeliveries(JdbcClient jdbc, CurrentShop shop) {
+    StoredDeliveries(JdbcClient jdbc, JdbcTemplate batches, CurrentShop shop) {
         this.jdbc = jdbc;
+        this.batches = batches;
         this.shop = shop;
     }
 
@@ -61,12 +67,49 @@ class StoredDeliveries {
                 .list();
     }
 
-    /** The oldest pending delivery of the stream. */
-    Optional<Delivery> head(String stream) {
-        return jdbc.sql("select * from delivery where stream = ? and state = 'PENDING' order by position limit 1")
-                .param(stream)
+    /**
+     * What can be sent now, in the order in which it was added: all of a stream waits for the first of it. All columns of the indexes
+     * are named in the order, because H2 follows an index only then.
+     *
+     * @param byHandOnly only what somebody asked for and nothing else waits before
+     */
+    List<Delivery> due(Addressee to, boolean byHandOnly, Instant now, int most) {
+        return jdbc.sql("""
+                        select * from delivery d
+                        where d.channel = :channel and d.target = :target and d.state = 'PENDING'
+                          and (select ahead.next_at from delivery ahead where ahead.stream = d.stream and ahead.state = 'PENDING'
+                               order by ahead.stream, ahead.state, ahead.position limit 1) <= :now""" + (byHandOnly ? """
+                          and d.by_hand
+                          and not exists (select 1 from delivery ahead where ahead.stream = d.stream and ahead.state = 'PENDING'
+                                          and ahead.position < d.position)""" : "")
+                        + " order by d.channel, d.target, d.state, d.position limit :most")
+                .param("channel", to.channel())
+                .param("target", to.target().toString())
+                .param("now", Rows.at(now))
+                .param("most", most)
                 .query(Rows::delivery)
-                .optional();
+                .list();
+    }
+
+    /** When the next one is due of those that are not due now. */
+    Optional<Instant> firstAfter(Addressee to, Instant now) {
+        return jdbc.sql("""
+                        select min(next_at) as next_at from delivery
+                        where channel = ? and target = ? and state = 'PENDING' and next_at > ?""")
+                .params(to.channel(), to.target().toString(), Rows.at(now))
+                .query((row, number) -> Rows.instant(row, "next_at"))
+                .single();
+    }
+
+    /** Those that are still pending, kept for the running write alone. */
+    Map<UUID, Delivery> pending(List<UUID> ids) {
+        return jdbc
+                .sql("select * from delivery where id in (:ids) and state = 'PENDING' for update")
+                .param("ids", ids)
+                .query(Rows::delivery)
+                .list()
+                .stream()
+                .collect(Collectors.toMap(Delivery::id, Function.identity()));
     }
 
     List<Delivery> page(String channel, UUID target, List<Delivery.State> states, Page.Request page) {
@@ -86,22 +129,47 @@ class StoredDeliveries {
                 .list();
     }
 
-    void tried(Delivery delivery, Delivery.Attempt attempt) {
-        jdbc.sql("""
-                        insert into delivery_attempt (delivery_id, number, at, took_ms, outcome, detail, answer)
-                        values (?, ?, ?, ?, ?, ?, ?)""")
-                .param(delivery.id())
-                .param(attempt.number())
-                .param(Rows.at(attempt.at()))
-                .param(attempt.tookMillis())
-                .param(attempt.outcome())
-                .param(cut(attempt.detail(), 500))
-                .param(new SqlParameterValue(
-                        Types.VARCHAR, attempt.answer().map(a -> cut(a, 2000)).orElse(null)))
-                .update();
-        jdbc.sql("update delivery set attempts = ?, first_tried_at = coalesce(first_tried_at, ?) where id = ?")
-                .params(attempt.number(), Rows.at(attempt.at()), delivery.id())
-                .update();
+    /** A try of a delivery, to be written down. */
+    record Noted(UUID delivery, Delivery.Attempt attempt) {}
+
+    void tried(List<Noted> tries) {
+        batches.batchUpdate(
+                """
+                insert into delivery_attempt (delivery_id, number, at, took_ms, outcome, detail, answer)
+                values (?, ?, ?, ?, ?, ?, ?)""",
+                tries.stream()
+                        .map(one -> new Object[] {
+                            one.delivery(),
+                            one.attempt().number(),
+                            Rows.at(one.attempt().at()),
+                            one.attempt().tookMillis(),
+                            one.attempt().outcome(),
+                            cut(one.attempt().detail(), 500),
+                            new SqlParameterValue(
+                                    Types.VARCHAR,
+                                    one.attempt()
+                                            .answer()
+                                            .map(a -> cut(a, 2000))
+                                            .orElse(null))
+                        })
+                        .toList());
+        batches.batchUpdate(
+                "update delivery set attempts = ?, first_tried_at = coalesce(first_tried_at, ?) where id = ?",
+                tries.stream()
+                        .map(one -> new Object[] {
+                            one.attempt().number(), Rows.at(one.attempt().at()), one.delivery()
+                        })
+                        .toList());
+    }
+
+    /** Tries that the receivers accepted. */
+    void delivered(List<Noted> tries, Instant now) {
+        tried(tries);
+        batches.batchUpdate(
+                "update delivery set state = 'DELIVERED', settled_at = ? where id = ?",
+                tries.stream()
+                        .map(one -> new Object[] {Rows.at(now), one.delivery()})
+                        .toList());
     }
 
     private static String cut(String text, int longest) {

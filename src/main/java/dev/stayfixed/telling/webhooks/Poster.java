@@ -22,10 +22,13 @@ import org.apache.hc.client5.http.config.RequestConfig;
 import org.apache.hc.client5.http.impl.classic.CloseableHttpClient;
 import org.apache.hc.client5.http.impl.classic.HttpClients;
 import org.apache.hc.client5.http.impl.io.PoolingHttpClientConnectionManagerBuilder;
+import org.apache.hc.client5.http.protocol.HttpClientContext;
 import org.apache.hc.core5.http.ClassicHttpResponse;
+import org.apache.hc.core5.http.EndpointDetails;
 import org.apache.hc.core5.http.Header;
 import org.apache.hc.core5.http.HttpEntity;
 import org.apache.hc.core5.http.io.entity.StringEntity;
+import org.apache.hc.core5.util.TimeValue;
 import org.apache.hc.core5.util.Timeout;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -41,6 +44,15 @@ class Poster {
 
     /** Of an answer's body, in bytes. */
     static final int KEPT = 1000;
+
+    /** A connection that nothing was sent over for so long is closed. */
+    private static final TimeValue IDLE = TimeValue.ofSeconds(5);
+
+    /** From then on an idle connection is looked at before it is used. */
+    private static final TimeValue UNSURE = TimeValue.ofMilliseconds(500);
+
+    /** No connection lives longer, so that a receiver's new address is seen. */
+    private static final TimeValue OLD = TimeValue.ofMinutes(1);
 
     private final CloseableHttpClient http;
     private final int patienceMillis;
@@ -60,15 +72,19 @@ class Poster {
                         .setDefaultConnectionConfig(ConnectionConfig.custom()
                                 .setConnectTimeout(patience)
                                 .setSocketTimeout(patience)
+                                .setValidateAfterInactivity(UNSURE)
+                                .setTimeToLive(OLD)
                                 .build())
-                        .setMaxConnTotal(20)
+                        .setMaxConnTotal(100)
                         .setMaxConnPerRoute(4)
                         .build())
                 .setDefaultRequestConfig(RequestConfig.custom()
                         .setConnectionRequestTimeout(patience)
                         .setResponseTimeout(patience)
                         .build())
-                .setConnectionReuseStrategy((request, response, context) -> false)
+                .setKeepAliveStrategy((response, context) -> IDLE)
+                .evictExpiredConnections()
+                .evictIdleConnections(IDLE)
                 .setUserAgent("stayfixed")
                 .disableRedirectHandling()
                 .disableAutomaticRetries()
@@ -125,21 +141,45 @@ class Poster {
         // The limits of the client run beside this one; whichever ends first, it was patience that ended.
         ScheduledFuture<?> end = watch.schedule(post::abort, patienceMillis, TimeUnit.MILLISECONDS);
         try {
-            return answered(post, http.executeOpen(null, post, null));
-        } catch (IOException | RuntimeException e) {
-            return new Unanswered(
-                    post.isAborted() || e instanceof InterruptedIOException
-                            ? "not within " + patienceMillis + " ms"
-                            : e.getClass().getSimpleName() + ": " + e.getMessage());
+            return send(post);
         } finally {
             end.cancel(false);
         }
     }
 
+    /**
+     * A receiver may close a connection that was kept, just when it is used again; then the next one is tried, in the end a new one.
+     * Should the receiver have read the message nevertheless, it knows the second by its id.
+     */
+    private Result send(HttpPost post) {
+        while (true) {
+            HttpClientContext context = HttpClientContext.create();
+            try {
+                return answered(post, http.executeOpen(null, post, context));
+            } catch (IOException | RuntimeException e) {
+                boolean late = post.isAborted() || e instanceof InterruptedIOException;
+                if (late || !wasKept(context)) {
+                    return new Unanswered(
+                            late
+                                    ? "not within " + patienceMillis + " ms"
+                                    : e.getClass().getSimpleName() + ": " + e.getMessage());
+                }
+            }
+        }
+    }
+
+    private static boolean wasKept(HttpClientContext context) {
+        EndpointDetails connection = context.getEndpointDetails();
+        return connection != null && connection.getResponseCount() > 0;
+    }
+
     /** Once there is a status, there is an answer, whatever becomes of the connection. */
     private static Answered answered(HttpPost post, ClassicHttpResponse response) {
-        Answered answered = new Answered(response.getCode(), beginning(response), retryAfter(response));
-        post.abort();
+        Beginning body = Beginning.of(response);
+        Answered answered = new Answered(response.getCode(), body.text(), retryAfter(response));
+        if (!body.isAll()) {
+            post.abort();
+        }
         try {
             response.close();
         } catch (IOException e) {
@@ -153,33 +193,40 @@ class Poster {
         return header == null ? null : header.getValue();
     }
 
-    /** The status counts; a body that breaks off, or never ends, changes nothing about it. */
-    private static String beginning(ClassicHttpResponse response) {
-        HttpEntity entity = response.getEntity();
-        if (entity == null) {
-            return "";
-        }
-        byte[] kept = new byte[KEPT];
-        int length = 0;
-        try {
-            InputStream body = entity.getContent();
-            int read = 0;
-            while (read >= 0 && length < KEPT) {
-                length += read;
-                read = body.read(kept, length, KEPT - length);
-            }
-        } catch (IOException e) {
-            return printable(kept, length) + " (it broke off here)";
-        }
-        return printable(kept, length);
-    }
+    /**
+     * Of a body. The status counts; a body that breaks off, or never ends, changes nothing about it.
+     *
+     * @param isAll read to its end, so that the connection can be used again
+     */
+    private record Beginning(String text, boolean isAll) {
 
-    private static String printable(byte[] bytes, int length) {
-        String text = new String(bytes, 0, length, StandardCharsets.UTF_8);
-        return text.codePoints()
-                .map(c -> Character.isISOControl(c) || !Character.isValidCodePoint(c) ? ' ' : c)
-                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
-                .toString();
+        static Beginning of(ClassicHttpResponse response) {
+            HttpEntity entity = response.getEntity();
+            if (entity == null) {
+                return new Beginning("", true);
+            }
+            byte[] kept = new byte[KEPT];
+            int length = 0;
+            try {
+                InputStream body = entity.getContent();
+                int read = 0;
+                while (read >= 0 && length < KEPT) {
+                    length += read;
+                    read = body.read(kept, length, KEPT - length);
+                }
+                return new Beginning(printable(kept, length), read < 0);
+            } catch (IOException e) {
+                return new Beginning(printable(kept, length) + " (it broke off here)", false);
+            }
+        }
+
+        private static String printable(byte[] bytes, int length) {
+            String text = new String(bytes, 0, length, StandardCharsets.UTF_8);
+            return text.codePoints()
+                    .map(c -> Character.isISOControl(c) || !Character.isValidCodePoint(c) ? ' ' : c)
+                    .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+                    .toString();
+        }
     }
 
     @PreDestroy

@@ -66,14 +66,19 @@ class StoredEndpoints {
                 .optional();
     }
 
-    Secrets secrets(UUID id) {
-        return jdbc.sql("select secret, previous_secret, previous_secret_until from webhook_endpoint where id = ?")
-                .param(id)
-                .query((row, n) -> new Secrets(
-                        row.getString("secret"),
-                        row.getString("previous_secret"),
-                        instant(row, "previous_secret_until")))
-                .single();
+    /** An endpoint and what its messages are signed with. */
+    record Signing(Endpoint endpoint, Secrets secrets) {}
+
+    Optional<Signing> signing(UUID id) {
+        return jdbc.sql("select * from webhook_endpoint where shop_id = ? and id = ?")
+                .params(shop.id(), id)
+                .query((row, number) -> new Signing(
+                        endpoint(row, number),
+                        new Secrets(
+                                row.getString("secret"),
+                                row.getString("previous_secret"),
+                                instant(row, "previous_secret_until"))))
+                .optional();
     }
 
     void describe(UUID id, Endpoint.Details details, boolean active) {

@@ -41,22 +41,22 @@ class WebhookChannel implements Channel {
 
     @Override
     public Answer send(Delivery delivery) {
-        Optional<Endpoint> found = durably.read(() -> endpoints.find(delivery.target()));
-        if (found.isEmpty() || (!found.get().active() && !delivery.byHand())) {
+        Optional<StoredEndpoints.Signing> found = durably.read(() -> endpoints.signing(delivery.target()));
+        if (found.isEmpty() || (!found.get().endpoint().active() && !delivery.byHand())) {
             return new Answer.NotWanted("the endpoint takes no more messages");
         }
-        Endpoint endpoint = found.get();
+        Endpoint endpoint = found.get().endpoint();
         Optional<Instant> quiet = endpoint.quietUntil().filter(until -> until.isAfter(clock.instant()));
         if (quiet.isPresent() && !delivery.byHand()) {
             return new Answer.NotNow(quiet.get());
         }
-        return judge(endpoint, poster.post(endpoint.details().url(), headers(delivery), delivery.payload()), delivery);
+        Map<String, String> headers = headers(found.get().secrets(), delivery);
+        return judge(endpoint, poster.post(endpoint.details().url(), headers, delivery.payload()), delivery);
     }
 
-    private Map<String, String> headers(Delivery delivery) {
+    private Map<String, String> headers(Secrets secrets, Delivery delivery) {
         String id = delivery.eventId().toString();
         Instant now = clock.instant();
-        Secrets secrets = durably.read(() -> endpoints.secrets(delivery.target()));
         return Map.of(
                 "webhook-id",
                 id,

@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.github.kagkarlsson.scheduler.Scheduler;
 import com.github.kagkarlsson.scheduler.SchedulerName;
-import dev.stayfixed.platform.TellingOnPostgres;
-import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.telling.Announcer;
 import dev.stayfixed.telling.Event;
+import dev.stayfixed.platform.TellingOnPostgres;
+import dev.stayfixed.platform.storage.Durably;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -20,6 +20,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.RepeatedTest;
 import org.junit.jupiter.api.Timeout;
@@ -41,6 +42,9 @@ class RacingInstancesTest {
 
     @Autowired
     StoredDeliveries deliveries;
+
+    @Autowired
+    Alarms alarms;
 
     @Autowired
     DeliveryRecord recording;
@@ -74,10 +78,12 @@ class RacingInstancesTest {
         };
         Map<String, List<UUID>> added = new HashMap<>();
         Event event = announcer.test("a race");
+        List<UUID> targets =
+                Stream.generate(UUID::randomUUID).limit(STREAMS / 2).toList();
         for (int i = 0; i < STREAMS * EACH; i++) {
             String stream = "race:" + i % STREAMS;
             UUID id = outbox.add(new Delivery.Draft(
-                    "race", UUID.randomUUID(), stream, event.id(), Optional.empty(), "TEST", "{}", false));
+                    "race", targets.get(i % STREAMS / 2), stream, event.id(), Optional.empty(), "TEST", "{}", false));
             added.computeIfAbsent(stream, s -> new ArrayList<>()).add(id);
         }
         // The schedulers' clock goes on from where the test's clock stands, whatever the date on this machine is.
@@ -99,7 +105,7 @@ class RacingInstancesTest {
     }
 
     private Scheduler instance(String name, Channel channel, Clock ticking) {
-        DeliveryTask task = new DeliveryTask(deliveries, recording, durably, clock, List.of(channel));
+        DeliveryTask task = new DeliveryTask(deliveries, alarms, recording, durably, clock, List.of(channel));
         return Scheduler.create(durably.connections(dataSource), List.of(task.task()))
                 .clock(ticking::instant)
                 .schedulerName(new SchedulerName.Fixed(name))

@@ -3,9 +3,9 @@ package dev.stayfixed.telling.delivery;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import dev.stayfixed.telling.Announcer;
 import dev.stayfixed.platform.TellingOnH2;
 import dev.stayfixed.platform.storage.Durably;
-import dev.stayfixed.telling.Announcer;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
@@ -61,6 +61,16 @@ class UnrecordedTest {
             }
 
             @Override
+            public void share(String name) {
+                durably.share(name);
+            }
+
+            @Override
+            public boolean holdIfFree(String name) {
+                return durably.holdIfFree(name);
+            }
+
+            @Override
             public <T> T read(Supplier<T> work) {
                 return durably.read(work);
             }
@@ -78,16 +88,17 @@ class UnrecordedTest {
                 return new Answer.Accepted("taken", Optional.empty());
             }
         };
-        DeliveryRecord recording = new DeliveryRecord(deliveries, alarms, failing, events, clock);
-        DeliveryTask task = new DeliveryTask(deliveries, recording, durably, clock, List.of(channel));
+        DeliveryRecord recording = new DeliveryRecord(deliveries, failing, events, clock);
+        DeliveryTask task = new DeliveryTask(deliveries, alarms, recording, durably, clock, List.of(channel));
         UUID target = UUID.randomUUID();
+        Addressee to = new Addressee("outage", target);
         UUID id = outbox.add(new Delivery.Draft(
                 "outage", target, "outage", announcer.test("outage").id(), Optional.empty(), "TEST", "{}", false));
 
-        assertThatThrownBy(() -> task.ring(id)).hasMessage("the database is down");
-        assertThatThrownBy(() -> task.ring(id)).hasMessage("the database is down");
+        assertThatThrownBy(() -> task.ring(to)).hasMessage("the database is down");
+        assertThatThrownBy(() -> task.ring(to)).hasMessage("the database is down");
         down.set(false);
-        assertThat(task.ring(id)).isEmpty();
+        assertThat(task.ring(to)).isEmpty();
         assertThat(sent).hasValue(1);
         assertThat(outbox.get("outage", target, id).state()).isEqualTo(Delivery.State.DELIVERED);
     }
