@@ -36,6 +36,7 @@ public class Intake {
     private final StoredSubmissions submissions;
     private final StoredDrives drives;
     private final StoredLogs logs;
+    private final StoredPictures pictures;
     private final StoredLeftOuts leftOuts;
     private final SubmissionReader reader;
     private final Originals originals;
@@ -49,6 +50,7 @@ public class Intake {
             StoredSubmissions submissions,
             StoredDrives drives,
             StoredLogs logs,
+            StoredPictures pictures,
             StoredLeftOuts leftOuts,
             SubmissionReader reader,
             Originals originals,
@@ -60,6 +62,7 @@ public class Intake {
         this.submissions = submissions;
         this.drives = drives;
         this.logs = logs;
+        this.pictures = pictures;
         this.leftOuts = leftOuts;
         this.reader = reader;
         this.originals = originals;
@@ -104,6 +107,7 @@ public class Intake {
         submitted.log().ifPresent(log -> {
             logs.save(stored.id(), log.bytes(), log.mediaType());
             conditions.keep(driveId, revision, log.judged().reports());
+            pictures.save(driveId, revision, log.judged().picture());
         });
         StoredDrive row = drives.findById(driveId)
                 .orElseGet(() -> drives.save(new StoredDrive(driveId, vehicle.id(), now, read)));

@@ -9,4 +9,4 @@ import java.util.Map;
  * @param reports by the key of the set of conditions; empty for a log that cannot be a drive
  * @param digest the same for the same rows, however they were packed
  */
-record JudgedLog(LogFacts facts, Map<String, ConditionReport> reports, String digest) {}
+record JudgedLog(LogFacts facts, Map<String, ConditionReport> reports, LogPicture picture, String digest) {}

@@ -39,7 +39,8 @@ class LogJudge {
         Map<String, Evaluation> evaluations = new LinkedHashMap<>();
         sets.forEach((key, set) -> evaluations.put(key, set.evaluation(said.soakHours())));
         RowDigest digest = new RowDigest();
-        Consumer<SignalRow> all = digest.andThen(meter);
+        LogPicture.Drawing drawing = new LogPicture.Drawing();
+        Consumer<SignalRow> all = digest.andThen(meter).andThen(drawing);
         for (Evaluation evaluation : evaluations.values()) {
             all = all.andThen(evaluation);
         }
@@ -53,7 +54,7 @@ class LogJudge {
         if (report.isScorable()) {
             evaluations.forEach((key, evaluation) -> reports.put(key, evaluation.report()));
         }
-        return new JudgedLog(new LogFacts(firstRow, report, facts), reports, digest.hex());
+        return new JudgedLog(new LogFacts(firstRow, report, facts), reports, drawing.picture(), digest.hex());
     }
 
     private static final class RowDigest implements Consumer<SignalRow> {

@@ -78,6 +78,12 @@ class Originals {
         return stored.log().map(kind -> judged(stored, kind, sets).reports()).orElse(Map.of());
     }
 
+    /** What is drawn of the log of a drive; reads the log. Empty where it has none. */
+    Optional<LogPicture> picture(UUID driveId, int revision) {
+        StoredSubmission stored = stored(driveId, revision);
+        return stored.log().map(kind -> judged(stored, kind, Map.of()).picture());
+    }
+
     private JudgedLog judged(StoredSubmission stored, StoredSubmission.Log kind, Map<String, ConditionSet> sets) {
         return judge.judge(log(stored, kind), kind.mapping(), said(stored), sets);
     }

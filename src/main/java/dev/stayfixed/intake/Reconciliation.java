@@ -3,6 +3,7 @@ package dev.stayfixed.intake;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.platform.storage.Durably;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -25,6 +26,7 @@ class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
     private final Vehicles vehicles;
     private final StoredSubmissions submissions;
     private final StoredDrives drives;
+    private final StoredPictures pictures;
     private final Originals originals;
     private final Judging judging;
     private final Durably durably;
@@ -35,12 +37,14 @@ class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
             Vehicles vehicles,
             StoredSubmissions submissions,
             StoredDrives drives,
+            StoredPictures pictures,
             Originals originals,
             Judging judging,
             Durably durably) {
         this.vehicles = vehicles;
         this.submissions = submissions;
         this.drives = drives;
+        this.pictures = pictures;
         this.originals = originals;
         this.judging = judging;
         this.durably = durably;
@@ -75,6 +79,7 @@ class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
             durably.write(() -> {
                 vehicles.hold(vehicleId);
                 fileDrives(vehicleId);
+                drawLogs(vehicleId);
                 judging.replay(vehicleId, new VehicleJudged.Cause.Replayed());
             });
         } catch (RuntimeException e) {
@@ -95,6 +100,17 @@ class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
             row.file(read, latest.revision());
         }
         drives.flush();
+    }
+
+    private void drawLogs(UUID vehicleId) {
+        Set<UUID> kept = pictures.kept(vehicleId);
+        for (StoredSubmission latest : submissions.latest(vehicleId)) {
+            if (latest.log().isPresent() && !kept.contains(latest.driveId())) {
+                originals
+                        .picture(latest.driveId(), latest.revision())
+                        .ifPresent(picture -> pictures.save(latest.driveId(), latest.revision(), picture));
+            }
+        }
     }
 
     private java.time.Instant firstReceipt(StoredSubmission latest) {

@@ -14,19 +14,22 @@ import java.util.Set;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
 
-/** Reads stored logs again, row by row, for what is not kept: pictures and comparisons. */
+/** What was recorded in a drive: what is kept of it for its page, and the rest read again from the stored log, row by row. */
 @Service
 public class RecordedSignals {
 
     private final Intake intake;
     private final Originals originals;
+    private final StoredPictures pictures;
     private final LogReader reader;
     private final Jobs jobs;
     private final Durably durably;
 
-    RecordedSignals(Intake intake, Originals originals, LogReader reader, Jobs jobs, Durably durably) {
+    RecordedSignals(
+            Intake intake, Originals originals, StoredPictures pictures, LogReader reader, Jobs jobs, Durably durably) {
         this.intake = intake;
         this.originals = originals;
+        this.pictures = pictures;
         this.reader = reader;
         this.jobs = jobs;
         this.durably = durably;
@@ -54,6 +57,13 @@ public class RecordedSignals {
             return new SignalSeries(
                     facts.firstRow(), facts.signals().rows().wall(), thinning.signals(), thinning.gaps());
         });
+    }
+
+    /** What the page of a drive with a log draws; it is kept, and read from the log only where that has not happened yet. */
+    public LogPicture picture(Drive drive) {
+        return durably.read(() -> pictures.find(drive.id(), drive.revision())
+                .or(() -> originals.picture(drive.id(), drive.revision()))
+                .orElseThrow(() -> noLog(drive)));
     }
 
     /** Holds a drive from before the repair against one from after it; both of the vehicle of the job. */

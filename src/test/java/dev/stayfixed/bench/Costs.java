@@ -20,6 +20,7 @@ public final class Costs {
         ALL.put("log", LogCosts::run);
         ALL.put("scan", ScanCosts::run);
         ALL.put("lists", ListCosts::run);
+        ALL.put("drive", DrivePageCosts::run);
         ALL.put("webhooks", WebhookCosts::run);
     }
 

@@ -19,8 +19,8 @@ final class LogCosts {
     private LogCosts() {}
 
     static void run() throws Exception {
-        byte[] seconds = log(false);
-        byte[] dated = log(true);
+        byte[] seconds = log(ROWS, false);
+        byte[] dated = log(ROWS, true);
         WholeLog bySeconds = WholeLog.of(seconds);
         WholeLog byDate = WholeLog.of(dated);
         new Rounds("one hour at 10 Hz, %d kB".formatted(seconds.length >> 10), 15)
@@ -46,12 +46,12 @@ final class LogCosts {
     }
 
     /** A car that warms up, drives and idles: a time and eleven signals. */
-    private static byte[] log(boolean dated) {
+    static byte[] log(int rows, boolean dated) {
         Random random = new Random(10);
         StringBuilder log = new StringBuilder(dated ? "Timestamp" : "Time (s)")
                 .append(",01-0C,01-0D,01-05,01-04,01-0F,01-46,01-11,01-2F,01-10,01-06,01-42\n");
         double speed = 0;
-        for (int row = 0; row < ROWS; row++) {
+        for (int row = 0; row < rows; row++) {
             double second = row / 10.0;
             boolean drives = second % 600 > 60;
             speed = Math.max(0, Math.min(drives ? 95 : 0, speed + (drives ? 0.5 : -0.8) + random.nextDouble() - 0.5));

@@ -416,6 +416,7 @@ abstract class LogStories extends OverHttp {
                 send(vehicle, RecordedDrive.log("2026-06-02T08:00:00Z", 100)).is(201);
         UUID id = UUID.fromString(drive.id());
         Answer before = client.get("/api/v1/drives/" + drive.id());
+        String drawn = drawn(drive);
 
         // without its log, only what was kept can answer
         jdbc.sql("create table parts_aside as select * from submission_part").update();
@@ -423,17 +424,27 @@ abstract class LogStories extends OverHttp {
         try {
             reconcile();
             assertThat(client.get("/api/v1/drives/" + drive.id()).body()).isEqualTo(before.body());
+            assertThat(drawn(drive)).isEqualTo(drawn);
         } finally {
             jdbc.sql("insert into submission_part select * from parts_aside").update();
             jdbc.sql("drop table parts_aside").update();
         }
 
         jdbc.sql("delete from drive_condition where drive_id = ?").param(id).update();
+        jdbc.sql("update drive_picture set version = 0 where drive_id = ?")
+                .param(id)
+                .update();
+        assertThat(drawn(drive)).as("drawn from the log itself").isEqualTo(drawn);
         jdbc.sql("update drive set log_facts_version = 0 where id = ?")
                 .param(id)
                 .update();
         reconcile();
         assertThat(jdbc.sql("select log_facts_version from drive where id = ?")
+                        .param(id)
+                        .query(Integer.class)
+                        .single())
+                .isPositive();
+        assertThat(jdbc.sql("select version from drive_picture where drive_id = ?")
                         .param(id)
                         .query(Integer.class)
                         .single())
@@ -444,6 +455,13 @@ abstract class LogStories extends OverHttp {
                         .single())
                 .isOne();
         assertThat(client.get("/api/v1/drives/" + drive.id()).body()).isEqualTo(before.body());
+    }
+
+    /** The picture on the page of a drive. */
+    private String drawn(Answer drive) {
+        String page = client.get("/drives/" + drive.id()).is(200).body();
+        return page.substring(
+                page.indexOf("<svg class='plot'"), page.indexOf("</svg>", page.indexOf("<svg class='plot'")));
     }
 
     private void reconcile() {

@@ -9,8 +9,8 @@ import dev.stayfixed.intake.CaseFiles;
 import dev.stayfixed.intake.Drive;
 import dev.stayfixed.intake.FaultVerdict;
 import dev.stayfixed.intake.Intake;
+import dev.stayfixed.intake.LogFacts;
 import dev.stayfixed.intake.RecordedSignals;
-import dev.stayfixed.intake.SignalSeries;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.jobs.pages.FaultView;
 import dev.stayfixed.jobs.pages.LaneMark;
@@ -27,7 +27,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Set;
 import java.util.UUID;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
@@ -43,8 +42,6 @@ import org.springframework.web.bind.annotation.RequestParam;
 @Hidden
 @Controller
 class DrivePage {
-
-    private static final int MOST_POINTS = 20_000;
 
     private final Intake intake;
     private final Vehicles vehicles;
@@ -151,10 +148,10 @@ class DrivePage {
     }
 
     private void plot(Drive drive, double from, double to, Show show, Model model) {
-        SignalSeries series = signals.series(drive.id(), Set.copyOf(RecordedDrivePlot.DRAWN), MOST_POINTS);
-        Recording recording =
-                RecordedDrivePlot.of(drive, series, show.settings().units());
-        model.addAttribute("log", drive.log().get().report());
+        LogFacts log = drive.log().orElseThrow();
+        Recording recording = RecordedDrivePlot.of(
+                drive, log, signals.picture(drive), show.settings().units());
+        model.addAttribute("log", log.report());
         model.addAttribute(
                 "conditions", RecordedDrivePlot.rows(drive, show.settings().units()));
         if (!recording.signals().isEmpty()) {

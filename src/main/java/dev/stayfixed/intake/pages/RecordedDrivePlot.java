@@ -6,10 +6,12 @@ import dev.stayfixed.drive.condition.Interval;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.intake.Drive;
 import dev.stayfixed.intake.FaultReport;
-import dev.stayfixed.intake.SignalSeries;
+import dev.stayfixed.intake.LogFacts;
+import dev.stayfixed.intake.LogPicture;
 import dev.stayfixed.jobs.Scale;
 import dev.stayfixed.jobs.ShopSettings;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -18,32 +20,29 @@ import java.util.stream.Stream;
 /** From the stored log of a drive to what is drawn: three signals, and where each enabling condition held or was missed. */
 final class RecordedDrivePlot {
 
-    static final List<Signal> DRAWN = List.of(Signal.VEHICLE_SPEED, Signal.ENGINE_SPEED, Signal.COOLANT);
     private static final int LONGEST_WORDS = 125;
 
     private RecordedDrivePlot() {}
 
-    static Recording of(Drive drive, SignalSeries series, ShopSettings.Units units) {
-        double end = series.length() / 1000.0;
+    static Recording of(Drive drive, LogFacts log, LogPicture picture, ShopSettings.Units units) {
+        double end = log.signals().rows().wall() / 1000.0;
         return new Recording(
-                series.from(),
-                DRAWN.stream()
-                        .filter(series.signals()::containsKey)
-                        .map(signal -> signal(signal, series, units))
+                log.firstRow(),
+                LogPicture.DRAWN.stream()
+                        .flatMap(signal -> picture.of(signal).stream().map(trace -> signal(signal, trace, units)))
                         .toList(),
                 drive.conditions().stream()
                         .flatMap(fault -> conditions(fault, end, units))
                         .toList());
     }
 
-    private static Recording.Signal signal(Signal signal, SignalSeries series, ShopSettings.Units units) {
-        List<SignalSeries.Point> points = series.signals().getOrDefault(signal, List.of());
+    private static Recording.Signal signal(Signal signal, LogPicture.Trace trace, ShopSettings.Units units) {
         Scale scale = units.scale(signal.unit());
         return new Recording.Signal(
                 signal.words(),
                 scale.unit(),
-                points.stream().mapToDouble(p -> p.at() / 1000.0).toArray(),
-                points.stream().mapToDouble(p -> scale.shown(p.value())).toArray());
+                trace.seconds(),
+                Arrays.stream(trace.values()).map(scale::shown).toArray());
     }
 
     private static Stream<Recording.Condition> conditions(FaultReport fault, double end, ShopSettings.Units units) {
