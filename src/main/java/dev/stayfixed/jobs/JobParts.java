@@ -1,12 +1,10 @@
 package dev.stayfixed.jobs;
 
 import dev.stayfixed.platform.CurrentShop;
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
-import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
@@ -15,12 +13,12 @@ import org.springframework.stereotype.Component;
 class JobParts {
 
     private final JdbcClient jdbc;
-    private final JdbcTemplate batches;
+    private final PartRows rows;
     private final CurrentShop shop;
 
-    JobParts(JdbcClient jdbc, JdbcTemplate batches, CurrentShop shop) {
+    JobParts(JdbcClient jdbc, PartRows rows, CurrentShop shop) {
         this.jdbc = jdbc;
-        this.batches = batches;
+        this.rows = rows;
         this.shop = shop;
     }
 
@@ -31,16 +29,12 @@ class JobParts {
                 .param(job.id())
                 .query(String.class)
                 .list());
-        write(
-                "delete from job_part where job_id = ? and part = ?",
-                without(kept, wanted).map(part -> new Object[] {job.id(), part}).toList());
-        write(
+        rows.change("delete from job_part where job_id = ? and part = ?", PartRows.without(kept, wanted), part ->
+                new Object[] {job.id(), part});
+        rows.change(
                 "insert into job_part (job_id, part, shop_id, state) values (?, ?, ?, ?)",
-                without(wanted, kept)
-                        .map(part -> new Object[] {
-                            job.id(), part, shop.id(), job.state().name()
-                        })
-                        .toList());
+                PartRows.without(wanted, kept),
+                part -> new Object[] {job.id(), part, shop.id(), job.state().name()});
     }
 
     /** From now on found among the jobs of this state. */
@@ -50,20 +44,8 @@ class JobParts {
                 .update();
     }
 
-    private void write(String sql, List<Object[]> rows) {
-        if (!rows.isEmpty()) {
-            batches.batchUpdate(sql, rows);
-        }
-    }
-
-    private static java.util.stream.Stream<String> without(Set<String> all, Set<String> some) {
-        return all.stream().filter(part -> !some.contains(part)).sorted();
-    }
-
     static Set<String> parts(Job job, Vehicle.Details vehicle) {
-        List<String> names = new ArrayList<>(List.of(vehicle.description()));
-        vehicle.plate().ifPresent(names::add);
-        vehicle.vin().ifPresent(vin -> names.add(vin.text()));
+        List<String> names = VehicleParts.names(vehicle);
         job.labels().reference().ifPresent(names::add);
         job.labels().customer().ifPresent(names::add);
         job.faults().forEach(fault -> names.add(fault.terms().code().text()));

@@ -5,7 +5,6 @@ import java.util.HashSet;
 import java.util.Locale;
 import java.util.Set;
 import java.util.function.IntPredicate;
-import org.jspecify.annotations.Nullable;
 
 /** What a person types to find something: part of a text, in any case. */
 public final class SearchText {
@@ -14,12 +13,6 @@ public final class SearchText {
     private static final int LONGEST = 40;
 
     private SearchText() {}
-
-    /** A pattern for {@code like … escape '!'}. */
-    static String like(@Nullable String typed) {
-        String text = plain(typed);
-        return "%" + text.replace("!", "!!").replace("%", "!%").replace("_", "!_") + "%";
-    }
 
     /**
      * A stretch of texts in the order of their bytes: all that begin with what was typed.
@@ -67,7 +60,7 @@ public final class SearchText {
         return text.substring(from, text.offsetByCodePoints(from, Math.min(left, LONGEST)));
     }
 
-    private static String plain(@Nullable String typed) {
-        return typed == null ? "" : typed.strip().toLowerCase(Locale.ROOT);
+    private static String plain(String typed) {
+        return typed.strip().toLowerCase(Locale.ROOT);
     }
 }

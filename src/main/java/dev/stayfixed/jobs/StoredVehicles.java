@@ -1,11 +1,9 @@
 package dev.stayfixed.jobs;
 
 import jakarta.persistence.LockModeType;
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
-import org.springframework.data.domain.Limit;
 import org.springframework.data.jpa.repository.JpaRepository;
 import org.springframework.data.jpa.repository.Lock;
 import org.springframework.data.jpa.repository.Query;
@@ -20,12 +18,4 @@ interface StoredVehicles extends JpaRepository<StoredVehicle, UUID> {
 
     @Query("select v.id from StoredVehicle v order by v.createdAt, v.id")
     List<UUID> allIds();
-
-    @Query("""
-            select v from StoredVehicle v
-            where (v.createdAt < :at or (v.createdAt = :at and v.id < :id))
-              and (lower(v.description) like :like escape '!' or lower(v.plate) like :like escape '!'
-                   or lower(v.vin) like :like escape '!')
-            order by v.createdAt desc, v.id desc""")
-    List<StoredVehicle> search(String like, Instant at, UUID id, Limit limit);
 }

@@ -16,7 +16,6 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
-import org.springframework.data.domain.Limit;
 import org.springframework.stereotype.Service;
 
 /** The vehicles that the shop works on. */
@@ -25,7 +24,8 @@ public class Vehicles {
 
     private final StoredVehicles vehicles;
     private final StoredJobs jobs;
-    private final JobParts parts;
+    private final JobParts jobParts;
+    private final VehicleParts parts;
     private final Durably durably;
     private final ApplicationEventPublisher events;
     private final Clock clock;
@@ -33,12 +33,14 @@ public class Vehicles {
     Vehicles(
             StoredVehicles vehicles,
             StoredJobs jobs,
-            JobParts parts,
+            JobParts jobParts,
+            VehicleParts parts,
             Durably durably,
             ApplicationEventPublisher events,
             Clock clock) {
         this.vehicles = vehicles;
         this.jobs = jobs;
+        this.jobParts = jobParts;
         this.parts = parts;
         this.durably = durably;
         this.events = events;
@@ -53,7 +55,9 @@ public class Vehicles {
     public Vehicle register(Vehicle.Details details) {
         return durably.write(() -> {
             refuseSecond(details, null);
-            return vehicles.save(new StoredVehicle(details, clock.instant())).facts();
+            StoredVehicle vehicle = vehicles.saveAndFlush(new StoredVehicle(details, clock.instant()));
+            parts.file(vehicle.id(), details);
+            return vehicle.facts();
         });
     }
 
@@ -64,7 +68,8 @@ public class Vehicles {
             refuseSecond(details, id);
             vehicle.describe(details);
             vehicles.flush();
-            jobs.ofVehicle(id).forEach(job -> parts.file(job.facts(), details));
+            parts.file(id, details);
+            jobs.ofVehicle(id).forEach(job -> jobParts.file(job.facts(), details));
             events.publishEvent(new EvidenceChanged(id));
             return vehicle.facts();
         });
@@ -89,15 +94,16 @@ public class Vehicles {
      * @param text null for all
      */
     public Page<Vehicle> search(@Nullable String text, Page.Request page) {
-        return durably.read(() -> Page.of(
-                        vehicles.search(
-                                SearchText.like(text),
-                                page.after().at(),
-                                page.after().id(),
-                                Limit.of(page.limit() + 1)),
-                        page,
-                        v -> new Page.Position(v.facts().createdAt(), v.id()))
-                .map(StoredVehicle::facts));
+        return durably.read(() -> {
+            List<UUID> ids = parts.page(text, page);
+            Map<UUID, Vehicle> found = get(Set.copyOf(ids));
+            return Page.of(
+                    ids.stream()
+                            .flatMap(id -> Optional.ofNullable(found.get(id)).stream())
+                            .toList(),
+                    page,
+                    v -> new Page.Position(v.createdAt(), v.id()));
+        });
     }
 
     /** The vehicle of the shop that has this number. */

@@ -8,6 +8,7 @@ import dev.stayfixed.worklist.Attention;
 import dev.stayfixed.worklist.OpenJob;
 import dev.stayfixed.worklist.OpenJobs;
 import java.io.IOException;
+import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.OffsetDateTime;
@@ -25,6 +26,10 @@ import org.springframework.core.io.ClassPathResource;
 
 /** The list of open jobs and the settings of the shop. */
 abstract class OpenJobList extends OverHttp {
+
+    private static final String PLACES =
+            "(select a.d + 10 * b.d + 1 n from (values (0), (1), (2), (3), (4), (5), (6), (7), (8), (9)) a(d)"
+                    + " cross join (values (0), (1), (2), (3), (4), (5), (6), (7), (8), (9)) b(d))";
 
     /** $01 PID $01 says that the MIL is commanded on and that no code is stored. */
     private static final String CONTRADICTORY = "41 01 80 07 65 00\\n" + Shop.RAN_CLEAN;
@@ -189,16 +194,56 @@ abstract class OpenJobList extends OverHttp {
     private void assertPartsOf(Answer job) throws IOException {
         String sql = new ClassPathResource("db-migrations/V14__search.sql").getContentAsString(StandardCharsets.UTF_8);
         String select = sql.substring(sql.indexOf("select distinct t.job_id"), sql.indexOf("\norder by 1, 2"));
-        String places =
-                "(select a.d + 10 * b.d + 1 n from (values (0), (1), (2), (3), (4), (5), (6), (7), (8), (9)) a(d)"
-                        + " cross join (values (0), (1), (2), (3), (4), (5), (6), (7), (8), (9)) b(d))";
         String kept = "select k.part, k.state from (%s) k where k.job_id = '" + job.id() + "'";
         assertThat(jdbc.sql(kept.formatted("select * from job_part")).query().listOfRows())
                 .isNotEmpty()
                 .containsExactlyInAnyOrderElementsOf(
-                        jdbc.sql(kept.formatted(select.replace("join place p", "join " + places + " p")))
+                        jdbc.sql(kept.formatted(select.replace("join place p", "join " + PLACES + " p")))
                                 .query()
                                 .listOfRows());
+    }
+
+    @Test
+    void aVehicleIsFoundByAnyPartOfItsNamesAsTheMigrationFindsIt() throws IOException {
+        Answer vehicle = shop.vehicle("Übergroßer  Lieferwagen qv 77");
+        assertThat(foundVehicles("ÜBERGROSSER", "wagen  qv", "  v 7", "übergroßer", "LIEFERWAGEN QV 77"))
+                .containsExactly(0, 0, 1, 1, 1);
+        assertThat(client.get("/api/v1/vehicles?q=lieferwagen+qv").is(200).at("/items/0/id"))
+                .isEqualTo(vehicle.id());
+        assertVehicleParts(vehicle);
+        client.put(
+                        "/api/v1/vehicles/" + vehicle.id(),
+                        "{\"description\":\"Van\",\"plate\":\"QV-78 X\",\"ignition\":\"SPARK\"}",
+                        "If-Match",
+                        vehicle.etag())
+                .is(200);
+        assertThat(foundVehicles("lieferwagen qv", "qv-78", "8 x")).containsExactly(0, 1, 1);
+        assertVehicleParts(vehicle);
+    }
+
+    private List<Integer> foundVehicles(String... texts) {
+        return Stream.of(texts)
+                .map(text -> client.get("/api/v1/vehicles?q=" + URLEncoder.encode(text, StandardCharsets.UTF_8))
+                        .is(200)
+                        .json()
+                        .at("/items")
+                        .size())
+                .toList();
+    }
+
+    private void assertVehicleParts(Answer vehicle) throws IOException {
+        String sql = new ClassPathResource("db-migrations/V22__vehicle_search.sql")
+                .getContentAsString(StandardCharsets.UTF_8);
+        String select = sql.substring(sql.indexOf("select distinct t.id"), sql.indexOf("\norder by 1, 2"));
+        String kept = "select k.part from (%s) k where k.%s = '" + vehicle.id() + "'";
+        assertThat(jdbc.sql(kept.formatted("select * from vehicle_part", "vehicle_id"))
+                        .query(String.class)
+                        .list())
+                .isNotEmpty()
+                .containsExactlyInAnyOrderElementsOf(
+                        jdbc.sql(kept.formatted(select.replace("join place p", "join " + PLACES + " p"), "id"))
+                                .query(String.class)
+                                .list());
     }
 
     @Test
