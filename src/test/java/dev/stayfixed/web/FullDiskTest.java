@@ -55,6 +55,10 @@ class FullDiskTest {
             assertThat(refused.at("/detail")).contains("MB free", "stayfixed.keep-free");
             assertThat(client.get(V).is(200).json().at("/items")).isEmpty();
             client.get("/", "Accept", "text/html").is(200);
+            Answer page = client.post("/jobs/new", "", "Accept", "text/html,*/*;q=0.8")
+                    .is(507);
+            assertThat(page.header("Content-Type")).startsWith("text/html");
+            assertThat(page.body()).contains("<h1>Storage full</h1>").doesNotContain("{");
         }
     }
 

@@ -28,7 +28,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
-import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
@@ -87,7 +86,7 @@ class DrivePage {
         Form form = new Form(typed);
         String reason = form.required("reason", "Reason", 500, "say why this drive does not count");
         if (form.isWrong()) {
-            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+            form.notTaken(response);
             return page(id, "", "", form, show, model);
         }
         intake.leaveOut(id, reason);
@@ -105,7 +104,7 @@ class DrivePage {
             }
             Form form = Form.empty();
             form.wrong("form", "Another drive of this vehicle has taken its time; leave that one out first");
-            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+            form.notTaken(response);
             return page(id, "", "", form, show, model);
         }
     }

@@ -153,6 +153,7 @@ class LogStep {
             model.addAttribute("decimalMarks", DecimalMark.values());
             return true;
         } catch (Refused refused) {
+            form.note(refused);
             form.wrong("file", "File: " + refused.getMessage());
             return false;
         }

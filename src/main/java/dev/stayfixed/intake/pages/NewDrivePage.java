@@ -30,7 +30,6 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
-import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
@@ -127,7 +126,7 @@ class NewDrivePage {
         Form form = new Form(typed);
         logStep.log(form).ifPresent(log -> logStep.confirm(log, id, form));
         if (form.isWrong()) {
-            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+            form.notTaken(response);
             return mapping(id, List.of(), form, show, model);
         }
         typed.set(LogStep.MAPPING, form.value(LogStep.MAPPING));
@@ -162,7 +161,7 @@ class NewDrivePage {
                 model.addAttribute("other", refused.properties().get("existingId"));
             }
         }
-        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        form.notTaken(response);
         return page(id, form, show, model);
     }
 

@@ -16,7 +16,6 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.UUID;
-import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
@@ -65,7 +64,7 @@ class JobNoticesPage {
                 form.changedMeanwhile(now.version());
             }
         }
-        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        form.notTaken(response);
         return view.page(id, form, show, model);
     }
 
@@ -106,7 +105,7 @@ class JobNoticesPage {
                 form.refused(refused, java.util.Map.of());
             }
         }
-        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        form.notTaken(response);
         return view.page(id, form, show, model);
     }
 

@@ -6,9 +6,9 @@ import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.Show;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
-import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
@@ -55,7 +55,7 @@ class JobPage {
                 told(form, "reason", refused);
             }
         }
-        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        form.notTaken(response);
         return view.page(id, form, show, model);
     }
 
@@ -76,7 +76,7 @@ class JobPage {
                 told(form, "reopenReason", refused);
             }
         }
-        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        form.notTaken(response);
         return view.page(id, form, show, model);
     }
 
@@ -93,7 +93,7 @@ class JobPage {
                         "Reason: " + refused.getMessage()
                                 + ". It stands in the report, so that everybody sees what was not" + " proven.");
             case NOT_FOUND -> throw refused;
-            default -> form.wrong("form", String.valueOf(refused.getMessage()));
+            default -> form.refused(refused, Map.of());
         }
     }
 }

@@ -13,10 +13,10 @@ import dev.stayfixed.web.pages.Show;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Instant;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.IntStream;
-import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
@@ -95,7 +95,7 @@ class MendRepairPage {
                 refused(form, refused, jobs.get(id));
             }
         }
-        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        form.notTaken(response);
         return page(jobs.get(id), repairId, form, model);
     }
 
@@ -103,7 +103,7 @@ class MendRepairPage {
         switch (refused.type()) {
             case VERSION_CHANGED -> form.changedMeanwhile(present.version());
             case NOT_FOUND -> throw refused;
-            default -> form.wrong("form", String.valueOf(refused.getMessage()));
+            default -> form.refused(refused, Map.of());
         }
     }
 

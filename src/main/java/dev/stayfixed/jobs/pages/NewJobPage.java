@@ -22,7 +22,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.UUID;
-import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
@@ -114,7 +113,7 @@ class NewJobPage {
                 form.refused(refused, FIELDS);
             }
         }
-        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        form.notTaken(response);
         return page(form, show, model);
     }
 

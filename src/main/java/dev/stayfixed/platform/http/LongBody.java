@@ -1,5 +1,6 @@
 package dev.stayfixed.platform.http;
 
+import dev.stayfixed.platform.problem.FullDisk;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import jakarta.servlet.ServletException;
@@ -17,8 +18,11 @@ import org.jspecify.annotations.Nullable;
  * Bodies that may be long: logs, plain, compressed, or in a form. They are read to the disk, never whole into memory.
  *
  * @param limit bytes
+ * @param space is looked at again while a body comes in, which may not say how long it is
  */
-record LongBody(long limit) {
+record LongBody(long limit, EnoughSpace space) {
+
+    private static final long LOOK_AGAIN = 8 << 20;
 
     private static final Set<String> FILES = Set.of(
             "text/csv", "application/gzip", "application/x-gzip", "application/zip", "application/x-zip-compressed");
@@ -57,6 +61,7 @@ record LongBody(long limit) {
         }
         byte[] buffer = new byte[1 << 16];
         long count = 0;
+        long looked = 0;
         InputStream in = request.getInputStream();
         try (OutputStream out = Files.newOutputStream(file)) {
             for (int n = in.read(buffer); n >= 0; n = in.read(buffer)) {
@@ -64,8 +69,17 @@ record LongBody(long limit) {
                 if (count > limit) {
                     throw tooLarge();
                 }
+                if (count - looked > LOOK_AGAIN) {
+                    looked = count;
+                    space.check(0);
+                }
                 out.write(buffer, 0, n);
             }
+        } catch (IOException e) {
+            if (FullDisk.isBehind(e)) {
+                throw FullDisk.refusal(e);
+            }
+            throw e;
         }
     }
 
@@ -86,6 +100,9 @@ record LongBody(long limit) {
                 if (cause.getClass().getSimpleName().contains("Size")) {
                     throw tooLarge();
                 }
+            }
+            if (FullDisk.isBehind(e)) {
+                throw FullDisk.refusal(e);
             }
             throw new Refused(
                     ProblemType.MALFORMED_REQUEST,

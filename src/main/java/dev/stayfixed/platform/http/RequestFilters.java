@@ -3,6 +3,7 @@ package dev.stayfixed.platform.http;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.platform.storage.FreeSpace;
 import dev.stayfixed.platform.storage.StoredAnswers;
+import java.util.Objects;
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.boot.web.servlet.FilterRegistrationBean;
 import org.springframework.context.annotation.Bean;
@@ -25,8 +26,11 @@ class RequestFilters {
 
     @Bean
     FilterRegistrationBean<WholeBody> wholeBody(
-            @Value("${stayfixed.body-limit}") DataSize limit, @Value("${stayfixed.log-limit}") DataSize logLimit) {
-        return at(3, new WholeBody(limit.toBytes(), new LongBody(logLimit.toBytes())));
+            @Value("${stayfixed.body-limit}") DataSize limit,
+            @Value("${stayfixed.log-limit}") DataSize logLimit,
+            FilterRegistrationBean<EnoughSpace> enoughSpace) {
+        EnoughSpace space = Objects.requireNonNull(enoughSpace.getFilter());
+        return at(3, new WholeBody(limit.toBytes(), new LongBody(logLimit.toBytes(), space)));
     }
 
     @Bean

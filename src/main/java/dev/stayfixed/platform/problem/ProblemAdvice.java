@@ -46,6 +46,10 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
 
     @ExceptionHandler
     ResponseEntity<Object> unexpected(Exception e, WebRequest request) {
+        if (FullDisk.isBehind(e)) {
+            LOG.error("a disk is full", e);
+            return refused(FullDisk.refusal(e), request);
+        }
         LOG.error("unexpected failure at {}", path(request), e);
         return answer(
                 Problem.of(

@@ -1,5 +1,6 @@
 package dev.stayfixed.platform.storage;
 
+import dev.stayfixed.platform.problem.FullDisk;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import java.io.IOException;
@@ -9,7 +10,6 @@ import java.sql.SQLRecoverableException;
 import java.sql.SQLTransientConnectionException;
 import java.util.Objects;
 import java.util.Set;
-import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -26,9 +26,6 @@ final class Outage {
     private static final Set<String> AWAY =
             Set.of("57P01", "57P02", "57P03", "57P05", "53300", "90028", "90031", "90030", "90098", "90121");
 
-    /** Of Linux and macOS, of quotas, and of Windows. */
-    private static final Pattern FULL = Pattern.compile("No space left|quota exceeded|not enough space");
-
     private Outage() {}
 
     /**
@@ -39,7 +36,7 @@ final class Outage {
         if (failure instanceof Refused) {
             return failure;
         }
-        if (causes(failure).anyMatch(Outage::isFull)) {
+        if (FullDisk.isBehind(failure) || causes(failure).anyMatch(Outage::isFull)) {
             LOG.error("the disk of the database is full", failure);
             return full(failure);
         }
@@ -82,9 +79,7 @@ final class Outage {
 
     /** PostgreSQL has a code for it; H2 passes on what the operating system says. */
     private static boolean isFull(Throwable cause) {
-        return (cause instanceof SQLException sql && "53100".equals(sql.getSQLState()))
-                || (cause instanceof IOException
-                        && FULL.matcher(String.valueOf(cause.getMessage())).find());
+        return cause instanceof SQLException sql && "53100".equals(sql.getSQLState());
     }
 
     private static Stream<Throwable> causes(Throwable failure) {

@@ -15,7 +15,6 @@ import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
@@ -84,7 +83,7 @@ class NoticeSettingsPage {
                 form.changedMeanwhile(notices.ofShop().version());
             }
         }
-        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        form.notTaken(response);
         return page(form, show, model);
     }
 

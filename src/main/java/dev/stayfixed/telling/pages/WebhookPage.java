@@ -15,7 +15,6 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
-import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
@@ -75,7 +74,7 @@ class WebhookPage {
                 told(form, refused, now);
             }
         }
-        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        form.notTaken(response);
         return page(now, form, "", null, model);
     }
 
@@ -119,7 +118,7 @@ class WebhookPage {
         Form form = new Form(typed);
         Optional<Integer> hours = form.wantedWhole("overlap", "Hours with both secrets", 0, LONGEST_OVERLAP);
         if (hours.isEmpty()) {
-            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+            form.notTaken(response);
             Endpoint endpoint = webhooks.get(id);
             stored(endpoint).all().forEach(form.all()::putIfAbsent);
             return page(endpoint, form, "", null, model);

@@ -1,5 +1,6 @@
 package dev.stayfixed.web.pages;
 
+import dev.stayfixed.platform.problem.FullDisk;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import org.apache.tomcat.util.http.InvalidParameterException;
@@ -33,14 +34,17 @@ class BeforeAnyPage implements HandlerExceptionResolver {
         if (request.getRequestURI().startsWith("/api/")) {
             return null;
         }
-        ModelAndView page = page(request, e);
+        ModelAndView page = page(request, response, e);
         if (page != null) {
             PageRules.protect(response);
         }
         return page;
     }
 
-    private @Nullable ModelAndView page(HttpServletRequest request, Exception e) {
+    private @Nullable ModelAndView page(HttpServletRequest request, HttpServletResponse response, Exception e) {
+        if ((e instanceof InvalidParameterException || e instanceof MultipartException) && FullDisk.isBehind(e)) {
+            return errors.refused(FullDisk.refusal(e), response);
+        }
         if (e instanceof InvalidParameterException unread) {
             return unread.getErrorCode() == HttpStatus.CONTENT_TOO_LARGE.value()
                     ? errors.tooLarge()

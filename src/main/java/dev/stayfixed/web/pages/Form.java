@@ -4,8 +4,10 @@ import dev.stayfixed.obd.ObdFormatException;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.PlainText;
 import dev.stayfixed.platform.problem.Mistake;
+import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.telling.MailAddress;
+import jakarta.servlet.http.HttpServletResponse;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDateTime;
@@ -18,6 +20,7 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.util.LinkedMultiValueMap;
 import org.springframework.util.MultiValueMap;
 
@@ -31,6 +34,7 @@ public final class Form {
 
     private final MultiValueMap<String, String> typed;
     private final Map<String, String> errors = new LinkedHashMap<>();
+    private Optional<ProblemType> lacking = Optional.empty();
 
     public Form(MultiValueMap<String, String> typed) {
         this.typed = new LinkedMultiValueMap<>(typed);
@@ -230,8 +234,26 @@ public final class Form {
         return IfMatch.of(version.matches("\\d{1,9}") ? IfMatch.tag(Integer.parseInt(version)) : IfMatch.tag(-1));
     }
 
+    /**
+     * Says with the answer that the form was not taken: because of what was typed, or because the service cannot take anything now, and
+     * when it may be able to.
+     */
+    public void notTaken(HttpServletResponse response) {
+        response.setStatus(lacking.map(ProblemType::status).orElse(HttpStatus.UNPROCESSABLE_CONTENT.value()));
+        lacking.ifPresent(type ->
+                type.retryAfter().ifPresent(seconds -> response.setHeader("Retry-After", Integer.toString(seconds))));
+    }
+
+    /** Nothing that was typed is to blame for a refusal that the same form may not meet later. */
+    public void note(Refused refused) {
+        if (refused.type().retryAfter().isPresent()) {
+            lacking = Optional.of(refused.type());
+        }
+    }
+
     /** A refusal, told at the fields that it names, or else at the top of the form. */
     public void refused(Refused refused, Map<String, String> fieldsByPointer) {
+        note(refused);
         for (Mistake mistake : refused.mistakes()) {
             wrong(fieldsByPointer.getOrDefault(mistake.pointer(), "form"), mistake.message());
         }
@@ -242,6 +264,7 @@ public final class Form {
 
     /** A refusal as above, with the label of a field instead of its pointer. */
     public void refusedAs(Refused refused, Map<String, String> fieldsByPointer, Map<String, String> labels) {
+        note(refused);
         for (Mistake mistake : refused.mistakes()) {
             String label = labels.getOrDefault(mistake.pointer(), "Form");
             wrong(

@@ -2,6 +2,7 @@ package dev.stayfixed.web.pages;
 
 import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.jobs.Shops;
+import dev.stayfixed.platform.problem.FullDisk;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import jakarta.servlet.http.HttpServletResponse;
@@ -72,7 +73,11 @@ class PageErrors {
     }
 
     @ExceptionHandler
-    ModelAndView unexpected(Exception e) {
+    ModelAndView unexpected(Exception e, HttpServletResponse response) {
+        if (FullDisk.isBehind(e)) {
+            LOG.error("a disk is full", e);
+            return refused(FullDisk.refusal(e), response);
+        }
         if (e instanceof ErrorResponse known && known.getStatusCode().is4xxClientError()) {
             return page(
                     known.getStatusCode().value(),

@@ -6,11 +6,17 @@ import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.jobs.Scale;
 import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.obd.TroubleCode;
+import dev.stayfixed.platform.problem.Mistake;
+import dev.stayfixed.platform.problem.ProblemType;
+import dev.stayfixed.platform.problem.Refused;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.springframework.mock.web.MockHttpServletResponse;
 
 class FormTest {
 
@@ -82,5 +88,23 @@ class FormTest {
         assertThat(scale.shown(kept)).isCloseTo(shown, org.assertj.core.data.Offset.offset(1e-4));
         assertThat(scale.kept(scale.shown(kept))).isEqualTo(kept);
         assertThat(scale.unit()).isEqualTo(unit);
+    }
+
+    @Test
+    void aBusyOrFullServiceIsNoMistakeOfTheForm() {
+        MockHttpServletResponse mistyped = new MockHttpServletResponse();
+        Form form = Form.empty();
+        form.refused(Refused.content(new Mistake("#/at", "x", "a time")), Map.of());
+        form.notTaken(mistyped);
+        assertThat(mistyped.getStatus()).isEqualTo(422);
+        assertThat(mistyped.getHeader("Retry-After")).isNull();
+        for (ProblemType type : List.of(ProblemType.BUSY, ProblemType.DATABASE_AWAY, ProblemType.STORAGE_FULL)) {
+            MockHttpServletResponse later = new MockHttpServletResponse();
+            form.refused(new Refused(type, "not now"), Map.of());
+            form.notTaken(later);
+            assertThat(later.getStatus()).isEqualTo(type.status());
+            assertThat(later.getHeader("Retry-After"))
+                    .isEqualTo(String.valueOf(type.retryAfter().getAsInt()));
+        }
     }
 }
