@@ -2,6 +2,8 @@ package dev.stayfixed.bench;
 
 import com.sun.net.httpserver.HttpServer;
 import dev.stayfixed.StayfixedApplication;
+import dev.stayfixed.platform.RealPostgres;
+import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.telling.Announcer;
 import dev.stayfixed.telling.Event;
 import dev.stayfixed.telling.EventKind;
@@ -9,8 +11,6 @@ import dev.stayfixed.telling.delivery.Delivery;
 import dev.stayfixed.telling.delivery.Outbox;
 import dev.stayfixed.telling.webhooks.Endpoint;
 import dev.stayfixed.telling.webhooks.Webhooks;
-import dev.stayfixed.platform.RealPostgres;
-import dev.stayfixed.platform.storage.Durably;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;

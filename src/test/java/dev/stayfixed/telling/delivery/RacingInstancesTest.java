@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.github.kagkarlsson.scheduler.Scheduler;
 import com.github.kagkarlsson.scheduler.SchedulerName;
-import dev.stayfixed.telling.Announcer;
-import dev.stayfixed.telling.Event;
 import dev.stayfixed.platform.TellingOnPostgres;
 import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.telling.Announcer;
+import dev.stayfixed.telling.Event;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayList;

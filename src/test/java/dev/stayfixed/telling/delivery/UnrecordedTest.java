@@ -3,9 +3,9 @@ package dev.stayfixed.telling.delivery;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import dev.stayfixed.telling.Announcer;
 import dev.stayfixed.platform.TellingOnH2;
 import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.telling.Announcer;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
