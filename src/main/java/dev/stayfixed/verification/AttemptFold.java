@@ -15,7 +15,7 @@ import java.util.Optional;
 import java.util.function.Function;
 
 /**
- * Carries the histories that fit from record to record through one fault's life. Used once, by one thread.
+ * Carries the histories that fit from record to record through one fault's life. For one thread.
  *
  * <p>Between two records the set widens by what nobody recorded; each reading narrows it. The verdict is what all that are left agree
  * on.
@@ -47,6 +47,7 @@ final class AttemptFold {
 
     private Optional<Undecided> undecided = Optional.empty();
     private Optional<String> remark = Optional.empty();
+    private int seen;
 
     /** A drive whose outcome the next reading may still decide, and where its step stands. */
     private record Undecided(DriveRecord drive, int step) {}
@@ -68,6 +69,44 @@ final class AttemptFold {
         this.identity = new Identity(owner);
         this.ignitions = ignitions;
         this.histories = Histories.unknown(fault.trips(), asked);
+    }
+
+    /**
+     * Goes on where another one stands, which stays as it is.
+     *
+     * @param owner like that one's
+     * @param ignitions that say of the drives so far what that one's said
+     */
+    AttemptFold(AttemptFold before, Owner owner, IgnitionCycles ignitions) {
+        this.fault = before.fault;
+        this.rules = before.rules;
+        this.abilities = before.abilities;
+        this.rule = before.rule;
+        this.count = before.count;
+        this.trail = new MemoryTrail(before.trail);
+        this.owner = owner;
+        this.identity = new Identity(before.identity, owner);
+        this.ignitions = ignitions;
+        this.histories = before.histories;
+        this.cyclesSinceCounted = before.cyclesSinceCounted;
+        this.perhapsCycles = before.perhapsCycles;
+        this.known = before.known;
+        this.since = before.since;
+        this.state = before.state;
+        this.steps = new ArrayList<>(before.steps);
+        this.counted = before.counted;
+        this.cyclesWithoutSimilarConditions = before.cyclesWithoutSimilarConditions;
+        this.last = before.last;
+        this.cycleIsOpen = before.cycleIsOpen;
+        this.denied = before.denied;
+        this.undecided = before.undecided;
+        this.remark = before.remark;
+        this.seen = before.seen;
+    }
+
+    /** The place behind the last drive that anything so far rests on, or {@link IgnitionCycles.Room#ALL}. */
+    int seen() {
+        return seen;
     }
 
     /** A drive from before the repair: it tells what the control unit has stored, and nothing is scored. */
@@ -174,7 +213,9 @@ final class AttemptFold {
     }
 
     private Unrecorded unrecordedBefore(DriveRecord drive) {
-        return ignitions.before(drive, known.counters(), cyclesSinceCounted, perhapsCycles);
+        IgnitionCycles.Room room = ignitions.before(drive, known.counters(), cyclesSinceCounted, perhapsCycles);
+        seen = Math.max(seen, room.seen());
+        return room.cycles();
     }
 
     private void betweenCycles(Unrecorded unrecorded) {

@@ -1,5 +1,6 @@
 package dev.stayfixed.verification;
 
+import dev.stayfixed.obd.Scan;
 import dev.stayfixed.verification.UnitState.Course;
 import dev.stayfixed.verification.UnitState.Lamp;
 import dev.stayfixed.verification.UnitState.Pending;
@@ -31,6 +32,26 @@ record Histories(States states, Trips trips, boolean cleared, Asked asked) {
 
     /** Some scan reads permanent codes, in-use counters, service $06 results, readiness or status bytes, status bytes. */
     record Asked(boolean permanent, boolean numerators, boolean results, boolean tested, boolean statuses) {
+
+        static final Asked NOTHING = new Asked(false, false, false, false, false);
+
+        static Asked in(Scan scan, RepairedFault fault) {
+            return new Asked(
+                    scan.asksForPermanentCodes(),
+                    scan.inUse().isPresent(),
+                    !scan.testResults().isEmpty(),
+                    scan.sinceClear(fault.group()).isPresent() || scan.hasStatuses(),
+                    scan.hasStatuses());
+        }
+
+        Asked and(Asked more) {
+            return new Asked(
+                    permanent || more.permanent,
+                    numerators || more.numerators,
+                    results || more.results,
+                    tested || more.tested,
+                    statuses || more.statuses);
+        }
 
         private UnitState only(UnitState state) {
             Tally tally = state.tally();

@@ -47,6 +47,13 @@ final class Identity {
         this.owner = owner;
     }
 
+    Identity(Identity before, Owner owner) {
+        this(owner);
+        vin = before.vin;
+        strange = before.strange;
+        lastRead = before.lastRead;
+    }
+
     /** A scan in the workshop: the car that stands there is the one. */
     void learn(Scan scan, Instant at) {
         vin = vin.or(scan::vin);

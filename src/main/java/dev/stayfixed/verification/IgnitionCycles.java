@@ -2,9 +2,8 @@ package dev.stayfixed.verification;
 
 import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.drive.DriveRecord.Moment;
-import java.util.HashMap;
+import java.util.Collections;
 import java.util.List;
-import java.util.Map;
 import java.util.OptionalInt;
 
 /**
@@ -50,24 +49,58 @@ final class IgnitionCycles {
         }
     }
 
-    private final Map<String, Integer> places = new HashMap<>();
+    static final IgnitionCycles NONE = new IgnitionCycles(List.of(), new Counted[0]);
+
+    private final List<DriveRecord> drives;
     private final Counted[] counted;
 
     /** For each drive the place of the first one from it on that has the counter. */
     private final int[] next;
 
-    /** @param drives in the order of their start, each with an id of its own */
-    IgnitionCycles(List<DriveRecord> drives, Owner owner) {
-        counted = new Counted[drives.size()];
-        next = new int[drives.size()];
-        int following = drives.size();
-        for (int place = drives.size() - 1; place >= 0; place--) {
-            DriveRecord drive = drives.get(place);
-            places.put(drive.id(), place);
-            counted[place] = Counted.of(drive, owner);
+    private IgnitionCycles(List<DriveRecord> drives, Counted[] counted) {
+        this.drives = drives;
+        this.counted = counted;
+        this.next = new int[counted.length];
+        int following = counted.length;
+        for (int place = counted.length - 1; place >= 0; place--) {
             following = counted[place].isEmpty() ? following : place;
             next[place] = following;
         }
+    }
+
+    /** @param drives in the order of their start, each with an id of its own */
+    IgnitionCycles(List<DriveRecord> drives, Owner owner) {
+        this(drives, drives.stream().map(drive -> Counted.of(drive, owner)).toArray(Counted[]::new));
+    }
+
+    /**
+     * The same with one more drive.
+     *
+     * @param more the drives with it
+     * @param place where it stands among them
+     */
+    IgnitionCycles with(List<DriveRecord> more, int place, Owner owner) {
+        Counted[] all = new Counted[counted.length + 1];
+        System.arraycopy(counted, 0, all, 0, place);
+        all[place] = Counted.of(more.get(place), owner);
+        System.arraycopy(counted, place, all, place + 1, counted.length - place);
+        return new IgnitionCycles(more, all);
+    }
+
+    /** The drive at this place says something of the counter. */
+    boolean isCounted(int place) {
+        return !counted[place].isEmpty();
+    }
+
+    /**
+     * The unrecorded cycles that the counter leaves room for.
+     *
+     * @param seen the place behind the last drive that this rests on, or {@link #ALL}
+     */
+    record Room(Unrecorded cycles, int seen) {
+
+        /** What later drives say of the counter may change it. */
+        static final int ALL = Integer.MAX_VALUE;
     }
 
     DrivingCycles.Link link(DriveRecord before, DriveRecord now) {
@@ -75,16 +108,16 @@ final class IgnitionCycles {
     }
 
     /**
-     * The unrecorded cycles that the counter leaves room for before this drive.
+     * The room before this drive.
      *
      * @param believed the counters as last read
      * @param recorded cycles recorded since then
      * @param perhaps records since then that may be a cycle of their own or not
      */
-    Unrecorded before(DriveRecord drive, Counters believed, int recorded, int perhaps) {
-        Integer place = places.get(drive.id());
-        if (place == null || believed.ignitionCycles().isEmpty()) {
-            return Unrecorded.ANY;
+    Room before(DriveRecord drive, Counters believed, int recorded, int perhaps) {
+        int place = place(drive);
+        if (place < 0 || believed.ignitionCycles().isEmpty()) {
+            return new Room(Unrecorded.ANY, 0);
         }
         for (int at = next[place]; at < counted.length; at = at + 1 < counted.length ? next[at + 1] : counted.length) {
             OptionalInt cycles = believed.ignitionCyclesTo(counted[at].earliest());
@@ -92,14 +125,18 @@ final class IgnitionCycles {
                 boolean here = at == place;
                 boolean own = !here || counted[at].before().isEmpty();
                 int room = cycles.getAsInt() - recorded - (own && DrivingCycles.engineRan(drive) ? 1 : 0);
-                return here ? Unrecorded.between(room - perhaps, room) : Unrecorded.atMost(room);
+                return new Room(here ? Unrecorded.between(room - perhaps, room) : Unrecorded.atMost(room), at + 1);
             }
         }
-        return Unrecorded.ANY;
+        return new Room(Unrecorded.ANY, Room.ALL);
+    }
+
+    private int place(DriveRecord drive) {
+        return Collections.binarySearch(drives, drive, Verification.BY_START);
     }
 
     private Counted of(DriveRecord drive) {
-        Integer place = places.get(drive.id());
-        return place == null ? Counted.NOTHING : counted[place];
+        int place = place(drive);
+        return place < 0 ? Counted.NOTHING : counted[place];
     }
 }

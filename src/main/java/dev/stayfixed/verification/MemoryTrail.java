@@ -28,6 +28,16 @@ final class MemoryTrail {
         this.rules = rules;
     }
 
+    MemoryTrail(MemoryTrail before) {
+        this(before.fault, before.rules);
+        passesInARow = before.passesInARow;
+        warmUpsWithoutMil = before.warmUpsWithoutMil;
+        milOff = before.milOff;
+        clearedSinceFail = before.clearedSinceFail;
+        passedSinceClear = before.passedSinceClear;
+        minimumCycleSinceClear = before.minimumCycleSinceClear;
+    }
+
     void add(Judgement judgement, DriveFacts facts) {
         switch (judgement.outcome()) {
             case PASSED -> passesInARow++;

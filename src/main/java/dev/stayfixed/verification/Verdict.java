@@ -95,6 +95,19 @@ public record Verdict(
         return passes;
     }
 
+    /** Of the drive that was judged last for the latest attempt. */
+    public Optional<Judgement> latestJudgement() {
+        List<Step> steps = attempts.isEmpty()
+                ? List.of()
+                : attempts.get(attempts.size() - 1).steps();
+        for (int at = steps.size() - 1; at >= 0; at--) {
+            if (steps.get(at) instanceof Step.Judged judged) {
+                return Optional.of(judged.judgement());
+            }
+        }
+        return Optional.empty();
+    }
+
     /** Every drive judged for the latest attempt. */
     public List<Judgement> judgements() {
         return attempts.isEmpty()

@@ -39,18 +39,30 @@ final class RuleOnTrial {
 
     /** Likewise, with the readings written down in another way. */
     static Verdict verdict(CarRecord record, Function<Reading, String> text) {
-        List<RepairAttempt> repairs = record.entries().stream()
-                .filter(Repaired.class::isInstance)
-                .map(e -> repair((Repaired) e, text))
-                .toList();
-        List<DriveRecord> drives = record.entries().stream()
-                .filter(Driven.class::isInstance)
-                .map(e -> drive((Driven) e, text))
-                .toList();
+        Tried tried = tried(record, text);
+        return new Verification(RuleSet.STANDARD).of(tried.fault(), tried.repairs(), tried.drives());
+    }
+
+    /** What the rule is given. */
+    record Tried(RepairedFault fault, List<RepairAttempt> repairs, List<DriveRecord> drives) {}
+
+    static Tried tried(CarRecord record) {
+        return tried(record, reading -> ReadingText.of(record.fault(), reading));
+    }
+
+    private static Tried tried(CarRecord record, Function<Reading, String> text) {
         Watched fault = record.fault();
-        RepairedFault repaired = RepairedFault.of(
-                TroubleCode.parse(fault.code()), Ignition.SPARK, fault.trips() == 1 ? Trips.ONE : Trips.TWO);
-        return new Verification(RuleSet.STANDARD).of(repaired, repairs, drives);
+        return new Tried(
+                RepairedFault.of(
+                        TroubleCode.parse(fault.code()), Ignition.SPARK, fault.trips() == 1 ? Trips.ONE : Trips.TWO),
+                record.entries().stream()
+                        .filter(Repaired.class::isInstance)
+                        .map(e -> repair((Repaired) e, text))
+                        .toList(),
+                record.entries().stream()
+                        .filter(Driven.class::isInstance)
+                        .map(e -> drive((Driven) e, text))
+                        .toList());
     }
 
     private static RepairAttempt repair(Repaired repair, Function<Reading, String> text) {
