@@ -9,6 +9,7 @@ import static dev.stayfixed.drive.DriveQuantity.RUN_TIME;
 import static dev.stayfixed.drive.DriveQuantity.START_COOLANT;
 
 import dev.stayfixed.obd.Ignition;
+import dev.stayfixed.reason.Shape;
 import java.util.List;
 import java.util.OptionalDouble;
 
@@ -93,7 +94,7 @@ public record DriveFacts(Finding drivingCycle, Finding warmUpCycle, Finding mini
                 .findFirst()
                 .or(() -> findings.stream().filter(f -> !f.isYes()).findFirst())
                 .orElseGet(() -> Finding.yes(
-                        String.join("; ", findings.stream().map(Finding::reason).toList())));
+                        Shape.EACH.of(findings.stream().map(Finding::reason).toList())));
     }
 
     static String number(double value) {

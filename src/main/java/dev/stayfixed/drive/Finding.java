@@ -1,11 +1,13 @@
 package dev.stayfixed.drive;
 
+import dev.stayfixed.reason.Reason;
+
 /**
- * The answer to one question about a drive, with its reason in a sentence.
+ * The answer to one question about a drive, with its reason.
  *
  * @param held unknown where the record lacks what the question needs
  */
-public record Finding(Held held, String reason) {
+public record Finding(Held held, Reason reason) {
 
     /** Yes, no, or not to be told from this record. */
     public enum Held {
@@ -15,14 +17,26 @@ public record Finding(Held held, String reason) {
     }
 
     public static Finding yes(String reason) {
-        return new Finding(Held.YES, reason);
+        return yes(Reason.old(reason));
     }
 
     public static Finding no(String reason) {
-        return new Finding(Held.NO, reason);
+        return no(Reason.old(reason));
     }
 
     public static Finding unknown(String reason) {
+        return unknown(Reason.old(reason));
+    }
+
+    public static Finding yes(Reason reason) {
+        return new Finding(Held.YES, reason);
+    }
+
+    public static Finding no(Reason reason) {
+        return new Finding(Held.NO, reason);
+    }
+
+    public static Finding unknown(Reason reason) {
         return new Finding(Held.UNKNOWN, reason);
     }
 

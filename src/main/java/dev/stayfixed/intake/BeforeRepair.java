@@ -1,18 +1,14 @@
 package dev.stayfixed.intake;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.RepairAttempt;
 import java.time.Instant;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.util.Comparator;
-import java.util.Locale;
 import java.util.Optional;
 
 /** A drive that lies before the repair of a fault proves nothing of it, and a wrong date is common: so it is said. */
 public final class BeforeRepair {
-
-    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("d MMMM uuuu HH:mm 'UTC'", Locale.ENGLISH)
-            .withZone(ZoneOffset.UTC);
 
     private BeforeRepair() {}
 
@@ -29,17 +25,12 @@ public final class BeforeRepair {
     }
 
     /** Why a drive does not count, and what to do about it; empty where it does, or where its job is closed. */
-    static Optional<String> words(String driveId, FaultVerdict verdict) {
+    static Optional<Reason> reason(String driveId, FaultVerdict verdict) {
         if (verdict.faultCase().repairs().isEmpty()
                 && verdict.faultCase().job().closedAt().isEmpty()
                 && verdict.driveStarts().containsKey(driveId)) {
-            return Optional.of(
-                    "no repair of this fault is recorded yet, so this drive does not count for one; drives that start"
-                            + " after the repair do");
+            return Optional.of(Reason.of(EffectReason.NO_REPAIR_YET));
         }
-        return repair(driveId, verdict)
-                .map(
-                        at -> "this drive is from before the repair of " + TIME.format(at)
-                                + " and does not count for it; if a date is wrong, correct that of the drive or that of the repair");
+        return repair(driveId, verdict).map(at -> Reason.of(EffectReason.BEFORE_THE_REPAIR, new Part.Minute(at)));
     }
 }

@@ -2,6 +2,7 @@ package dev.stayfixed.intake;
 
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.obd.TroubleCode;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.Outcome;
 import java.util.Optional;
 import java.util.UUID;
@@ -18,6 +19,6 @@ public record Effect(
         UUID faultId,
         TroubleCode code,
         Optional<Outcome> outcome,
-        String reason,
+        Reason reason,
         Standing before,
         Standing now) {}

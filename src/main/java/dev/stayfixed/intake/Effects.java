@@ -1,5 +1,6 @@
 package dev.stayfixed.intake;
 
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.Judgement;
 import dev.stayfixed.verification.Verdict;
 import java.util.List;
@@ -21,7 +22,7 @@ final class Effects {
     private static Optional<Effect> effect(String driveId, FaultVerdict verdict) {
         Optional<Verdict.Step> step = step(driveId, verdict.verdict());
         boolean moved = !verdict.faultCase().standing().equals(verdict.standing());
-        Optional<String> before = step.isPresent() ? Optional.empty() : BeforeRepair.words(driveId, verdict);
+        Optional<Reason> before = step.isPresent() ? Optional.empty() : BeforeRepair.reason(driveId, verdict);
         if (step.isEmpty() && before.isEmpty() && !moved) {
             return Optional.empty();
         }
@@ -34,7 +35,7 @@ final class Effects {
                 judgement.map(Judgement::outcome),
                 step.map(Verdict.Step::reason)
                         .or(() -> before)
-                        .orElse("this drive is no longer judged for the repair of this fault"),
+                        .orElseGet(() -> Reason.of(EffectReason.NO_LONGER_JUDGED)),
                 verdict.faultCase().standing(),
                 verdict.standing()));
     }

@@ -15,7 +15,7 @@ import java.util.Optional;
 public record LogFacts(Instant firstRow, LogReport report, SignalFacts signals) {
 
     /** To be raised whenever the same log would give other facts or other results of conditions. */
-    static final int VERSION = 2;
+    static final int VERSION = 3;
 
     /** The engine start, or the first row where it never ran. */
     Instant start() {

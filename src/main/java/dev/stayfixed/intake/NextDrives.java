@@ -9,6 +9,7 @@ import dev.stayfixed.jobs.AgreedConditions;
 import dev.stayfixed.jobs.FaultConditions;
 import dev.stayfixed.obd.MonitorGroup;
 import dev.stayfixed.verification.RepairedFault;
+import dev.stayfixed.wording.Wording;
 import java.util.List;
 import java.util.UUID;
 import java.util.function.Function;
@@ -76,7 +77,7 @@ public final class NextDrives {
     }
 
     private static String source(String code, AgreedConditions agreed) {
-        return "For " + code + ": " + agreed.origin().words()
+        return "For " + code + ": " + Wording.METRIC.words(agreed.origin())
                 + (agreed.source().isBlank() ? "." : " (" + agreed.source() + ").");
     }
 

@@ -2,12 +2,14 @@ package dev.stayfixed.intake;
 
 import dev.stayfixed.obd.Answer;
 import dev.stayfixed.obd.Scan;
+import dev.stayfixed.wording.Wording;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Where the scans of a drive disagree with themselves, for whoever took them to look again. */
 final class ScanDoubts {
@@ -18,7 +20,9 @@ final class ScanDoubts {
     static List<String> of(List<Scan> scans) {
         List<String> doubts = new ArrayList<>();
         for (int i = 0; i < scans.size(); i++) {
-            Set<String> found = new LinkedHashSet<>(scans.get(i).contradictions());
+            Set<String> found = scans.get(i).contradictions().stream()
+                    .map(Wording.METRIC::words)
+                    .collect(Collectors.toCollection(LinkedHashSet::new));
             found.addAll(counts(scans.get(i)));
             for (String doubt : found) {
                 doubts.add("scan " + (i + 1) + ": " + doubt);

@@ -8,6 +8,7 @@ import dev.stayfixed.drive.condition.Interval;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
 /** What a log made of a set of conditions, without the conditions themselves. */
@@ -16,11 +17,12 @@ record StoredConditionReport(List<Result> results) {
     private static final JsonMapper JSON = JsonMapper.shared();
 
     /** One result for each condition, in the order of the set. */
-    record Result(Finding.Held held, String reason, OptionalLong metAt, List<Interval> intervals) {}
+    record Result(Finding.Held held, JsonNode reason, OptionalLong metAt, List<Interval> intervals) {}
 
     static String text(ConditionReport report) {
         return JSON.writeValueAsString(new StoredConditionReport(report.results().stream()
-                .map(r -> new Result(r.finding().held(), r.finding().reason(), r.metAt(), r.held()))
+                .map(r -> new Result(
+                        r.finding().held(), StoredReason.node(r.finding().reason()), r.metAt(), r.held()))
                 .toList()));
     }
 
@@ -31,7 +33,7 @@ record StoredConditionReport(List<Result> results) {
             Result result = stored.get(i);
             results.add(new ConditionResult(
                     set.conditions().get(i),
-                    new Finding(result.held(), result.reason()),
+                    new Finding(result.held(), StoredReason.read(result.reason())),
                     result.metAt(),
                     result.intervals()));
         }

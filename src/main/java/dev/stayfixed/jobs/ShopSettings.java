@@ -1,5 +1,8 @@
 package dev.stayfixed.jobs;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.wording.Scale;
+import dev.stayfixed.wording.Wording;
 import java.time.ZoneId;
 
 /**
@@ -17,12 +20,17 @@ public record ShopSettings(String name, ZoneId zone, Units units, int stallDays)
 
         /** How this shop reads and types what is kept in a metric unit. */
         public Scale scale(String metricUnit) {
-            return this == US ? Scale.us(metricUnit) : new Scale(metricUnit, 1, 0);
+            return this == US ? Scale.us(metricUnit) : Scale.metric(metricUnit);
+        }
+
+        /** What the rules say, in words and with the quantities of this shop. */
+        public String words(Part said) {
+            return (this == US ? Wording.US : Wording.METRIC).words(said);
         }
 
         /** A sentence of the rules, which are metric, as this shop writes quantities. */
         public String words(String sentence) {
-            return this == US ? UsUnits.words(sentence) : sentence;
+            return words(new Part.Old(sentence));
         }
     }
 

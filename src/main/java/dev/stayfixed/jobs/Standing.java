@@ -1,6 +1,7 @@
 package dev.stayfixed.jobs;
 
 import dev.stayfixed.verification.VerificationState;
+import dev.stayfixed.wording.Wording;
 import java.util.OptionalInt;
 
 /**
@@ -25,7 +26,7 @@ public record Standing(State state, String words, OptionalInt passes, int needed
     }
 
     public static Standing of(VerificationState state, int needed) {
-        String words = state.words();
+        String words = Wording.METRIC.words(state.said());
         if (state instanceof VerificationState.AwaitingRepair) {
             return new Standing(State.AWAITING_REPAIR, words, OptionalInt.empty(), needed, false, false);
         }

@@ -1,7 +1,9 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Kind;
+
 /** A readiness monitor of SAE J1979 service $01 PID $01 and $41: the unit in which readiness is reported. */
-public enum MonitorGroup {
+public enum MonitorGroup implements Kind {
     MISFIRE("misfire"),
     FUEL_SYSTEM("fuel system"),
     COMPONENTS("comprehensive components"),

@@ -1,9 +1,13 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Unit;
 import java.math.BigDecimal;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * How a service $06 value becomes a number: the unit-and-scaling ids of SAE J1979. Two public decoder libraries agree on every row
@@ -30,6 +34,9 @@ record Scaling(BigDecimal factor, BigDecimal offset, String unit) {
             87 1 ppm; 8A 0.122 mV; 8B 0.001 V; 8C 0.01 V; 8D 0.00390625 mA; 8E 0.001 A; 90 1 ms; 96 0.1 °C; 99 0.1 kPa;
             9C 0.01 °; 9D 0.5 °; A8 1 g/s; A9 0.25 Pa/s; AD 0.01 mg/stroke; AE 0.1 mg/stroke; AF 0.01 %; B0 0.003052 %;
             B1 2 mV/s; FC 0.01 kPa; FD 0.001 kPa; FE 0.25 Pa""";
+
+    /** More than any factor of the table has. */
+    private static final int DECIMALS = 12;
 
     private static final Map<Integer, Scaling> BY_ID = readTable();
 
@@ -58,11 +65,15 @@ record Scaling(BigDecimal factor, BigDecimal offset, String unit) {
         return factor.multiply(BigDecimal.valueOf(signedRaw)).add(offset);
     }
 
-    /** The value alone, without trailing zeros. */
-    String show(int signedRaw) {
-        if (unit.equals("true/false")) {
-            return signedRaw == 0 ? "false" : "true";
+    boolean isTruth() {
+        return unit.equals("true/false");
+    }
+
+    /** The value alone. */
+    Part part(int signedRaw) {
+        if (isTruth()) {
+            return signedRaw == 0 ? TestReason.FALSE : TestReason.TRUE;
         }
-        return apply(signedRaw).stripTrailingZeros().toPlainString();
+        return new Quantity(apply(signedRaw).doubleValue(), Unit.ONE, DECIMALS, OptionalDouble.empty());
     }
 }

@@ -1,6 +1,8 @@
 package dev.stayfixed.obd;
 
 import dev.stayfixed.obd.Answer.CodeList.Kind;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -438,28 +440,28 @@ public final class Scan {
         return answers(Answer.CodesCleared.class).findAny().isPresent();
     }
 
-    /** Where the record disagrees with itself (MIL on with no code, failed but not completed), each in the words of a reason. */
-    public List<String> contradictions() {
+    /** Where the record disagrees with itself (MIL on with no code, failed but not completed). */
+    public List<Reason> contradictions() {
         return Stream.of(
                         reports(false).map(this::contradiction).flatMap(Optional::stream),
                         reports(false).map(this::countContradiction).flatMap(Optional::stream),
                         lampContradiction().stream(),
                         statusContradictions())
-                .flatMap(words -> words)
+                .flatMap(found -> found)
                 .distinct()
                 .toList();
     }
 
     /** A control unit that commands the MIL has a confirmed code: SAE J1979 counts them in the same byte. */
-    private Optional<String> contradiction(UnitReadiness report) {
+    private Optional<Reason> contradiction(UnitReadiness report) {
         if (!report.readiness().milCommanded() || report.readiness().confirmedCount() > 0) {
             return Optional.empty();
         }
-        return Optional.of("the MIL is commanded on, but no confirmed code is counted" + by(report.unit()));
+        return Optional.of(by(report.unit(), Reason.of(Contradiction.MIL_WITHOUT_CODE)));
     }
 
     /** The number of confirmed codes in PID $01 is that of the list of service $03 of the same control unit (SAE J1979). */
-    private Optional<String> countContradiction(UnitReadiness report) {
+    private Optional<Reason> countContradiction(UnitReadiness report) {
         int counted = report.readiness().confirmedCount();
         List<Answer.CodeList> lists = readings.stream()
                 .filter(reading -> reading.unit().equals(report.unit()) && reading.extent() == Reading.Extent.WHOLE)
@@ -472,30 +474,32 @@ public final class Scan {
         boolean mayBeAnothers = report.unit().isEmpty() && Math.max(namelessUnits(), speakers.nameless()) > 1;
         return lists.isEmpty() || mayBeAnothers || listed >= counted
                 ? Optional.empty()
-                : Optional.of("the count of confirmed codes in PID $01 is %d, and service $03 lists %d%s"
-                        .formatted(counted, listed, by(report.unit())));
+                : Optional.of(by(
+                        report.unit(),
+                        Reason.of(Contradiction.COUNT_AGAINST_LIST, Part.count(counted), Part.count(listed))));
     }
 
-    private Optional<String> lampContradiction() {
+    private Optional<Reason> lampContradiction() {
         boolean inWords = answers(Answer.Lamp.class).findAny().isPresent();
-        return inWords && lamp().isEmpty() ? Optional.of("the MIL is said to be on and to be off") : Optional.empty();
+        return inWords && lamp().isEmpty() ? Optional.of(Reason.of(Contradiction.MIL_ON_AND_OFF)) : Optional.empty();
     }
 
-    private Stream<String> statusContradictions() {
+    private Stream<Reason> statusContradictions() {
         return readings.stream()
                 .filter(reading -> reading.answer() instanceof Answer.CodeStatuses)
                 .flatMap(reading -> ((Answer.CodeStatuses) reading.answer())
                         .statuses().entrySet().stream()
                                 .filter(entry -> entry.getValue().isContradictory())
-                                .map(entry -> "%s: status %s says failed and not completed in the same cycle%s"
-                                        .formatted(
-                                                entry.getKey().text(),
-                                                Bytes.hex(entry.getValue().value()),
-                                                by(reading.unit()))));
+                                .map(entry -> by(
+                                        reading.unit(),
+                                        Reason.of(
+                                                Contradiction.FAILED_NOT_COMPLETED,
+                                                Part.verbatim(entry.getKey().text()),
+                                                Part.hex(entry.getValue().value())))));
     }
 
-    private static String by(String unit) {
-        return unit.isEmpty() ? "" : " (control unit " + unit + ")";
+    private static Reason by(String unit, Reason found) {
+        return unit.isEmpty() ? found : Reason.of(Contradiction.OF_UNIT, found, Part.verbatim(unit));
     }
 
     private <A extends Answer> Stream<A> answers(Class<A> type) {

@@ -1,5 +1,7 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -76,21 +78,28 @@ public record TestResult(int monitorId, int testId, int scalingId, int rawValue,
         return MonitorIds.of(code, ignition);
     }
 
-    /** Value, unit and limits for a person, such as "72 ms (0 to 100)". */
-    public String describe() {
+    /** Value, unit and limits, such as "72 ms (0 to 100)". */
+    public Reason said() {
         if (notRunYet()) {
-            return "not run yet (value and both limits are 0)";
+            return Reason.of(TestReason.NOT_RUN);
         }
         return Scaling.of(scalingId)
-                .map(this::describe)
-                .orElseGet(() -> "raw %d (%d to %d), unit-and-scaling id %s unknown"
-                        .formatted(signed(rawValue), signed(rawMin), signed(rawMax), Bytes.hex(scalingId)));
+                .map(this::said)
+                .orElseGet(() -> Reason.of(
+                        TestReason.UNKNOWN_SCALING,
+                        Part.count(signed(rawValue)),
+                        Part.count(signed(rawMin)),
+                        Part.count(signed(rawMax)),
+                        Part.hex(scalingId)));
     }
 
-    private String describe(Scaling scaling) {
-        String unit = scaling.unit().isEmpty() || scaling.unit().contains("true") ? "" : " " + scaling.unit();
-        return scaling.show(signed(rawValue)) + unit + " (" + scaling.show(signed(rawMin)) + " to "
-                + scaling.show(signed(rawMax)) + ")";
+    private Reason said(Scaling scaling) {
+        Part value = scaling.part(signed(rawValue));
+        Part min = scaling.part(signed(rawMin));
+        Part max = scaling.part(signed(rawMax));
+        return scaling.unit().isEmpty() || scaling.isTruth()
+                ? Reason.of(TestReason.COUNTED, value, min, max)
+                : Reason.of(TestReason.MEASURED, value, Part.verbatim(scaling.unit()), min, max);
     }
 
     private int signed(int raw) {

@@ -19,6 +19,7 @@ import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.jobs.Vehicle;
 import dev.stayfixed.obd.Vin;
 import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.verification.Assumption;
 import dev.stayfixed.verification.RuleSet;
 import dev.stayfixed.verification.Verdict;
 import dev.stayfixed.verification.bench.BenchProof;
@@ -32,6 +33,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
@@ -93,8 +95,14 @@ class FactsOfJob {
                     Uncovered.by(judged, interim, onWordAlone(drives), leftOut(job)),
                     Stream.concat(IN_THE_WORKSHOP.stream(), RoadCautions.all().stream())
                             .toList(),
-                    RuleSet.STANDARD.assumptions());
+                    numbered(RuleSet.STANDARD.assumptions(), units));
         });
+    }
+
+    private static List<String> numbered(List<Assumption> assumptions, Units units) {
+        return IntStream.range(0, assumptions.size())
+                .mapToObj(at -> (at + 1) + ". " + units.words(assumptions.get(at)))
+                .toList();
     }
 
     private List<Drive> drivesBehind(UUID vehicleId, List<FaultVerdict> judged) {
@@ -220,7 +228,7 @@ class FactsOfJob {
                 terms.group().label(),
                 terms.trips().count(),
                 terms.requiredPasses(),
-                terms.weakestAccepted().words(),
+                units.words(terms.weakestAccepted()),
                 verdict.standing().words(),
                 verdict.standing().state() == Standing.State.CONFIRMED_FIXED,
                 verdict.verdict().next().map(units::words).orElse(null),
@@ -250,7 +258,7 @@ class FactsOfJob {
                         .map(dev.stayfixed.verification.RepairAttempt::at)
                         .findFirst()
                         .orElse(null),
-                attempt.state().words(),
+                units.words(attempt.state().said()),
                 attempt.steps().stream()
                         .map(step -> ReportSteps.of(step, Map.copyOf(verdict.driveStarts()), byDriver, units))
                         .toList());

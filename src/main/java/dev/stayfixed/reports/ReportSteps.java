@@ -21,14 +21,14 @@ final class ReportSteps {
             return new ReportFacts.Step(
                     starts.get(step.driveId()),
                     byDriver.contains(UUID.fromString(step.driveId())) ? By.DRIVER : By.WORKSHOP,
-                    judged.judgement().outcome().words(),
-                    units.words(judged.judgement().reason()),
+                    units.words(judged.judgement().outcome()),
+                    units.words(step.reason()),
                     judged.judgement().evidence().stream()
                             .map(evidence -> said(evidence, units))
                             .toList(),
-                    step.after().words());
+                    units.words(step.after().said()));
         }
-        return plain(step, starts, outcome(step), units.words(step.reason()));
+        return plain(step, starts, outcome(step), units);
     }
 
     private static String outcome(Verdict.Step step) {
@@ -44,21 +44,20 @@ final class ReportSteps {
         return step instanceof Verdict.Step.Gap ? "gap" : "to know";
     }
 
-    private static ReportFacts.Step plain(
-            Verdict.Step step, Map<String, Instant> starts, String outcome, String reason) {
+    private static ReportFacts.Step plain(Verdict.Step step, Map<String, Instant> starts, String outcome, Units units) {
         return new ReportFacts.Step(
                 starts.get(step.driveId()),
                 null,
                 outcome,
-                reason,
+                units.words(step.reason()),
                 List.of(),
-                step.after().words());
+                units.words(step.after().said()));
     }
 
     private static ReportFacts.Said said(Evidence evidence, Units units) {
         Integer grade = evidence.source() instanceof Evidence.Monitor monitor
                 ? List.of(EvidenceGrade.values()).indexOf(monitor.grade()) + 1
                 : null;
-        return new ReportFacts.Said(grade, evidence.source().words(), units.words(evidence.says()));
+        return new ReportFacts.Said(grade, units.words(evidence.source().kind()), units.words(evidence.says()));
     }
 }

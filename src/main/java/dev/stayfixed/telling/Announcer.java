@@ -63,7 +63,10 @@ public class Announcer {
 
     @EventListener
     void on(VehicleJudged judged) {
-        Findings.of(judged, jobId -> jobs.get(jobId).state() == Job.State.CLOSED)
+        Findings.of(
+                        judged,
+                        jobId -> jobs.get(jobId).state() == Job.State.CLOSED,
+                        shops.settings().units())
                 .forEach(finding -> {
                     Story story = story(finding);
                     tell(finding.kind(), story, finding.occasion());
@@ -212,7 +215,7 @@ public class Announcer {
                 now.words(),
                 now.passes().isPresent() ? now.passes().getAsInt() : null,
                 now.needed(),
-                units.words(finding.reason())
+                finding.reason()
                         + finding.said().map(words -> " (" + words + ").").orElse(""),
                 finding.verdict().verdict().next().map(units::words).orElse(null),
                 finding.driveId().orElse(null));

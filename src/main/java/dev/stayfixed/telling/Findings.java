@@ -3,8 +3,10 @@ package dev.stayfixed.telling;
 import dev.stayfixed.intake.FaultVerdict;
 import dev.stayfixed.intake.VehicleJudged;
 import dev.stayfixed.intake.VehicleJudged.Cause;
+import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.jobs.Standing.State;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.Outcome;
 import dev.stayfixed.verification.Verdict;
 import java.time.Instant;
@@ -27,8 +29,10 @@ final class Findings {
     private final Predicate<UUID> isClosed;
     private final Optional<String> drive;
     private final boolean revises;
+    private final ShopSettings.Units units;
 
-    private Findings(VehicleJudged judged, Predicate<UUID> isClosed) {
+    private Findings(VehicleJudged judged, Predicate<UUID> isClosed, ShopSettings.Units units) {
+        this.units = units;
         this.judged = judged;
         this.isClosed = isClosed;
         this.drive = drive(judged.cause()).map(UUID::toString);
@@ -39,9 +43,12 @@ final class Findings {
                 || (judged.cause() instanceof Cause.NewDrive && isLate());
     }
 
-    /** @param isClosed whether a job is closed, by its id */
-    static List<FaultNews> of(VehicleJudged judged, Predicate<UUID> isClosed) {
-        Findings findings = new Findings(judged, isClosed);
+    /**
+     * @param isClosed whether a job is closed, by its id
+     * @param units of the shop that is told
+     */
+    static List<FaultNews> of(VehicleJudged judged, Predicate<UUID> isClosed, ShopSettings.Units units) {
+        Findings findings = new Findings(judged, isClosed, units);
         List<FaultNews> found = new ArrayList<>();
         judged.verdicts().forEach(verdict -> {
             findings.standing(verdict).ifPresent(found::add);
@@ -115,7 +122,7 @@ final class Findings {
         }
         return stepsOfDrive(verdict).stream()
                 .filter(Verdict.Step.Judged.class::isInstance)
-                .map(step -> " Why: " + ((Verdict.Step.Judged) step).judgement().reason() + ".")
+                .map(step -> " Why: " + units.words(step.reason()) + ".")
                 .findFirst()
                 .orElse("");
     }
@@ -136,10 +143,10 @@ final class Findings {
         }
     }
 
-    private FaultNews finding(EventKind kind, FaultVerdict verdict, String reason) {
+    private FaultNews finding(EventKind kind, FaultVerdict verdict, Reason reason) {
         String occasion = kind + ":" + verdict.faultCase().faultId() + ":"
                 + drive.map(Objects::toString).orElse("");
-        return new FaultNews(kind, verdict, reason, Optional.empty(), drive, occasion);
+        return new FaultNews(kind, verdict, units.words(reason), Optional.empty(), drive, occasion);
     }
 
     private List<Verdict.Step> stepsOfDrive(FaultVerdict verdict) {

@@ -5,6 +5,9 @@ import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.drive.DriveRecord.Moment;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.obd.Scan;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
 import dev.stayfixed.verification.DrivingCycles.Link;
 import dev.stayfixed.verification.UnitState.Trip;
 import dev.stayfixed.verification.VerificationState.Count;
@@ -46,7 +49,7 @@ final class AttemptFold {
     private boolean denied;
 
     private Optional<Undecided> undecided = Optional.empty();
-    private Optional<String> remark = Optional.empty();
+    private Optional<Reason> remark = Optional.empty();
     private int seen;
 
     /** A drive whose outcome the next reading may still decide, and where its step stands. */
@@ -120,7 +123,7 @@ final class AttemptFold {
      * @param notTaken why the clear that was stated at this repair cannot have happened
      * @param next the first drive after it
      */
-    void begin(RepairAttempt repair, Optional<String> notTaken, Optional<DriveRecord> next) {
+    void begin(RepairAttempt repair, Optional<Reason> notTaken, Optional<DriveRecord> next) {
         betweenCycles(Unrecorded.ANY);
         repair.scanBefore().ifPresent(scan -> {
             identity.learn(scan, repair.at());
@@ -154,8 +157,7 @@ final class AttemptFold {
         undecided = Optional.empty();
         last = Optional.empty();
         mayRunOn(repair.scanAfter());
-        remark = notTaken.map(
-                reason -> "the clear at this repair did not take: " + reason + "; a stored code may be the old one");
+        remark = notTaken.map(reason -> Reason.of(StepReason.CLEAR_DID_NOT_TAKE, reason));
     }
 
     void add(DriveRecord drive) {
@@ -163,7 +165,7 @@ final class AttemptFold {
         remark = Optional.empty();
         Identity.Says identified = identity.of(drive, known);
         if (identified.isForeign()) {
-            putAside(drive, identified.reason());
+            putAside(drive, identified.reason().orElseThrow());
             return;
         }
         Link link = last.map(before -> ignitions.link(before, drive)).orElse(Link.NEW);
@@ -173,7 +175,7 @@ final class AttemptFold {
         open(drive, link, unrecorded);
         if (identified.isReplaced()) {
             known = known.ofAnotherUnit();
-            restart(drive, identified.reason(), histories.map(UnitState::doubted));
+            restart(drive, identified.reason().orElseThrow(), histories.map(UnitState::doubted));
         }
         Knowledge before = known;
         Reader reader = new Reader(drive, ran, link, unrecorded);
@@ -200,7 +202,7 @@ final class AttemptFold {
         if (drive.clearedBefore()) {
             restart(
                     drive,
-                    "the person who recorded it says that codes were cleared or the battery was disconnected before it",
+                    Reason.of(StepReason.SAID_CLEARED),
                     histories.afterClear().throughUnrecorded(Unrecorded.ANY));
         }
     }
@@ -254,7 +256,7 @@ final class AttemptFold {
         private final Unrecorded unrecorded;
         private final List<Scan> read = new ArrayList<>();
         private final List<MonitorReading> readings = new ArrayList<>();
-        private Optional<String> contradiction = Optional.empty();
+        private Optional<Reason> contradiction = Optional.empty();
         private boolean cleared;
         private boolean ended;
 
@@ -269,19 +271,16 @@ final class AttemptFold {
         void readStart() {
             for (Scan scan : drive.scans(Moment.BEFORE)) {
                 Scan own = owner.in(scan);
-                List<String> losses = known.lossesTo(own, fault);
+                List<Reason> losses = known.lossesTo(own, fault);
                 if (!losses.isEmpty()) {
-                    restart(
-                            drive,
-                            String.join("; ", losses),
-                            histories.afterClear().throughUnrecorded(sinceTheClear()));
+                    restart(drive, Shape.EACH.of(losses), histories.afterClear().throughUnrecorded(sinceTheClear()));
                 }
                 gapBefore(drive, scan, since);
                 readAtRest(own);
                 settle(drive);
                 standAndSay(drive);
                 if (scan.codesCleared()) {
-                    restart(drive, "codes were cleared in the scan before this drive", histories.afterClear());
+                    restart(drive, Reason.of(StepReason.CLEARED_BEFORE), histories.afterClear());
                 }
                 since = RecordedSince.NOTHING;
             }
@@ -330,8 +329,8 @@ final class AttemptFold {
         }
 
         private void readEnd(Scan own, Scan scan) {
-            Optional<String> impossible = known.counters().contradictionTo(Counters.read(own));
-            List<String> losses = impossible.isPresent() ? List.of() : known.lossesTo(own, fault);
+            Optional<Reason> impossible = known.counters().contradictionTo(Counters.read(own));
+            List<Reason> losses = impossible.isPresent() ? List.of() : known.lossesTo(own, fault);
             if (!losses.isEmpty()) {
                 lost(losses);
             }
@@ -339,7 +338,7 @@ final class AttemptFold {
             boolean atKeyOn = DrivingCycles.isAtKeyOn(scan) || !ran;
             MonitorEvidence evidence = new MonitorEvidence(fault, known, drive);
             List<MonitorReading> found = atKeyOn ? evidence.atKeyOn(own) : evidence.in(own);
-            Optional<String> doubt = TwoTripRule.contradiction(fault, known, own, found);
+            Optional<Reason> doubt = TwoTripRule.contradiction(fault, known, own, found);
             if (ran && !ended) {
                 histories = histories.goingOn();
             }
@@ -372,13 +371,13 @@ final class AttemptFold {
         }
 
         /** A clear that shows only at the end of a drive lay before it, or in it: then a failure may hide in front of it. */
-        private void lost(List<String> losses) {
+        private void lost(List<Reason> losses) {
             boolean inTheDrive = !read.isEmpty() || !drive.scans(Moment.BEFORE).isEmpty();
             cleared = cleared || inTheDrive;
             Histories inCycle = histories.goingOn().clearedInCycle(inTheDrive);
             restart(
                     drive,
-                    String.join("; ", losses),
+                    Shape.EACH.of(losses),
                     inTheDrive ? inCycle : inCycle.or(histories.afterClear().throughUnrecorded(sinceTheClear())));
         }
 
@@ -459,14 +458,14 @@ final class AttemptFold {
             Finding found = new SimilarConditions(rules).metIn(drive.summary(), fault.freezeFrame());
             return Optional.of(
                     !found.isYes() && cycles >= rules.cyclesWithoutSimilarConditions()
-                            ? Finding.yes(cycles + " driving cycles without the fault, none under similar conditions")
+                            ? Finding.yes(Reason.of(TripReason.CYCLES_WITHOUT, Part.count(cycles)))
                             : found);
         }
 
         void close() {
             cycleIsOpen = cycleIsOpen && !ended;
             if (drive.scans(Moment.AFTER).stream().anyMatch(Scan::codesCleared)) {
-                restart(drive, "codes were cleared in the scan that ended this drive", histories);
+                restart(drive, Reason.of(StepReason.CLEARED_AT_END), histories);
             }
         }
     }
@@ -519,8 +518,7 @@ final class AttemptFold {
             stand(drive.start());
             steps.add(new Verdict.Step.UnseenPass(
                     drive.id(),
-                    "what is stored of " + fault.code().text()
-                            + " shows a passed trip in a drive, or a part of one, that nobody recorded",
+                    Reason.of(StepReason.UNSEEN_PASS, Part.verbatim(fault.code().text())),
                     state));
         } else {
             standAndSay(drive);
@@ -532,17 +530,17 @@ final class AttemptFold {
         VerificationState before = state;
         stand(drive.start());
         if (!state.equals(before)) {
-            steps.add(new Verdict.Step.Remark(
-                    drive.id(), "all that was read by now leaves only this: " + state.words(), state));
+            steps.add(new Verdict.Step.Remark(drive.id(), Reason.of(StepReason.LEAVES_ONLY, state.said()), state));
         }
     }
 
-    private String unseenFailure() {
-        String what = known.confirmed() == Scan.Presence.PRESENT
-                ? "confirmed"
-                : known.pending() == Scan.Presence.PRESENT ? "pending" : "marked failed since the clear";
-        return "%s is %s and was not at the last record: it failed in a drive, or a part of one, that nobody recorded"
-                .formatted(fault.code().text(), what);
+    private Reason unseenFailure() {
+        StepReason what = known.confirmed() == Scan.Presence.PRESENT
+                ? StepReason.UNSEEN_FAILURE_CONFIRMED
+                : known.pending() == Scan.Presence.PRESENT
+                        ? StepReason.UNSEEN_FAILURE_PENDING
+                        : StepReason.UNSEEN_FAILURE_MARKED;
+        return Reason.of(what, Part.verbatim(fault.code().text()));
     }
 
     /** A drive that was left open, and that this reading decides. */
@@ -590,7 +588,7 @@ final class AttemptFold {
         state = now;
     }
 
-    private void putAside(DriveRecord drive, String reason) {
+    private void putAside(DriveRecord drive, Reason reason) {
         Judgement judgement =
                 new Judgement(drive.id(), Outcome.CONTRADICTORY, reason, List.of(Evidence.record(reason)));
         trail.add(judgement, DriveFacts.of(drive.summary(), fault.ignition(), rules.drive()));
@@ -603,7 +601,7 @@ final class AttemptFold {
                 .ifPresent(reason -> steps.add(new Verdict.Step.Gap(drive.id(), reason, state)));
     }
 
-    private void restart(DriveRecord drive, String reason, Histories after) {
+    private void restart(DriveRecord drive, Reason reason, Histories after) {
         forget();
         histories = after;
         counted = 0;

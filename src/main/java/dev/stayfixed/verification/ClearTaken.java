@@ -2,6 +2,8 @@ package dev.stayfixed.verification;
 
 import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.obd.Scan;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -13,7 +15,7 @@ import java.util.Optional;
  * @param doubt why it cannot have happened
  * @param seen the place behind the last drive that this rests on, or {@link #ALL}
  */
-record ClearTaken(Optional<String> doubt, int seen) {
+record ClearTaken(Optional<Reason> doubt, int seen) {
 
     private static final int ALL = Integer.MAX_VALUE;
 
@@ -28,7 +30,7 @@ record ClearTaken(Optional<String> doubt, int seen) {
         if (!repair.codesCleared()) {
             return new ClearTaken(Optional.empty(), 0);
         }
-        Optional<String> atOnce = repair.scanAfter()
+        Optional<Reason> atOnce = repair.scanAfter()
                 .flatMap(scan -> owner.counters(scan)
                         .moreThanFitsInto(Duration.ZERO)
                         .or(() -> stillStored(fault, owner.in(scan))));
@@ -41,7 +43,7 @@ record ClearTaken(Optional<String> doubt, int seen) {
             if (drive.clearedBefore()) {
                 return new ClearTaken(Optional.empty(), place + 1);
             }
-            Optional<String> doubt = drive.scans().stream()
+            Optional<Reason> doubt = drive.scans().stream()
                     .map(timed -> owner.counters(timed.scan())
                             .moreThanFitsInto(Duration.between(repair.at(), DrivingCycles.until(drive))))
                     .flatMap(Optional::stream)
@@ -63,9 +65,10 @@ record ClearTaken(Optional<String> doubt, int seen) {
         return seen <= place || seen == ALL ? this : new ClearTaken(doubt, seen + 1);
     }
 
-    private static Optional<String> stillStored(RepairedFault fault, Scan own) {
+    private static Optional<Reason> stillStored(RepairedFault fault, Scan own) {
         return own.confirmed(fault.code()) == Scan.Presence.PRESENT
-                ? Optional.of(fault.code().text() + " is still stored in the scan right after it")
+                ? Optional.of(Reason.of(
+                        StepReason.STILL_STORED, Part.verbatim(fault.code().text())))
                 : Optional.empty();
     }
 }

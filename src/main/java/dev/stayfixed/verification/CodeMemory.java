@@ -1,5 +1,6 @@
 package dev.stayfixed.verification;
 
+import dev.stayfixed.reason.Reason;
 import java.util.Optional;
 
 /**
@@ -15,7 +16,7 @@ public record CodeMemory(Line mil, Line confirmedCode, Line permanentCode) {
      * One of the three.
      *
      * @param present empty where no scan has said
-     * @param explanation where it stands and what ends it, in a sentence
+     * @param explanation where it stands and what ends it
      */
-    public record Line(Optional<Boolean> present, String explanation) {}
+    public record Line(Optional<Boolean> present, Reason explanation) {}
 }

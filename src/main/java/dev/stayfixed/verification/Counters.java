@@ -1,6 +1,10 @@
 package dev.stayfixed.verification;
 
 import dev.stayfixed.obd.Scan;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Unit;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -79,47 +83,49 @@ record Counters(
                 scan.ignitionCycles());
     }
 
-    /** Which of the counters since the clear went down, each in words: the sign that memory was lost in between. */
-    List<String> fallsTo(Counters later) {
-        List<String> falls = new ArrayList<>();
-        fall("distance since clear", distance, later.distance, "km").ifPresent(falls::add);
-        fall("warm-ups since clear", warmUps, later.warmUps, "cycles").ifPresent(falls::add);
-        fall("engine run time since clear", minutes, later.minutes, "min").ifPresent(falls::add);
+    /** Which of the counters since the clear went down: the sign that memory was lost in between. */
+    List<Reason> fallsTo(Counters later) {
+        List<Reason> falls = new ArrayList<>();
+        fall(Counter.DISTANCE_SINCE_CLEAR, distance, later.distance).ifPresent(falls::add);
+        fall(Counter.WARM_UPS_SINCE_CLEAR, warmUps, later.warmUps).ifPresent(falls::add);
+        fall(Counter.MINUTES_SINCE_CLEAR, minutes, later.minutes).ifPresent(falls::add);
         OptionalDouble driven = difference(odometer, later.odometer);
         OptionalDouble counted = difference(distance, later.distance);
         if (driven.isPresent()
                 && counted.isPresent()
                 && later.distance.getAsDouble() < HOLDS_AT
                 && driven.getAsDouble() - counted.getAsDouble() > ROUNDING_KM) {
-            falls.add("distance since clear grew by %.0f km while the odometer grew by %.0f km"
-                    .formatted(counted.getAsDouble(), driven.getAsDouble()));
+            falls.add(Reason.of(
+                    StepReason.CLEAR_DISTANCE_LAGS,
+                    Quantity.whole(counted.getAsDouble(), Unit.KILOMETRE),
+                    Quantity.whole(driven.getAsDouble(), Unit.KILOMETRE)));
         }
         return falls;
     }
 
     /** The ignition cycle counter went down, and not because it wrapped: no clear explains it. */
-    Optional<String> ignitionsBackIn(Counters later) {
+    Optional<Reason> ignitionsBackIn(Counters later) {
         return ignitionCycles.isPresent()
                         && later.ignitionCycles.isPresent()
                         && later.ignitionCycles.getAsInt() < ignitionCycles.getAsInt()
                         && ignitionCycles.getAsInt() < WRAPS_FROM
-                ? Optional.of(
-                        "the ignition cycle counter went down from %d to %d: another or a reprogrammed control unit"
-                                .formatted(ignitionCycles.getAsInt(), later.ignitionCycles.getAsInt()))
+                ? Optional.of(Reason.of(
+                        StepReason.IGNITIONS_FELL,
+                        Part.count(ignitionCycles.getAsInt()),
+                        Part.count(later.ignitionCycles.getAsInt())))
                 : Optional.empty();
     }
 
     /** The odometer ran back: a record of another car. */
-    Optional<String> odometerBackIn(Counters later) {
-        return fall("odometer", odometer, later.odometer, "km")
-                .map(fall -> fall + ": a clear does not touch the odometer");
+    Optional<Reason> odometerBackIn(Counters later) {
+        return fall(Counter.ODOMETER, odometer, later.odometer).map(fall -> Reason.of(StepReason.ODOMETER_FELL, fall));
     }
 
     /** What no clear explains: distance fell while warm-ups rose. */
-    Optional<String> contradictionTo(Counters later) {
-        Optional<String> distanceBack = fall("distance since clear", distance, later.distance, "km");
+    Optional<Reason> contradictionTo(Counters later) {
+        Optional<Reason> distanceBack = fall(Counter.DISTANCE_SINCE_CLEAR, distance, later.distance);
         return distanceBack.isPresent() && rises(warmUps, later.warmUps)
-                ? distanceBack.map(fall -> fall + " while warm-ups since clear rose")
+                ? distanceBack.map(fall -> Reason.of(StepReason.FELL_WHILE_WARM_UPS_ROSE, fall))
                 : Optional.empty();
     }
 
@@ -129,19 +135,19 @@ record Counters(
     }
 
     /** What shows that a clear at a repair did not take: the counters since the clear stand higher than can have been driven since. */
-    Optional<String> moreThanFitsInto(Duration sinceTheClear) {
-        return beyond("distance since clear", distance, mostKilometres(sinceTheClear), "km")
-                .or(() -> beyond("warm-ups since clear", warmUps, mostWarmUps(sinceTheClear), "cycles"))
-                .or(() -> beyond("engine run time since clear", minutes, mostMinutes(sinceTheClear), "min"));
+    Optional<Reason> moreThanFitsInto(Duration sinceTheClear) {
+        return beyond(Counter.DISTANCE_SINCE_CLEAR, distance, mostKilometres(sinceTheClear))
+                .or(() -> beyond(Counter.WARM_UPS_SINCE_CLEAR, warmUps, mostWarmUps(sinceTheClear)))
+                .or(() -> beyond(Counter.MINUTES_SINCE_CLEAR, minutes, mostMinutes(sinceTheClear)));
     }
 
     /** A counter that grew by more than can have been driven in the time between: a record of another car, or of another date. */
-    Optional<String> outgrownBy(Counters later, Duration between) {
+    Optional<Reason> outgrownBy(Counters later, Duration between) {
         double km = mostKilometres(between);
-        return grew("odometer", odometer, later.odometer, km, "km")
-                .or(() -> grew("distance since clear", distance, later.distance, km, "km"))
-                .or(() -> grew("warm-ups since clear", warmUps, later.warmUps, mostWarmUps(between), "cycles"))
-                .or(() -> grew("engine run time since clear", minutes, later.minutes, mostMinutes(between), "min"));
+        return grew(Counter.ODOMETER, odometer, later.odometer, km)
+                .or(() -> grew(Counter.DISTANCE_SINCE_CLEAR, distance, later.distance, km))
+                .or(() -> grew(Counter.WARM_UPS_SINCE_CLEAR, warmUps, later.warmUps, mostWarmUps(between)))
+                .or(() -> grew(Counter.MINUTES_SINCE_CLEAR, minutes, later.minutes, mostMinutes(between)));
     }
 
     /** 150 km/h for four hours and 40 km/h on the average from then on: more than anybody drives. Common practice, no source. */
@@ -162,21 +168,24 @@ record Counters(
         return Math.max(0, time.toSeconds() / 3600.0);
     }
 
-    private static Optional<String> grew(
-            String what, OptionalDouble from, OptionalDouble to, double most, String unit) {
+    private static Optional<Reason> grew(Counter counter, OptionalDouble from, OptionalDouble to, double most) {
         OptionalDouble grown = difference(from, to);
         return grown.isPresent() && grown.getAsDouble() > most
-                ? Optional.of(
-                        ("%s grew by %.0f %s since the record before, and at most %.0f fit into that time: a record of"
-                                        + " another car, or a wrong date")
-                                .formatted(what, grown.getAsDouble(), unit, most))
+                ? Optional.of(Reason.of(
+                        StepReason.COUNTER_OUTGREW,
+                        counter,
+                        Quantity.whole(grown.getAsDouble(), counter.unit()),
+                        Quantity.whole(most, counter.unit())))
                 : Optional.empty();
     }
 
-    private static Optional<String> beyond(String what, OptionalDouble found, double most, String unit) {
+    private static Optional<Reason> beyond(Counter counter, OptionalDouble found, double most) {
         return found.isPresent() && found.getAsDouble() > most
-                ? Optional.of("%s stands at %.0f %s, and at most %.0f can have come since the repair"
-                        .formatted(what, found.getAsDouble(), unit, most))
+                ? Optional.of(Reason.of(
+                        StepReason.COUNTER_BEYOND,
+                        counter,
+                        Quantity.whole(found.getAsDouble(), counter.unit()),
+                        Quantity.whole(most, counter.unit())))
                 : Optional.empty();
     }
 
@@ -207,10 +216,13 @@ record Counters(
         return OptionalDouble.of(to.getAsDouble() - from.getAsDouble());
     }
 
-    private static Optional<String> fall(String what, OptionalDouble from, OptionalDouble to, String unit) {
+    private static Optional<Reason> fall(Counter counter, OptionalDouble from, OptionalDouble to) {
         return from.isPresent() && to.isPresent() && to.getAsDouble() < from.getAsDouble()
-                ? Optional.of(
-                        "%s went down from %.0f to %.0f %s".formatted(what, from.getAsDouble(), to.getAsDouble(), unit))
+                ? Optional.of(Reason.of(
+                        StepReason.COUNTER_FELL,
+                        counter,
+                        Quantity.whole(from.getAsDouble(), counter.unit()),
+                        Quantity.whole(to.getAsDouble(), counter.unit())))
                 : Optional.empty();
     }
 

@@ -4,6 +4,8 @@ import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.obd.InUseCounters;
 import dev.stayfixed.obd.Scan;
 import dev.stayfixed.obd.Vin;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
@@ -12,7 +14,7 @@ import java.util.Optional;
 final class Identity {
 
     /** What a record says of itself. */
-    record Says(Kind kind, String reason) {
+    record Says(Kind kind, Optional<Reason> reason) {
 
         enum Kind {
             OWN,
@@ -21,7 +23,7 @@ final class Identity {
             REPLACED
         }
 
-        private static final Says OWN = new Says(Kind.OWN, "");
+        private static final Says OWN = new Says(Kind.OWN, Optional.empty());
 
         boolean isForeign() {
             return kind == Kind.FOREIGN;
@@ -77,18 +79,20 @@ final class Identity {
         if (read.isPresent() && vin.isPresent() && !read.equals(vin)) {
             return new Says(
                     Says.Kind.FOREIGN,
-                    "found the VIN %s, and the records before are of %s: a record of another car"
-                            .formatted(read.get().text(), vin.get().text()));
+                    Optional.of(Reason.of(
+                            StepReason.OTHER_VIN,
+                            Part.verbatim(read.get().text()),
+                            Part.verbatim(vin.get().text()))));
         }
         vin = vin.or(() -> read);
         Scan own = owner.in(scan);
         Counters now = owner.counters(scan);
-        Optional<String> notThisCar = known.counters()
+        Optional<Reason> notThisCar = known.counters()
                 .odometerBackIn(now)
                 .or(() -> lastRead.flatMap(last -> known.counters()
                         .outgrownBy(now, Duration.between(last, until).plus(CLOCKS))));
         if (notThisCar.isPresent()) {
-            return new Says(Says.Kind.FOREIGN, notThisCar.get());
+            return new Says(Says.Kind.FOREIGN, notThisCar);
         }
         return known.counters()
                 .ignitionsBackIn(now)
@@ -97,15 +101,13 @@ final class Identity {
                 .orElse(Says.OWN);
     }
 
-    private static Optional<String> outran(Knowledge known, Scan own) {
+    private static Optional<Reason> outran(Knowledge known, Scan own) {
         return known.inUse()
                 .flatMap(was -> own.inUse().flatMap(was::outran))
-                .map(name -> "in-use counter " + name
-                        + " grew by more than the ignition cycles did, and no monitor counts twice in one: another or a"
-                        + " reprogrammed control unit");
+                .map(name -> Reason.of(StepReason.NUMERATOR_OUTRAN, Part.verbatim(name)));
     }
 
-    private Says strange(String reason, Scan own) {
+    private Says strange(Reason reason, Scan own) {
         Optional<InUseCounters> before = strange;
         strange = own.inUse();
         boolean goesOn = before.isPresent()
@@ -113,8 +115,7 @@ final class Identity {
                 && before.get().ignitionCyclesTo(strange.get()).orElse(ONE_SERIES + 1) <= ONE_SERIES
                 && before.get().outran(strange.get()).isEmpty();
         return goesOn
-                ? new Says(
-                        Says.Kind.REPLACED, reason + "; this record goes on from the one before it that was put aside")
-                : new Says(Says.Kind.FOREIGN, reason);
+                ? new Says(Says.Kind.REPLACED, Optional.of(Reason.of(StepReason.GOES_ON, reason)))
+                : new Says(Says.Kind.FOREIGN, Optional.of(reason));
     }
 }

@@ -1,15 +1,15 @@
 package dev.stayfixed.verification;
 
+import dev.stayfixed.reason.Reason;
 import java.util.List;
 
 /**
  * One (fault, drive) decided.
  *
  * @param driveId as in the drive's record
- * @param reason why, in a sentence
  * @param evidence strongest first, never empty
  */
-public record Judgement(String driveId, Outcome outcome, String reason, List<Evidence> evidence) {
+public record Judgement(String driveId, Outcome outcome, Reason reason, List<Evidence> evidence) {
 
     public Judgement {
         evidence = List.copyOf(evidence);
@@ -20,18 +20,13 @@ public record Judgement(String driveId, Outcome outcome, String reason, List<Evi
 
     /** The engine was not started in it. */
     static Judgement withoutDrivingCycle(String driveId) {
-        String reason =
-                "the engine was not started in this record, so it is no driving cycle; what the lists say of before counts";
+        Reason reason = Reason.of(TripReason.NO_DRIVING_CYCLE);
         return new Judgement(driveId, Outcome.DID_NOT_RUN, reason, List.of(Evidence.record(reason)));
     }
 
     /** A second record of a driving cycle that is decided already. */
     Judgement ofTheSameCycle() {
-        return new Judgement(
-                driveId,
-                Outcome.RAN_UNPROVEN,
-                "this record is of the same driving cycle as the one before it, and a cycle counts once",
-                evidence);
+        return new Judgement(driveId, Outcome.RAN_UNPROVEN, Reason.of(TripReason.SAME_CYCLE), evidence);
     }
 
     /** What a reading after the drive says of it. */
@@ -40,12 +35,12 @@ public record Judgement(String driveId, Outcome outcome, String reason, List<Evi
                 ? new Judgement(
                         driveId,
                         Outcome.PASSED,
-                        strongest().says() + "; the next reading shows that this trip passed",
+                        Reason.of(TripReason.LATER_PASSED, strongest().says()),
                         evidence)
                 : new Judgement(
                         driveId,
                         Outcome.FAILED,
-                        strongest().says() + "; the next reading shows that this trip failed",
+                        Reason.of(TripReason.LATER_FAILED, strongest().says()),
                         evidence);
     }
 

@@ -8,6 +8,8 @@ import dev.stayfixed.obd.Scan;
 import dev.stayfixed.obd.Scan.Presence;
 import dev.stayfixed.obd.StatusByte;
 import dev.stayfixed.obd.TestResult;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -143,26 +145,25 @@ record Knowledge(
         return mil.orElse(false) && confirmed == Presence.PRESENT;
     }
 
-    /** The signs, each in words, that codes were cleared or memory was lost between what is known and this scan. */
-    List<String> lossesTo(Scan scan, RepairedFault fault) {
-        List<String> losses = new ArrayList<>(counters.fallsTo(Counters.read(scan)));
+    /** The signs that codes were cleared or memory was lost between what is known and this scan. */
+    List<Reason> lossesTo(Scan scan, RepairedFault fault) {
+        List<Reason> losses = new ArrayList<>(counters.fallsTo(Counters.read(scan)));
+        Part code = Part.verbatim(fault.code().text());
         scan.sinceClear()
                 .flatMap(this::fellBack)
-                .map(group -> "readiness of the " + group.label() + " monitor fell back to not complete")
+                .map(group -> Reason.of(StepReason.READINESS_FELL, group))
                 .ifPresent(losses::add);
         boolean wasCompleted = status.filter(s -> !s.notCompletedSinceClear()).isPresent();
         if (wasCompleted
                 && statusIn(scan, fault)
                         .filter(StatusByte::notCompletedSinceClear)
                         .isPresent()) {
-            losses.add("the status byte of " + fault.code().text()
-                    + " says not completed since the clear, and it had been");
+            losses.add(Reason.of(StepReason.STATUS_NO_LONGER_COMPLETED, code));
         } else if (status.filter(StatusByte::failedSinceClear).isPresent()
                 && scan.status(fault.code())
                         .filter(now -> !now.failedSinceClear())
                         .isPresent()) {
-            losses.add(
-                    "the status byte of " + fault.code().text() + " no longer says failed since the clear, and it had");
+            losses.add(Reason.of(StepReason.STATUS_NO_LONGER_FAILED, code));
         }
         boolean noneCounted = scan.sinceClear()
                 .filter(now -> !now.milCommanded() && now.confirmedCount() == 0)
@@ -170,9 +171,7 @@ record Knowledge(
         Presence stored = scan.confirmed(fault.code());
         boolean gone = stored == Presence.ABSENT || (stored == Presence.UNKNOWN && noneCounted);
         if (lit() && gone && !mayHaveForgotten(scan)) {
-            losses.add(
-                    fault.code().text()
-                            + " is no longer stored, and the car itself erases it only after three passed trips and 40 warm-up cycles");
+            losses.add(Reason.of(StepReason.CODE_GONE, code));
         }
         return losses;
     }

@@ -2,6 +2,10 @@ package dev.stayfixed.verification;
 
 import dev.stayfixed.drive.DriveFacts;
 import dev.stayfixed.obd.Scan.Presence;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Unit;
 import java.util.Optional;
 
 /**
@@ -11,8 +15,7 @@ import java.util.Optional;
 final class MemoryTrail {
 
     /** Makers differ whether it ends with the last passed trip or at the start of the next, so the next start is named. */
-    private static final String SHOULD_BE_GONE =
-            "What the car needs to end it has happened; a scan after the next start should show it gone.";
+    private static final Reason SHOULD_BE_GONE = Reason.of(MemoryReason.SHOULD_BE_GONE);
 
     private final RepairedFault fault;
     private final RuleSet rules;
@@ -105,71 +108,68 @@ final class MemoryTrail {
         return known.mil()
                 .map(on -> on
                         ? new CodeMemory.Line(Optional.of(true), milEnds())
-                        : new CodeMemory.Line(Optional.of(false), "The MIL is off."))
-                .orElseGet(() -> new CodeMemory.Line(
-                        Optional.empty(), "No scan has read whether the MIL is commanded on (PID $01)."));
+                        : new CodeMemory.Line(Optional.of(false), Reason.of(MemoryReason.MIL_OFF)))
+                .orElseGet(() -> new CodeMemory.Line(Optional.empty(), Reason.of(MemoryReason.MIL_UNREAD)));
     }
 
-    private String milEnds() {
+    private Reason milEnds() {
         return passesInARow >= rules.milOffPasses()
-                ? "The MIL was on at the last scan. %s".formatted(SHOULD_BE_GONE)
-                : "The MIL is on. The car turns it off after %d passed trips in a row: %d seen so far."
-                        .formatted(rules.milOffPasses(), passesInARow);
+                ? Reason.of(MemoryReason.MIL_WAS_ON, SHOULD_BE_GONE)
+                : Reason.of(MemoryReason.MIL_ON, Part.count(rules.milOffPasses()), Part.count(passesInARow));
     }
 
     private CodeMemory.Line confirmedCode(Knowledge known) {
-        String code = fault.code().text();
+        Part code = Part.verbatim(fault.code().text());
         return switch (known.confirmed()) {
-            case ABSENT -> new CodeMemory.Line(Optional.of(false), code + " is not stored as a confirmed code.");
-            case UNKNOWN ->
-                new CodeMemory.Line(Optional.empty(), "No scan has read the confirmed codes (service $03).");
-            case PRESENT -> new CodeMemory.Line(Optional.of(true), code + " is stored. " + confirmedEnds());
+            case ABSENT -> new CodeMemory.Line(Optional.of(false), Reason.of(MemoryReason.NOT_CONFIRMED, code));
+            case UNKNOWN -> new CodeMemory.Line(Optional.empty(), Reason.of(MemoryReason.CONFIRMED_UNREAD));
+            case PRESENT ->
+                new CodeMemory.Line(Optional.of(true), Reason.of(MemoryReason.CONFIRMED, code, confirmedEnds()));
         };
     }
 
-    private String confirmedEnds() {
+    private Reason confirmedEnds() {
         if (!milOff) {
-            return "It stays until the MIL is off and %d warm-up cycles have passed.".formatted(rules.erasureWarmUps());
+            return Reason.of(MemoryReason.UNTIL_MIL_OFF, Part.count(rules.erasureWarmUps()));
         }
         return warmUpsWithoutMil >= rules.erasureWarmUps()
                 ? SHOULD_BE_GONE
-                : "The car erases it after %d warm-up cycles with the MIL off: at least %d seen so far."
-                        .formatted(rules.erasureWarmUps(), warmUpsWithoutMil);
+                : Reason.of(
+                        MemoryReason.ERASED_AFTER, Part.count(rules.erasureWarmUps()), Part.count(warmUpsWithoutMil));
     }
 
     private CodeMemory.Line permanentCode(Knowledge known) {
-        String code = fault.code().text();
+        Part code = Part.verbatim(fault.code().text());
         return switch (known.permanent()) {
-            case ABSENT -> new CodeMemory.Line(Optional.of(false), code + " is not stored as a permanent code.");
-            case UNKNOWN ->
-                new CodeMemory.Line(Optional.empty(), "No scan has read the permanent codes (service $0A).");
+            case ABSENT -> new CodeMemory.Line(Optional.of(false), Reason.of(MemoryReason.NOT_PERMANENT, code));
+            case UNKNOWN -> new CodeMemory.Line(Optional.empty(), Reason.of(MemoryReason.PERMANENT_UNREAD));
             case PRESENT ->
-                new CodeMemory.Line(Optional.of(true), code + " is stored as a permanent code. " + permanentEnds());
+                new CodeMemory.Line(Optional.of(true), Reason.of(MemoryReason.PERMANENT, code, permanentEnds()));
         };
     }
 
-    private String permanentEnds() {
+    private Reason permanentEnds() {
         if (!clearedSinceFail && passesInARow >= rules.milOffPasses()) {
             return SHOULD_BE_GONE;
         }
         if (!clearedSinceFail) {
-            return "Codes were not cleared, so it ends when the car turns the MIL off by itself: %d of %d passed trips in a row."
-                    .formatted(passesInARow, rules.milOffPasses());
+            return Reason.of(MemoryReason.UNTIL_MIL_OUT, Part.count(passesInARow), Part.count(rules.milOffPasses()));
         }
         boolean needsMinimumCycle = !fault.group().hasMinimumRatio();
         if (passedSinceClear && (!needsMinimumCycle || minimumCycleSinceClear)) {
             return SHOULD_BE_GONE;
         }
-        String pass = passedSinceClear ? "a passed trip (seen)" : "a passed trip (not yet seen)";
-        String minimum = minimumCycleSinceClear ? " (seen)" : " (not yet seen)";
+        MemoryReason pass = passedSinceClear ? MemoryReason.PASS_SEEN : MemoryReason.PASS_NOT_SEEN;
         return needsMinimumCycle
-                ? "After the clear the car needs %s and one drive of %.0f s with %.0f s at 25 mph (40 km/h) or more and %.0f s of unbroken idle%s."
-                        .formatted(
-                                pass,
-                                rules.drive().minimumRunTime(),
-                                rules.drive().minimumFastTime(),
-                                rules.drive().minimumIdle(),
-                                minimum)
-                : "After the clear the car needs " + pass + ".";
+                ? Reason.of(MemoryReason.AFTER_CLEAR_BOTH, pass, minimumDrive())
+                : Reason.of(MemoryReason.AFTER_CLEAR_PASS, pass);
+    }
+
+    private Reason minimumDrive() {
+        return Reason.of(
+                minimumCycleSinceClear ? MemoryReason.DRIVE_SEEN : MemoryReason.DRIVE_NOT_SEEN,
+                Quantity.whole(rules.drive().minimumRunTime(), Unit.SECOND),
+                Quantity.whole(rules.drive().minimumFastTime(), Unit.SECOND),
+                Quantity.whole(rules.drive().minimumIdle(), Unit.SECOND));
     }
 }

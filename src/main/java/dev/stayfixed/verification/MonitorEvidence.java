@@ -20,6 +20,9 @@ import dev.stayfixed.obd.MonitorState;
 import dev.stayfixed.obd.Scan;
 import dev.stayfixed.obd.StatusByte;
 import dev.stayfixed.obd.TestResult;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
 import dev.stayfixed.verification.UnitState.Trip;
 import java.time.Instant;
 import java.util.List;
@@ -92,25 +95,26 @@ record MonitorEvidence(RepairedFault fault, Knowledge before, DriveRecord drive)
     }
 
     private MonitorReading reading(StatusByte status, StatusByte.CycleResult result) {
-        String byteText = "status of %s is %02X: ".formatted(fault.code().text(), status.value());
+        Part code = Part.verbatim(fault.code().text());
+        Part value = Part.hex(status.value());
         return switch (result) {
             case FAILED ->
                 MonitorReading.of(
                         FAILED,
                         STATUS_BYTE,
-                        byteText + "its test failed in this driving cycle",
+                        Reason.of(TripReason.STATUS_FAILED, code, value),
                         state -> state.cycle() == Trip.FAILED);
             case PASSED ->
                 MonitorReading.of(
                         RAN_AND_PASSED,
                         STATUS_BYTE,
-                        byteText + "its test completed in this driving cycle and did not fail",
+                        Reason.of(TripReason.STATUS_PASSED, code, value),
                         state -> state.cycle() == Trip.PASSED);
             case NOT_COMPLETED ->
                 MonitorReading.of(
                         DID_NOT_RUN,
                         STATUS_BYTE,
-                        byteText + "its test was not completed in this driving cycle",
+                        Reason.of(TripReason.STATUS_NOT_COMPLETED, code, value),
                         state -> state.cycle() == Trip.NOT_RUN);
         };
     }
@@ -132,22 +136,23 @@ record MonitorEvidence(RepairedFault fault, Knowledge before, DriveRecord drive)
             return Optional.of(MonitorReading.of(
                     FAILED,
                     TEST_RESULT,
-                    outside.get().describe() + ", outside its limits",
+                    Reason.of(TripReason.RESULT_OUTSIDE, outside.get().said()),
                     state -> state.tally().failed()));
         }
         if (!changed.isEmpty()) {
             return Optional.of(MonitorReading.of(
                     RAN_AND_PASSED,
                     TEST_RESULT,
-                    changed.get(0).describe() + ", inside its limits and new in this drive",
+                    Reason.of(TripReason.RESULT_INSIDE, changed.get(0).said()),
                     state -> state.tally().ran()));
         }
         return !results.isEmpty() && results.stream().allMatch(TestResult::notRunYet)
                 ? Optional.of(MonitorReading.of(
                         DID_NOT_RUN,
                         TEST_RESULT,
-                        "monitor %02X stands at 0/0/0: not run since the clear"
-                                .formatted(results.get(0).monitorId()),
+                        Reason.of(
+                                TripReason.RESULT_NOT_RUN,
+                                Part.hex(results.get(0).monitorId())),
                         state -> true))
                 : Optional.empty();
     }
@@ -160,23 +165,23 @@ record MonitorEvidence(RepairedFault fault, Knowledge before, DriveRecord drive)
         if (!fault.isReachedByReadiness()) {
             return Optional.empty();
         }
-        String group = fault.group().label();
         boolean nothingEnabled =
                 scan.thisCycle().filter(cycle -> cycle.supported().isEmpty()).isPresent();
         return scan.thisCycle(fault.group()).filter(state -> !nothingEnabled).map(state -> switch (state) {
-            case NOT_SUPPORTED -> notInCycle("the " + group + " monitor is not enabled in this driving cycle");
-            case INCOMPLETE -> notInCycle("the " + group + " monitor is not complete in this driving cycle");
+            case NOT_SUPPORTED -> notInCycle(TripReason.CYCLE_NOT_ENABLED);
+            case INCOMPLETE -> notInCycle(TripReason.CYCLE_NOT_COMPLETE);
             case COMPLETE ->
                 MonitorReading.of(
                         RAN,
                         CYCLE_READINESS,
-                        "the " + group + " monitor is complete in this driving cycle",
+                        Reason.of(TripReason.CYCLE_COMPLETE, fault.group()),
                         unit -> unit.cycle() != Trip.NOT_RUN);
         });
     }
 
-    private static MonitorReading notInCycle(String words) {
-        return MonitorReading.of(DID_NOT_RUN, CYCLE_READINESS, words, state -> state.cycle() != Trip.PASSED);
+    private MonitorReading notInCycle(TripReason why) {
+        return MonitorReading.of(
+                DID_NOT_RUN, CYCLE_READINESS, Reason.of(why, fault.group()), state -> state.cycle() != Trip.PASSED);
     }
 
     /** At most one a cycle, so it says which cycle it was only where both grew by one. */
@@ -196,8 +201,11 @@ record MonitorEvidence(RepairedFault fault, Knowledge before, DriveRecord drive)
                 .map(count -> MonitorReading.of(
                         RAN,
                         IN_USE_COUNTER,
-                        "in-use counter %s went up from %d to %d"
-                                .formatted(count.getKey(), count.getValue() - 1, count.getValue()),
+                        Reason.of(
+                                TripReason.NUMERATOR_UP,
+                                Part.verbatim(count.getKey()),
+                                Part.count(count.getValue() - 1),
+                                Part.count(count.getValue())),
                         state -> state.tally().counted()));
     }
 
@@ -211,7 +219,7 @@ record MonitorEvidence(RepairedFault fault, Knowledge before, DriveRecord drive)
                 .map(now -> MonitorReading.of(
                         RAN,
                         READINESS,
-                        "readiness of the " + fault.group().label() + " monitor turned complete since the last record",
+                        Reason.of(TripReason.READINESS_TURNED, fault.group()),
                         state -> state.stored().completed()));
     }
 
@@ -233,28 +241,26 @@ record MonitorEvidence(RepairedFault fault, Knowledge before, DriveRecord drive)
                 ? Optional.of(MonitorReading.of(
                         RAN,
                         EvidenceGrade.ENABLING_CONDITIONS,
-                        conditionWords() + " were met: "
-                                + String.join(
-                                        "; ",
-                                        findings.stream().map(Finding::reason).toList()),
+                        Reason.of(
+                                TripReason.CONDITIONS_MET,
+                                origin(),
+                                Shape.EACH.of(
+                                        findings.stream().map(Finding::reason).toList())),
                         state -> state.cycle() != Trip.NOT_RUN))
                 : Optional.empty();
     }
 
-    private String conditionWords() {
-        return fault.recorded()
-                .map(RecordedConditions::origin)
-                .orElse(RecordedConditions.Origin.SERVICE_INFORMATION)
-                .words();
+    private RecordedConditions.Origin origin() {
+        return fault.recorded().map(RecordedConditions::origin).orElse(RecordedConditions.Origin.SERVICE_INFORMATION);
     }
 
     private Finding heldInSignals(RecordedConditions conditions) {
         Finding found = drive.conditions().get(conditions.key());
         if (found == null) {
-            return Finding.unknown("no signals of this drive were recorded");
+            return Finding.unknown(Reason.of(TripReason.NO_SIGNALS));
         }
         return found.isNo() && conditions.origin() == RecordedConditions.Origin.TYPICAL_ADOPTED
-                ? Finding.no(conditions.origin().words() + ": " + found.reason())
+                ? Finding.no(Reason.of(TripReason.CONDITIONS_MISSED, conditions.origin(), found.reason()))
                 : found;
     }
 
@@ -266,8 +272,7 @@ record MonitorEvidence(RepairedFault fault, Knowledge before, DriveRecord drive)
                 ? Optional.of(MonitorReading.of(
                         RAN,
                         MIL_OFF,
-                        "the MIL was on for this code, is off now, and the code is still stored: the car counted three passed"
-                                + " trips in a row",
+                        Reason.of(TripReason.LAMP_WENT_OUT),
                         state -> !state.stored().lamp().isLit()))
                 : Optional.empty();
     }
@@ -276,6 +281,6 @@ record MonitorEvidence(RepairedFault fault, Knowledge before, DriveRecord drive)
         return drive.summary()
                 .milOn()
                 .filter(on -> !on)
-                .map(off -> MonitorReading.of(RAN, DRIVEN, DRIVEN.words(), state -> true));
+                .map(off -> MonitorReading.of(RAN, DRIVEN, Reason.of(DRIVEN), state -> true));
     }
 }

@@ -1,5 +1,6 @@
 package dev.stayfixed.verification;
 
+import dev.stayfixed.reason.Reason;
 import java.util.function.Predicate;
 
 /**
@@ -17,8 +18,8 @@ record MonitorReading(Says says, Evidence evidence, Predicate<UnitState> fits) {
         DID_NOT_RUN
     }
 
-    static MonitorReading of(Says says, EvidenceGrade grade, String words, Predicate<UnitState> fits) {
-        return new MonitorReading(says, Evidence.monitor(grade, words), fits);
+    static MonitorReading of(Says says, EvidenceGrade grade, Reason reason, Predicate<UnitState> fits) {
+        return new MonitorReading(says, Evidence.monitor(grade, reason), fits);
     }
 
     /** The same, leaving other histories. */

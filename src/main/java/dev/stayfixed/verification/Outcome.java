@@ -1,25 +1,17 @@
 package dev.stayfixed.verification;
 
+import dev.stayfixed.reason.Kind;
+
 /** What one drive says about one fault. */
-public enum Outcome {
-    PASSED("passed"),
-    FAILED("failed"),
-    FAILED_CONFIRMED("failed, confirmed"),
-    DID_NOT_RUN("did not run"),
+public enum Outcome implements Kind {
+    PASSED,
+    FAILED,
+    FAILED_CONFIRMED,
+    DID_NOT_RUN,
     /** The monitor ran, but the record cannot tell with what result, or the result does not count for this fault. */
-    RAN_UNPROVEN("ran, proves nothing"),
-    CARRIED_OVER("carried over"),
-    CONTRADICTORY("contradictory");
-
-    private final String words;
-
-    Outcome(String words) {
-        this.words = words;
-    }
-
-    public String words() {
-        return words;
-    }
+    RAN_UNPROVEN,
+    CARRIED_OVER,
+    CONTRADICTORY;
 
     public boolean isFail() {
         return this == FAILED || this == FAILED_CONFIRMED;

@@ -1,5 +1,7 @@
 package dev.stayfixed.verification;
 
+import dev.stayfixed.reason.Kind;
+
 /**
  * The conditions that the recorded signals of a drive are held against, for one fault.
  *
@@ -8,19 +10,9 @@ package dev.stayfixed.verification;
 public record RecordedConditions(String key, Origin origin) {
 
     /** Who says that these are the conditions. */
-    public enum Origin {
-        SERVICE_INFORMATION("its enabling conditions"),
+    public enum Origin implements Kind {
+        SERVICE_INFORMATION,
         /** Published for other vehicles, and taken over by the shop for this one. */
-        TYPICAL_ADOPTED("typical conditions adopted by the shop");
-
-        private final String words;
-
-        Origin(String words) {
-            this.words = words;
-        }
-
-        public String words() {
-            return words;
-        }
+        TYPICAL_ADOPTED
     }
 }

@@ -2,6 +2,10 @@ package dev.stayfixed.verification;
 
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.DriveRecord;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Unit;
 import java.util.Optional;
 
 /**
@@ -19,19 +23,19 @@ record RecordedSince(int drives, Optional<Double> distance) {
                 drives + 1, driven.isPresent() ? distance.map(d -> d + driven.getAsDouble()) : Optional.empty());
     }
 
-    Optional<String> gap(Counters from, Counters to) {
+    Optional<Reason> gap(Counters from, Counters to) {
         var cycles = from.ignitionCyclesTo(to);
         if (cycles.isPresent() && cycles.getAsInt() > drives) {
             int missing = cycles.getAsInt() - drives;
-            return Optional.of(missing + " ignition " + (missing == 1 ? "cycle was" : "cycles were")
-                    + " not recorded before this point");
+            return Optional.of(Reason.of(StepReason.CYCLES_MISSING, Part.count(missing)));
         }
         var driven = from.distanceTo(to);
         return driven.isPresent()
                         && distance.isPresent()
                         && driven.getAsDouble() - distance.get() > Counters.ROUNDING_KM
-                ? Optional.of(
-                        "%.0f km were not recorded before this point".formatted(driven.getAsDouble() - distance.get()))
+                ? Optional.of(Reason.of(
+                        StepReason.DISTANCE_MISSING,
+                        Quantity.whole(driven.getAsDouble() - distance.get(), Unit.KILOMETRE)))
                 : Optional.empty();
     }
 }

@@ -35,9 +35,9 @@ public record RuleSet(
     public static final RuleSet STANDARD =
             new RuleSet("two-trip", "2026.2", DriveRules.WHOLE_DEGREES, 375, 20, true, 70, 80, 3, false, 40, false);
 
-    /** What the histories rest on. */
-    public List<String> assumptions() {
-        return Assumption.numbered();
+    /** What the histories rest on, in the order in which they are numbered. */
+    public List<Assumption> assumptions() {
+        return List.of(Assumption.values());
     }
 
     public String id() {

@@ -3,6 +3,9 @@ package dev.stayfixed.verification;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.drive.OperatingPoint;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Unit;
 import java.util.Optional;
 
 /**
@@ -28,27 +31,22 @@ final class SimilarConditions {
     Finding metIn(DriveSummary summary, Optional<OperatingPoint> freezeFrame) {
         return freezeFrame
                 .map(stored -> metIn(summary, stored))
-                .orElseGet(
-                        () -> Finding.unknown(
-                                "no freeze frame of the failure is known, so nothing tells whether it ran"
-                                        + " under similar conditions; enter its engine speed, load and coolant temperature with the fault"));
+                .orElseGet(() -> Finding.unknown(Reason.of(TripReason.NO_FREEZE_FRAME)));
     }
 
     private Finding metIn(DriveSummary summary, OperatingPoint stored) {
         if (summary.operatingPoints().stream().anyMatch(now -> similar(stored, now))) {
-            return Finding.yes("it ran under conditions similar to the freeze frame");
+            return Finding.yes(Reason.of(TripReason.SIMILAR));
         }
-        String needed = "needed within %.0f rpm of %.0f rpm, load within %.0f %s of %.0f %%, engine %s"
-                .formatted(
-                        rules.similarEngineSpeed(),
-                        stored.engineSpeed(),
-                        rules.similarLoad(),
-                        rules.loadRelative() ? "% relative" : "points",
-                        stored.load(),
-                        isWarm(stored) ? "warm" : "cold");
+        Reason needed = Reason.of(
+                isWarm(stored) ? TripReason.NEEDED_WARM : TripReason.NEEDED_COLD,
+                Quantity.whole(rules.similarEngineSpeed(), Unit.RPM),
+                Quantity.whole(stored.engineSpeed(), Unit.RPM),
+                Quantity.whole(rules.similarLoad(), rules.loadRelative() ? Unit.PERCENT_RELATIVE : Unit.POINT),
+                Quantity.whole(stored.load(), Unit.PERCENT));
         return summary.operatingPoints().isEmpty()
-                ? Finding.unknown("no operating point of this drive was recorded; " + needed)
-                : Finding.no("no recorded moment was similar to the freeze frame; " + needed);
+                ? Finding.unknown(Reason.of(TripReason.NO_POINT, needed))
+                : Finding.no(Reason.of(TripReason.NONE_SIMILAR, needed));
     }
 
     private boolean isWarm(OperatingPoint point) {

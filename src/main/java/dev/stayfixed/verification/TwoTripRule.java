@@ -13,10 +13,11 @@ import dev.stayfixed.drive.Finding;
 import dev.stayfixed.obd.Scan;
 import dev.stayfixed.obd.Scan.Presence;
 import dev.stayfixed.obd.StatusByte;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.UnitState.Trip;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 
@@ -48,7 +49,7 @@ final class TwoTripRule {
             List<MonitorReading> readings,
             Histories likely,
             Function<UnitState, Trip> of,
-            Optional<String> contradiction,
+            Optional<Reason> contradiction,
             boolean cleared,
             DrivingCycles.Link link,
             Optional<Finding> similar) {}
@@ -66,10 +67,10 @@ final class TwoTripRule {
         return new Case(read).judge();
     }
 
-    /** One (fault, drive) while it is put into words. */
+    /** One (fault, drive) while it is decided. */
     private final class Case {
         private final Read read;
-        private final String code = fault.code().text();
+        private final Part code = Part.verbatim(fault.code().text());
 
         Case(Read read) {
             this.read = read;
@@ -98,102 +99,91 @@ final class TwoTripRule {
             Optional<MonitorReading> seen =
                     read.readings().stream().filter(MonitorReading::isBad).findFirst();
             if (seen.isPresent()) {
-                return decided(
-                        outcome, seen.get().evidence().says() + (confirmed ? ", and the code is confirmed anew" : ""));
+                Reason says = seen.get().evidence().says();
+                return decided(outcome, confirmed ? Reason.of(TripReason.CONFIRMED_ANEW, says) : says);
             }
-            String list =
-                    lists(scan -> scan.confirmed(fault.code())) && read.before().confirmed() != Presence.PRESENT
-                            ? "confirmed"
-                            : "pending";
-            boolean still = list.equals("pending") && read.before().pending() == Presence.PRESENT;
-            Evidence came = Evidence.code(
+            boolean anew =
+                    lists(scan -> scan.confirmed(fault.code())) && read.before().confirmed() != Presence.PRESENT;
+            boolean still = !anew && read.before().pending() == Presence.PRESENT;
+            Evidence came = Evidence.code(Reason.of(
                     still
-                            ? code + " is still pending, and what was read leaves nothing but a failed trip"
-                            : code + " is " + list + " and was not before");
+                            ? TripReason.STILL_PENDING_FAILED
+                            : anew ? TripReason.CAME_CONFIRMED : TripReason.CAME_PENDING,
+                    code));
             return decided(outcome, came.says(), came);
         }
 
         private Judgement passed() {
             if (read.link() == DrivingCycles.Link.EITHER) {
-                return decided(
-                        RAN_UNPROVEN,
-                        "nothing shows that the engine was stopped and started since the record before, and one driving cycle"
-                                + " counts once; read the run time (PID $1F) or the ignition cycle counter ($09)");
+                return decided(RAN_UNPROVEN, Reason.of(TripReason.PERHAPS_SAME_CYCLE));
             }
             Optional<MonitorReading> ran = ran().filter(r -> r.grade().suffices(fault.weakestAccepted()));
-            String similar =
-                    read.similar().map(finding -> "; " + finding.reason()).orElse("");
             if (ran.isEmpty()) {
                 Evidence gone = Evidence.code(goneByItself());
-                return decided(PASSED, gone.says() + similar, gone);
+                return decided(PASSED, under(gone.says()), gone);
             }
             if (ran.get().grade() == EvidenceGrade.STATUS_BYTE) {
-                return decided(PASSED, "its test completed in this drive and did not fail" + similar);
+                return decided(PASSED, under(Reason.of(TripReason.TEST_COMPLETED)));
             }
-            String why = isPending()
-                    ? "; a second failure would have confirmed the code, so the pending code only waits for the end of the cycle"
-                    : ", and no code came";
-            return decided(PASSED, ran.get().evidence().says() + why + similar);
+            TripReason why = isPending() ? TripReason.NO_SECOND_FAILURE : TripReason.NO_CODE_CAME;
+            return decided(PASSED, under(Reason.of(why, ran.get().evidence().says())));
         }
 
-        private String goneByItself() {
-            return read.before().pending() == Presence.PRESENT
-                    ? code + " is no longer pending and nothing was cleared: the car erases it only after a passed trip"
-                    : "what the car has stored of " + code + " changed as it does only after a passed trip";
+        /** With the conditions under which it passed, where they matter. */
+        private Reason under(Reason passed) {
+            return read.similar()
+                    .map(finding -> Reason.of(TripReason.PASSED_UNDER, passed, finding.reason()))
+                    .orElse(passed);
+        }
+
+        private Reason goneByItself() {
+            return Reason.of(
+                    read.before().pending() == Presence.PRESENT ? TripReason.PENDING_GONE : TripReason.STORED_CHANGED,
+                    code);
         }
 
         /** The pending code was there before and is there still. */
         private Judgement stillPending() {
             Optional<MonitorReading> ran = ran().filter(r -> r.grade().suffices(EvidenceGrade.CYCLE_READINESS));
-            Evidence still = Evidence.code(code + " is still pending");
+            Evidence still = Evidence.code(Reason.of(TripReason.STILL_PENDING, code));
             if (read.before().pending() != Presence.PRESENT) {
                 return decided(
                         ran.isPresent() ? RAN_UNPROVEN : CARRIED_OVER,
-                        "the code is pending, but no earlier scan says whether it came in this drive",
+                        Reason.of(TripReason.PENDING_SINCE_UNKNOWN),
                         still);
             }
             if (status().filter(s -> s.says() == MonitorReading.Says.DID_NOT_RUN)
                     .isPresent()) {
-                return decided(
-                        CARRIED_OVER,
-                        "the pending code is still stored, but the test did not run: no second failure",
-                        still);
+                return decided(CARRIED_OVER, Reason.of(TripReason.PENDING_NOT_RUN), still);
             }
             return decided(
                     CARRIED_OVER,
-                    ran.isPresent()
-                            ? "the pending code is still stored and the monitor ran, and nothing tells a new failure from the"
-                                    + " old one; scan again at the next start"
-                            : "the pending code is still stored, but nothing says that the monitor ran: no second failure",
+                    Reason.of(ran.isPresent() ? TripReason.PENDING_RAN : TripReason.PENDING_UNHEARD),
                     still);
         }
 
         private Judgement unproven(MonitorReading ran) {
             if (read.cleared()) {
-                return decided(
-                        RAN_UNPROVEN,
-                        "codes were cleared in this drive or in its scan, so a failure before that would not show; read the"
-                                + " codes before clearing them");
+                return decided(RAN_UNPROVEN, Reason.of(TripReason.CLEARED_IN_DRIVE));
             }
             if (!ran.grade().suffices(fault.weakestAccepted())) {
                 return decided(
                         RAN_UNPROVEN,
-                        ran.evidence().says() + "; this job accepts no evidence weaker than: "
-                                + fault.weakestAccepted().words());
+                        Reason.of(TripReason.TOO_WEAK, ran.evidence().says(), fault.weakestAccepted()));
             }
             Optional<Finding> dissimilar = read.similar().filter(finding -> !finding.isYes());
             if (dissimilar.isPresent()) {
                 return decided(
                         RAN_UNPROVEN,
-                        "the monitor passed, but " + dissimilar.get().reason());
+                        Reason.of(TripReason.NOT_SIMILAR, dissimilar.get().reason()));
             }
             return decided(
                     RAN_UNPROVEN,
-                    ran.evidence().says()
-                            + (read.likely().any(state -> read.of().apply(state) == Trip.NOT_RUN)
-                                    ? ", in this drive or in one that nobody recorded"
-                                    : "; whether it failed is not known: read services $03 and $07 before the key is turned"
-                                            + " off"));
+                    Reason.of(
+                            read.likely().any(state -> read.of().apply(state) == Trip.NOT_RUN)
+                                    ? TripReason.RAN_HERE_OR_UNRECORDED
+                                    : TripReason.RESULT_NOT_KNOWN,
+                            ran.evidence().says()));
         }
 
         private Judgement didNotRun() {
@@ -203,14 +193,10 @@ final class TwoTripRule {
                             .filter(r -> r.says() == MonitorReading.Says.DID_NOT_RUN)
                             .findFirst()
                             .map(r -> r.evidence().says())
-                            .orElseGet(() -> "nothing in this record says that "
-                                    + WaysToProve.test(fault.code(), fault.group()) + " ran; "
-                                    + uncapitalised(NextTrip.howToRecord(fault, abilities))));
-        }
-
-        private static String uncapitalised(String sentence) {
-            String text = sentence.endsWith(".") ? sentence.substring(0, sentence.length() - 1) : sentence;
-            return text.substring(0, 1).toLowerCase(Locale.ROOT) + text.substring(1);
+                            .orElseGet(() -> Reason.of(
+                                    TripReason.NOTHING_SAYS_IT_RAN,
+                                    WaysToProve.test(fault.code(), fault.group()),
+                                    NextTrip.howToRecord(fault, abilities))));
         }
 
         /** The strongest reading that says it ran, unless a stronger one says that it did not. */
@@ -239,18 +225,18 @@ final class TwoTripRule {
             return read.scans().stream().anyMatch(scan -> list.apply(scan) == Presence.PRESENT);
         }
 
-        private Judgement decided(Outcome outcome, String reason, Evidence... leading) {
+        private Judgement decided(Outcome outcome, Reason reason, Evidence... leading) {
             List<Evidence> evidence = new ArrayList<>(List.of(leading));
             read.readings().forEach(r -> evidence.add(r.evidence()));
             if (evidence.isEmpty()) {
-                evidence.add(Evidence.record("the record holds nothing about this monitor"));
+                evidence.add(Evidence.record(Reason.of(TripReason.NOTHING_HELD)));
             }
             return new Judgement(read.drive().id(), outcome, reason, evidence);
         }
     }
 
     /** Where a scan disagrees with itself: with the counters, the lamp and the count, or with a stronger reading. */
-    static Optional<String> contradiction(
+    static Optional<Reason> contradiction(
             RepairedFault fault, Knowledge before, Scan scan, List<MonitorReading> readings) {
         return scan.contradictions().stream()
                 .findFirst()
@@ -258,7 +244,7 @@ final class TwoTripRule {
                 .or(() -> statusAgainstResult(fault, before, scan, readings));
     }
 
-    private static Optional<String> statusAgainstResult(
+    private static Optional<Reason> statusAgainstResult(
             RepairedFault fault, Knowledge before, Scan scan, List<MonitorReading> readings) {
         boolean passed = before.statusIn(scan, fault)
                 .flatMap(StatusByte::thisCycle)
@@ -267,6 +253,7 @@ final class TwoTripRule {
         return readings.stream()
                 .filter(r -> passed && r.grade() == EvidenceGrade.TEST_RESULT && r.isBad())
                 .findFirst()
-                .map(r -> "the status byte says passed, but " + r.evidence().says());
+                .map(r ->
+                        Reason.of(TripReason.STATUS_AGAINST_RESULT, r.evidence().says()));
     }
 }

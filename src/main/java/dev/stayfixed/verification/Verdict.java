@@ -1,5 +1,6 @@
 package dev.stayfixed.verification;
 
+import dev.stayfixed.reason.Reason;
 import java.util.List;
 import java.util.Optional;
 
@@ -17,7 +18,7 @@ public record Verdict(
         VerificationState state,
         List<Attempt> attempts,
         CodeMemory memory,
-        Optional<String> next,
+        Optional<Reason> next,
         Optional<Doubt> doubt,
         String ruleSet) {
 
@@ -48,33 +49,32 @@ public record Verdict(
     public sealed interface Step {
         String driveId();
 
-        /** In a sentence. */
-        String reason();
+        Reason reason();
 
         VerificationState after();
 
         /** A drive was judged. */
         record Judged(String driveId, Judgement judgement, VerificationState after) implements Step {
             @Override
-            public String reason() {
+            public Reason reason() {
                 return judgement.reason();
             }
         }
 
         /** Codes were cleared or memory was lost: the count restarted. */
-        record Restarted(String driveId, String reason, VerificationState after) implements Step {}
+        record Restarted(String driveId, Reason reason, VerificationState after) implements Step {}
 
         /** The record shows a failed trip in a drive that was not recorded. */
-        record UnseenFailure(String driveId, String reason, VerificationState after) implements Step {}
+        record UnseenFailure(String driveId, Reason reason, VerificationState after) implements Step {}
 
         /** The record shows a passed trip in a drive that was not recorded. */
-        record UnseenPass(String driveId, String reason, VerificationState after) implements Step {}
+        record UnseenPass(String driveId, Reason reason, VerificationState after) implements Step {}
 
         /** Something to know that moved nothing. */
-        record Remark(String driveId, String reason, VerificationState after) implements Step {}
+        record Remark(String driveId, Reason reason, VerificationState after) implements Step {}
 
         /** Distance or ignition cycles between two records that nobody recorded: neither helps nor hurts. */
-        record Gap(String driveId, String reason, VerificationState after) implements Step {}
+        record Gap(String driveId, Reason reason, VerificationState after) implements Step {}
     }
 
     /** Passed trips at the end of the latest attempt with no failure and no restart among them. */

@@ -1,5 +1,7 @@
 package dev.stayfixed.verification;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.time.Instant;
 import java.util.Optional;
 
@@ -50,8 +52,8 @@ public sealed interface VerificationState {
     /** Codes were cleared or memory was lost: what the control unit had counted is gone, and so is our count. */
     VerificationState restarted();
 
-    /** Where it stands, in words of the trade. */
-    String words();
+    /** Where it stands. */
+    Reason said();
 
     /** Nothing was repaired yet. */
     record AwaitingRepair() implements VerificationState {
@@ -66,8 +68,8 @@ public sealed interface VerificationState {
         }
 
         @Override
-        public String words() {
-            return "waiting for a repair";
+        public Reason said() {
+            return Reason.of(StandingReason.AWAITING_REPAIR);
         }
     }
 
@@ -79,8 +81,8 @@ public sealed interface VerificationState {
         }
 
         @Override
-        public String words() {
-            return "waiting for its first trip";
+        public Reason said() {
+            return Reason.of(StandingReason.WAITING_FOR_FIRST_TRIP);
         }
     }
 
@@ -97,8 +99,8 @@ public sealed interface VerificationState {
         }
 
         @Override
-        public String words() {
-            return "%d of %d clean trips".formatted(passes, needed);
+        public Reason said() {
+            return Reason.of(StandingReason.PASSING, Part.count(passes), Part.count(needed));
         }
     }
 
@@ -132,8 +134,8 @@ public sealed interface VerificationState {
         }
 
         @Override
-        public String words() {
-            return "confirmed fixed";
+        public Reason said() {
+            return Reason.of(StandingReason.CONFIRMED_FIXED);
         }
     }
 
@@ -155,8 +157,8 @@ public sealed interface VerificationState {
         }
 
         @Override
-        public String words() {
-            return fixedBefore.isPresent() ? "came back: failed once after it was confirmed fixed" : "failed once";
+        public Reason said() {
+            return Reason.of(fixedBefore.isPresent() ? StandingReason.FAILED_AFTER_FIXED : StandingReason.FAILED_ONCE);
         }
     }
 
@@ -177,8 +179,8 @@ public sealed interface VerificationState {
         }
 
         @Override
-        public String words() {
-            return fixedBefore.isPresent() ? "came back: recurred after it was confirmed fixed" : "recurred";
+        public Reason said() {
+            return Reason.of(fixedBefore.isPresent() ? StandingReason.RECURRED_AFTER_FIXED : StandingReason.RECURRED);
         }
     }
 }

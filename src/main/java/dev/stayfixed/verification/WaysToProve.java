@@ -7,6 +7,8 @@ import dev.stayfixed.obd.InUseCounters;
 import dev.stayfixed.obd.MonitorGroup;
 import dev.stayfixed.obd.TestResult;
 import dev.stayfixed.obd.TroubleCode;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -17,9 +19,9 @@ import java.util.Optional;
  * answer, nor one that says nothing about this very code.
  *
  * @param ways strongest first
- * @param sentence the strongest and the cheapest in one sentence; where none leads to a verdict, why, and the best that can be said
+ * @param inBrief the strongest and the cheapest; where none leads to a verdict, why, and the best that can be said
  */
-public record WaysToProve(List<Way> ways, String sentence) {
+public record WaysToProve(List<Way> ways, Reason inBrief) {
 
     /** A kind of evidence, strongest first. */
     public enum Kind {
@@ -44,22 +46,35 @@ public record WaysToProve(List<Way> ways, String sentence) {
     /**
      * One way.
      *
-     * @param sentence what to do, and what it proves
+     * @param says what to do, and what it proves
      * @param enough leads to a verdict by itself; the others stand for one passed trip, once
      */
-    public record Way(Kind kind, String sentence, boolean enough) {}
+    public record Way(Kind kind, Reason says, boolean enough) {}
 
     public WaysToProve {
         ways = List.copyOf(ways);
     }
 
+    /** {@link #inBrief} as a sentence. */
+    public Reason sentence() {
+        return inBrief.asSentence();
+    }
+
     /** The strongest that leads to a verdict by itself. */
     public Optional<Way> strongest() {
-        return ways.stream().filter(Way::enough).findFirst();
+        return strongestOf(ways);
     }
 
     /** The one that leads to a verdict with the least reading. */
     public Optional<Way> cheapest() {
+        return cheapestOf(ways);
+    }
+
+    private static Optional<Way> strongestOf(List<Way> ways) {
+        return ways.stream().filter(Way::enough).findFirst();
+    }
+
+    private static Optional<Way> cheapestOf(List<Way> ways) {
         return ways.stream().filter(Way::enough).min(Comparator.comparing(way -> way.kind().effort));
     }
 
@@ -88,53 +103,46 @@ public record WaysToProve(List<Way> ways, String sentence) {
             readiness(ways);
             permanentCodeGone(ways);
             pendingCodeGone(ways);
-            WaysToProve found = new WaysToProve(ways, "");
-            return new WaysToProve(ways, sentence(found));
+            return new WaysToProve(ways, inBrief(ways));
         }
 
-        private String sentence(WaysToProve found) {
-            String code = fault.code().text();
-            Optional<Way> strongest = found.strongest();
-            Optional<Way> cheapest = found.cheapest();
+        private Reason inBrief(List<Way> ways) {
+            Optional<Way> strongest = strongestOf(ways);
+            Optional<Way> cheapest = cheapestOf(ways);
             if (strongest.isEmpty() || cheapest.isEmpty()) {
-                return "Nothing that this car answers can prove %s fixed: %s. The best that can be said is how long it has held: km, starts and days with the lamp off and no code."
-                        .formatted(code, whyNone());
+                return Reason.of(ProofReason.NO_WAY, code(), whyNone());
             }
-            String similar = similarConditions();
-            return strongest.equals(cheapest)
-                    ? "What proves %s fixed here: %s%s."
-                            .formatted(code, strongest.get().sentence(), similar)
-                    : "What proves %s fixed here: at best %s; with the least effort %s%s."
-                            .formatted(
-                                    code,
-                                    strongest.get().sentence(),
-                                    cheapest.get().sentence(),
-                                    similar);
+            Reason best = strongest.get().says();
+            return underSimilarConditions(
+                    strongest.equals(cheapest)
+                            ? Reason.of(ProofReason.ONE_WAY, code(), best)
+                            : Reason.of(
+                                    ProofReason.TWO_WAYS,
+                                    code(),
+                                    best,
+                                    cheapest.get().says()));
         }
 
-        private String similarConditions() {
+        private Part code() {
+            return Part.verbatim(fault.code().text());
+        }
+
+        private Reason underSimilarConditions(Reason ways) {
             if (!fault.needsSimilarConditions()) {
-                return "";
+                return ways;
             }
-            return fault.freezeFrame().isPresent()
-                    ? ", under conditions similar to those of its freeze frame"
-                    : ", under conditions similar to those of its freeze frame; enter that first, because without it no drive is"
-                            + " known to be similar";
+            return Reason.of(
+                    fault.freezeFrame().isPresent() ? ProofReason.UNDER_SIMILAR : ProofReason.UNDER_SIMILAR_ONCE_KNOWN,
+                    ways);
         }
 
-        private String whyNone() {
-            return abilities.pendingCodes().isPossible()
-                    ? "what it answers is weaker than this job accepts"
-                    : "it has no list of pending codes, and codes were cleared, so the lamp cannot go out by itself";
+        private ProofReason whyNone() {
+            return abilities.pendingCodes().isPossible() ? ProofReason.ALL_TOO_WEAK : ProofReason.NO_LIST_AND_CLEARED;
         }
 
         private void statusByte(List<Way> ways) {
             if (abilities.statusBytes().isPossible() && accepts(EvidenceGrade.STATUS_BYTE)) {
-                ways.add(new Way(
-                        Kind.STATUS_BYTE,
-                        "the status byte of the code (service $19) from the control unit that stored it, at the end of "
-                                + drives(),
-                        true));
+                ways.add(new Way(Kind.STATUS_BYTE, Reason.of(ProofReason.BY_STATUS, drives()), true));
             }
         }
 
@@ -143,10 +151,7 @@ public record WaysToProve(List<Way> ways, String sentence) {
                     !TestResult.monitorIdsOf(fault.code(), fault.ignition()).isEmpty();
             if (has && abilities.testResults().isPossible() && pendingIsRead() && accepts(EvidenceGrade.TEST_RESULT)) {
                 ways.add(new Way(
-                        Kind.TEST_RESULT,
-                        "a new service $06 result of the " + fault.group().label() + " monitor inside its limits in "
-                                + drives() + ", with " + noCode(),
-                        true));
+                        Kind.TEST_RESULT, Reason.of(ProofReason.BY_RESULT, fault.group(), drives(), noCode()), true));
             }
         }
 
@@ -157,8 +162,7 @@ public record WaysToProve(List<Way> ways, String sentence) {
                     && accepts(EvidenceGrade.CYCLE_READINESS)) {
                 ways.add(new Way(
                         Kind.CYCLE_READINESS,
-                        "PID $41 with the " + fault.group().label() + " monitor complete and " + noCode()
-                                + " at the end of " + drives(),
+                        Reason.of(ProofReason.BY_CYCLE, fault.group(), noCode(), drives()),
                         true));
             }
         }
@@ -170,8 +174,11 @@ public record WaysToProve(List<Way> ways, String sentence) {
                     && accepts(EvidenceGrade.IN_USE_COUNTER)) {
                 ways.add(new Way(
                         Kind.IN_USE_COUNTER,
-                        "the in-use counter of its monitor (service $09, infotype %s) one higher after each of %s, with %s"
-                                .formatted(fault.ignition() == Ignition.SPARK ? "$08" : "$0B", drives(), noCode()),
+                        Reason.of(
+                                ProofReason.BY_COUNTER,
+                                Part.verbatim(fault.ignition() == Ignition.SPARK ? "$08" : "$0B"),
+                                drives(),
+                                noCode()),
                         true));
             }
         }
@@ -183,25 +190,17 @@ public record WaysToProve(List<Way> ways, String sentence) {
             }
             boolean stated =
                     !fault.enablingConditions().isEmpty() || fault.recorded().isPresent();
-            String which = stated
-                    ? "its conditions"
-                    : "its conditions (from the service information, or the typical ones adopted)";
-            ways.add(
-                    new Way(Kind.CONDITIONS, which + " met in " + drives() + ", each ended with " + emptyList(), true));
+            ProofReason which = stated ? ProofReason.BY_CONDITIONS : ProofReason.BY_CONDITIONS_TO_NAME;
+            ways.add(new Way(Kind.CONDITIONS, Reason.of(which, drives(), emptyList()), true));
         }
 
-        private String emptyList() {
-            return isOfEngine()
-                    ? noCode() + ", key still on"
-                    : "the code list of the control unit that stored it read without this code";
+        private Part emptyList() {
+            return isOfEngine() ? Reason.of(ProofReason.KEY_STILL_ON, noCode()) : ProofReason.LIST_WITHOUT_CODE;
         }
 
         private void milOut(List<Way> ways) {
             if (!cleared && lightsMil() && fault.requiredPasses() <= TO_TURN_THE_MIL_OFF) {
-                ways.add(new Way(
-                        Kind.MIL_OUT,
-                        "the MIL going out by itself with nothing cleared, because the car counts three passed trips before that",
-                        true));
+                ways.add(new Way(Kind.MIL_OUT, Reason.of(ProofReason.BY_MIL_OUT), true));
             }
         }
 
@@ -209,8 +208,7 @@ public record WaysToProve(List<Way> ways, String sentence) {
             if (fault.isReachedByReadiness() && pendingIsRead() && accepts(EvidenceGrade.READINESS)) {
                 ways.add(new Way(
                         Kind.READINESS,
-                        "readiness (PID $01) of the " + fault.group().label()
-                                + " monitor turning complete after a clear, with " + noCode() + ": " + oneTrip(),
+                        Reason.of(ProofReason.BY_READINESS, fault.group(), noCode()),
                         fault.requiredPasses() == 1));
             }
         }
@@ -219,22 +217,15 @@ public record WaysToProve(List<Way> ways, String sentence) {
             if (lightsMil() && abilities.permanentCodes().isPossible()) {
                 ways.add(new Way(
                         Kind.PERMANENT_CODE_GONE,
-                        "the permanent code (service $0A), where it was stored, gone by itself: " + oneTrip(),
+                        Reason.of(ProofReason.BY_PERMANENT_GONE),
                         fault.requiredPasses() == 1));
             }
         }
 
         private void pendingCodeGone(List<Way> ways) {
             if (lightsMil() && abilities.pendingCodes().isPossible()) {
-                ways.add(new Way(
-                        Kind.PENDING_CODE_GONE,
-                        "a pending code (service $07) gone with nothing cleared: " + oneTrip(),
-                        false));
+                ways.add(new Way(Kind.PENDING_CODE_GONE, Reason.of(ProofReason.BY_PENDING_GONE), false));
             }
-        }
-
-        private static String oneTrip() {
-            return "one passed trip";
         }
 
         /** Services $03, $07 and $0A and the MIL are about emissions: powertrain codes, and some of the network. */
@@ -249,8 +240,8 @@ public record WaysToProve(List<Way> ways, String sentence) {
         }
 
         /** A first failure of a two-trip fault shows only as a pending code; a one-trip fault is confirmed at once. */
-        private String noCode() {
-            return abilities.pendingCodes().isPossible() ? "service $07 empty" : "service $03 empty";
+        private ProofReason noCode() {
+            return abilities.pendingCodes().isPossible() ? ProofReason.PENDING_EMPTY : ProofReason.CONFIRMED_EMPTY;
         }
 
         /** Body and chassis units are read by their own lists, whatever the engine's services answer. */
@@ -262,18 +253,21 @@ public record WaysToProve(List<Way> ways, String sentence) {
             return grade.suffices(fault.weakestAccepted());
         }
 
-        private String drives() {
-            return fault.requiredPasses() == 1 ? "one drive" : fault.requiredPasses() + " drives in a row";
+        private Reason drives() {
+            return Reason.of(ProofReason.DRIVES_IN_A_ROW, Part.count(fault.requiredPasses()));
         }
     }
 
-    /** The test that has to pass, in words: a circuit is not the monitor of the system in which it sits. */
-    public static String test(TroubleCode code, MonitorGroup group) {
+    /** The test that has to pass: a circuit is not the monitor of the system in which it sits. */
+    public static Reason test(TroubleCode code, MonitorGroup group) {
         Optional<CircuitKind> circuit = CircuitKind.of(code);
         if (circuit.isPresent()) {
             boolean messages = circuit.get() == CircuitKind.MESSAGES;
-            return (messages ? "the message check of " : "the circuit check of ") + code.text();
+            return Reason.of(
+                    messages ? ProofReason.TEST_OF_MESSAGES : ProofReason.TEST_OF_CIRCUIT, Part.verbatim(code.text()));
         }
-        return group == MonitorGroup.COMPONENTS ? "the check of " + code.text() : "the " + group.label() + " monitor";
+        return group == MonitorGroup.COMPONENTS
+                ? Reason.of(ProofReason.TEST_OF_COMPONENT, Part.verbatim(code.text()))
+                : Reason.of(ProofReason.TEST_OF_GROUP, group);
     }
 }

@@ -1,5 +1,6 @@
 package dev.stayfixed.drive;
 
+import static dev.stayfixed.English.words;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
@@ -59,9 +60,9 @@ class DriveFactsTest {
 
     @Test
     void saysByHowMuchTheMinimumCycleWasMissed() {
-        assertThat(facts(List.of("599", "300", "30")).minimumCycle().reason())
+        assertThat(words(facts(List.of("599", "300", "30")).minimumCycle().reason()))
                 .isEqualTo("engine run time 599 s, needed at least 600 s: 1 s short");
-        assertThat(facts(List.of("600", "300", "30")).minimumCycle().reason())
+        assertThat(words(facts(List.of("600", "300", "30")).minimumCycle().reason()))
                 .isEqualTo("engine run time 600 s, needed at least 600 s; time at 25 mph (40 km/h) or more 300 s,"
                         + " needed at least 300 s; longest unbroken idle 30 s, needed at least 30 s");
     }
@@ -71,9 +72,9 @@ class DriveFactsTest {
         DriveSummary summary = summary(Map.of(DriveQuantity.LONGEST_IDLE, 29.0));
         DriveFacts facts = DriveFacts.of(summary, Ignition.SPARK, DriveRules.WHOLE_DEGREES);
         assertThat(facts.minimumCycle().isNo()).isTrue();
-        assertThat(facts.drivingCycle().reason()).isEqualTo("no engine run time was recorded");
+        assertThat(words(facts.drivingCycle().reason())).isEqualTo("no engine run time was recorded");
         assertThat(facts.warmUpCycle().held()).isEqualTo(Finding.Held.UNKNOWN);
-        assertThat(facts.warmUpCycle().reason())
+        assertThat(words(facts.warmUpCycle().reason()))
                 .isEqualTo("coolant temperature at start and at its highest were not both recorded");
     }
 
@@ -106,7 +107,7 @@ class DriveFactsTest {
 
     @Test
     void explainsTheWarmUp() {
-        assertThat(warmUp(List.of("whole", "spark", "20", "65.5")).reason())
+        assertThat(words(warmUp(List.of("whole", "spark", "20", "65.5")).reason()))
                 .isEqualTo("coolant rose 45.5 K of 22 K and reached 65.5 °C of 71 °C");
     }
 
@@ -159,7 +160,7 @@ class DriveFactsTest {
                 .isEqualTo(Finding.unknown("fuel level was not recorded; needed 15 to 85 %"));
         EnablingCondition soak =
                 new EnablingCondition(DriveQuantity.SOAK, OptionalDouble.of(8), OptionalDouble.empty());
-        assertThat(soak.heldIn(summary).reason())
+        assertThat(words(soak.heldIn(summary).reason()))
                 .isEqualTo("engine-off time before the start 8 h, needed at least 8 h");
         EnablingCondition cold =
                 new EnablingCondition(DriveQuantity.START_COOLANT, OptionalDouble.empty(), OptionalDouble.of(35));

@@ -1,5 +1,7 @@
 package dev.stayfixed.histories;
 
+import static dev.stayfixed.English.words;
+
 import dev.stayfixed.histories.Oracle.Says;
 import dev.stayfixed.histories.UntidyRecords.Made;
 import dev.stayfixed.verification.Verdict;
@@ -78,7 +80,7 @@ record Case(Made made, Oracle.Answered oracle, Verdict verdict) {
                         oracle.says(),
                         String.join("\n  ", oracle.steps()),
                         oracle.bad().isEmpty() ? "none" : String.join("\n  ", oracle.bad()),
-                        verdict.state().words(),
+                        words(verdict.state().said()),
                         RuleOnTrial.steps(verdict));
     }
 }

@@ -3,6 +3,7 @@ package dev.stayfixed.jobs;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.stayfixed.jobs.ShopSettings.Units;
+import dev.stayfixed.wording.Scale;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -1,5 +1,7 @@
 package dev.stayfixed.obd;
 
+import static dev.stayfixed.English.words;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
@@ -93,7 +95,7 @@ final class FactReadings {
         }
         return scan.testResults().stream()
                 .map(result -> hex(result.monitorId()) + "/" + hex(result.testId()) + " "
-                        + result.describe().replace(',', ';') + " "
+                        + words(result.said()).replace(',', ';') + " "
                         + (result.notRunYet() ? "not run" : result.isInsideLimits() ? "inside" : "outside"))
                 .collect(Collectors.joining("; "));
     }
@@ -103,7 +105,7 @@ final class FactReadings {
         int raw = Integer.parseInt(parts[1], 16);
         int other = raw == 0 ? 1 : 0;
         TestResult result = new TestResult(1, 0x80, Integer.parseInt(parts[0], 16), raw, other, other);
-        String text = result.describe();
+        String text = words(result.said());
         return text.substring(0, text.indexOf(" ("));
     }
 

@@ -1,5 +1,6 @@
 package dev.stayfixed.obd;
 
+import static dev.stayfixed.English.words;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -62,7 +63,7 @@ class FuzzTest {
             scan.sinceClear();
             scan.freezeFrameCode();
             scan.contradictions();
-            scan.testResults().forEach(TestResult::describe);
+            scan.testResults().forEach(result -> words(result.said()));
         });
     }
 
@@ -102,7 +103,7 @@ class FuzzTest {
                         "", () -> TroubleCode.ofBytes(v[0], v[1], v[2]).text());
                 onlyFormatFailure("", () -> TroubleCode.ofBytes(v[0], v[1]).text());
                 onlyFormatFailure("", () -> FuelSystemStatus.ofByte(v[5]));
-                onlyFormatFailure("", () -> new TestResult(v[0], v[1], v[2], v[3] * 256, v[4], v[5]).describe());
+                onlyFormatFailure("", () -> words(new TestResult(v[0], v[1], v[2], v[3] * 256, v[4], v[5]).said()));
             } catch (RuntimeException failure) {
                 throw new AssertionError("seed " + seed, failure);
             }

@@ -1,5 +1,6 @@
 package dev.stayfixed.obd;
 
+import static dev.stayfixed.English.words;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
@@ -190,7 +191,7 @@ class RealResponsesTest {
             TestResult result = results.results().get(0);
             return decoded.contains("365 mV")
                     && result.isInsideLimits()
-                    && result.describe().startsWith("365.0");
+                    && words(result.said()).startsWith("365.0");
         }
         Set<Integer> pids = ((Answer.SupportedPids) answer).pids();
         String listed = pids.stream().map(Bytes::hex).collect(Collectors.joining(" "));

@@ -1,5 +1,6 @@
 package dev.stayfixed.obd;
 
+import static dev.stayfixed.English.words;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -135,7 +136,8 @@ class VocabularyTest {
         assertEquals("", unknown.unit());
         assertTrue(unknown.isInsideLimits());
         assertEquals(
-                "raw 1 (0 to 2), unit-and-scaling id 42 unknown", new TestResult(0x3C, 0x80, 0x42, 1, 0, 2).describe());
+                "raw 1 (0 to 2), unit-and-scaling id 42 unknown",
+                words(new TestResult(0x3C, 0x80, 0x42, 1, 0, 2).said()));
     }
 
     @ParameterizedTest

@@ -1,5 +1,6 @@
 package dev.stayfixed.simulator;
 
+import static dev.stayfixed.English.words;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.stayfixed.Count;
@@ -116,7 +117,7 @@ class FleetTest {
         Verdict replayed = files.ofJob(job.id()).verdict(job.id(), faultId).verdict();
         assertThat(jobs.get(job.id()).faults().get(0).standing().words())
                 .as("car %d: what is stored is the fold", seed)
-                .isEqualTo(replayed.state().words());
+                .isEqualTo(words(replayed.state().said()));
         return replayed;
     }
 

@@ -1,5 +1,6 @@
 package dev.stayfixed.verification;
 
+import static dev.stayfixed.English.words;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.stayfixed.drive.DriveRecord;
@@ -92,9 +93,11 @@ class GeneratedHistoriesTest {
         random(seed).verdict().attempts().stream()
                 .flatMap(attempt -> attempt.judgements().stream())
                 .forEach(judgement -> {
-                    assertThat(judgement.reason()).as("seed %d", seed).isNotBlank();
+                    assertThat(words(judgement.reason())).as("seed %d", seed).isNotBlank();
                     assertThat(judgement.evidence()).as("seed %d", seed).isNotEmpty();
-                    assertThat(judgement.strongest().says()).as("seed %d", seed).isNotBlank();
+                    assertThat(words(judgement.strongest().says()))
+                            .as("seed %d", seed)
+                            .isNotBlank();
                 });
     }
 

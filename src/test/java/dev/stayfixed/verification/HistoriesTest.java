@@ -1,5 +1,6 @@
 package dev.stayfixed.verification;
 
+import static dev.stayfixed.English.words;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.stayfixed.ReferenceRows;
@@ -28,28 +29,26 @@ class HistoriesTest {
     @MethodSource("rows")
     void holdsEveryCheckRow(Row row) {
         switch (row.kind()) {
-            case "state" -> assertThat(state(row.input()).words()).isEqualTo(row.expected());
+            case "state" -> assertThat(words(state(row.input()).said())).isEqualTo(row.expected());
             case "outcome" ->
-                assertThat(History.repaired("P0420")
+                assertThat(words(History.repaired("P0420")
                                 .drive(ScanText.scan().status("P0420", Integer.parseInt(row.input(), 16)))
-                                .lastOutcome()
-                                .words())
+                                .lastOutcome()))
                         .isEqualTo(row.expected());
             case "masked" ->
-                assertThat(History.repaired("P0420")
+                assertThat(words(History.repaired("P0420")
                                 .drive(ScanText.scan()
                                         .status(
                                                 "P0420",
                                                 hex(row.inputs().get(0)),
                                                 hex(row.inputs().get(1))))
-                                .lastOutcome()
-                                .words())
+                                .lastOutcome()))
                         .isEqualTo(row.expected());
-            case "mil" -> assertThat(memory(row).mil().explanation()).contains(row.expected());
+            case "mil" -> assertThat(words(memory(row).mil().explanation())).contains(row.expected());
             case "confirmed" ->
-                assertThat(memory(row).confirmedCode().explanation()).contains(row.expected());
+                assertThat(words(memory(row).confirmedCode().explanation())).contains(row.expected());
             case "permanent", "permanent-strict" ->
-                assertThat(memory(row).permanentCode().explanation()).contains(row.expected());
+                assertThat(words(memory(row).permanentCode().explanation())).contains(row.expected());
             case "similar" -> assertThat(similar(row.inputs())).hasToString(row.expected());
             default -> throw new IllegalArgumentException("no such kind: " + row);
         }

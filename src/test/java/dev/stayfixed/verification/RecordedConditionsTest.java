@@ -1,5 +1,6 @@
 package dev.stayfixed.verification;
 
+import static dev.stayfixed.English.words;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.stayfixed.drive.DriveQuantity;
@@ -44,7 +45,8 @@ class RecordedConditionsTest {
                 read(with(Origin.SERVICE_INFORMATION), Map.of("key", Finding.yes("held 62 s of 60 s")), 900);
         assertThat(said).hasSize(1);
         assertThat(said.get(0).says()).isEqualTo(MonitorReading.Says.RAN);
-        assertThat(said.get(0).evidence().says()).isEqualTo("its enabling conditions were met: held 62 s of 60 s");
+        assertThat(words(said.get(0).evidence().says()))
+                .isEqualTo("its enabling conditions were met: held 62 s of 60 s");
     }
 
     @Test
@@ -52,7 +54,7 @@ class RecordedConditionsTest {
         List<MonitorReading> said =
                 read(with(Origin.TYPICAL_ADOPTED), Map.of("key", Finding.no("held 41 s of 60 s")), 900);
         assertThat(said.get(0).says()).isEqualTo(MonitorReading.Says.DID_NOT_RUN);
-        assertThat(said.get(0).evidence().says())
+        assertThat(words(said.get(0).evidence().says()))
                 .isEqualTo("typical conditions adopted by the shop: held 41 s of 60 s");
     }
 

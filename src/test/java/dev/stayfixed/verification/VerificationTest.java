@@ -1,5 +1,6 @@
 package dev.stayfixed.verification;
 
+import static dev.stayfixed.English.words;
 import static dev.stayfixed.verification.History.CYCLE_COMPLETE;
 import static dev.stayfixed.verification.History.MINIMUM_CYCLE;
 import static dev.stayfixed.verification.History.WARM_UP;
@@ -13,6 +14,7 @@ import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.drive.DriveRules;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.OperatingPoint;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.VerificationState.AwaitingRepair;
 import dev.stayfixed.verification.VerificationState.ConfirmedFixed;
 import dev.stayfixed.verification.VerificationState.FailedOnce;
@@ -44,7 +46,7 @@ class VerificationTest {
         assertThat(verdict.state()).isInstanceOf(AwaitingRepair.class);
         assertThat(verdict.attempts()).isEmpty();
         assertThat(verdict.judgements()).isEmpty();
-        assertThat(verdict.state().words()).isEqualTo("waiting for a repair");
+        assertThat(words(verdict.state().said())).isEqualTo("waiting for a repair");
     }
 
     @Test
@@ -122,12 +124,12 @@ class VerificationTest {
                             .warmUpsSinceClear(1))
                     .verdict();
             assertThat(verdict.state()).isEqualTo(new Passing(1, 2));
-            assertThat(verdict.attempts().get(0).steps().get(1))
-                    .isEqualTo(new Verdict.Step.Restarted(
-                            "drive-2",
+            Verdict.Step step = verdict.attempts().get(0).steps().get(1);
+            assertThat(words(step.reason()))
+                    .isEqualTo(
                             "distance since clear went down from 410 to 3 km; warm-ups since clear went down from 12 to 1"
-                                    + " cycles",
-                            new WaitingForFirstTrip()));
+                                    + " cycles");
+            assertThat(step).isEqualTo(new Verdict.Step.Restarted("drive-2", step.reason(), new WaitingForFirstTrip()));
         }
 
         @Test
@@ -174,9 +176,9 @@ class VerificationTest {
                     .drive(noCodes().cycle(CYCLE_COMPLETE).readiness("00 07 E5 04"))
                     .verdict();
             assertThat(verdict.state()).isEqualTo(new Passing(1, 2));
-            assertThat(((Verdict.Step.Restarted)
+            assertThat(words(((Verdict.Step.Restarted)
                                     verdict.attempts().get(0).steps().get(1))
-                            .reason())
+                            .reason()))
                     .isEqualTo("readiness of the evaporative system monitor fell back to not complete");
         }
 
@@ -304,7 +306,7 @@ class VerificationTest {
         private List<String> gaps(Verdict verdict) {
             return verdict.attempts().get(0).steps().stream()
                     .filter(Verdict.Step.Gap.class::isInstance)
-                    .map(step -> ((Verdict.Step.Gap) step).reason())
+                    .map(step -> words(step.reason()))
                     .toList();
         }
     }
@@ -320,34 +322,33 @@ class VerificationTest {
         void nothingReadIsSaidSo() {
             CodeMemory memory = History.of("P0420").verdict().memory();
             assertThat(memory.mil())
-                    .isEqualTo(new CodeMemory.Line(
-                            Optional.empty(), "No scan has read whether the MIL is commanded on (PID $01)."));
-            assertThat(memory.confirmedCode().explanation())
+                    .isEqualTo(new CodeMemory.Line(Optional.empty(), Reason.of(MemoryReason.MIL_UNREAD)));
+            assertThat(words(memory.confirmedCode().explanation()))
                     .isEqualTo("No scan has read the confirmed codes (service $03).");
-            assertThat(memory.permanentCode().explanation())
+            assertThat(words(memory.permanentCode().explanation()))
                     .isEqualTo("No scan has read the permanent codes (service $0A).");
         }
 
         @Test
         void theMilCountsPassedTripsAndAnUnmonitoredCycleDoesNotBreakThem() {
             History history = History.of("P0420").repair(false, stored, null).drivesWithStoredCode("P-P");
-            assertThat(history.verdict().memory().mil().explanation())
+            assertThat(words(history.verdict().memory().mil().explanation()))
                     .isEqualTo("The MIL is on. The car turns it off after 3 passed trips in a row: 2 seen so far.");
             RuleSet strict =
                     new RuleSet("strict", "1", DriveRules.WHOLE_DEGREES, 375, 20, true, 70, 80, 3, true, 40, false);
-            assertThat(history.judgedBy(strict).verdict().memory().mil().explanation())
+            assertThat(words(history.judgedBy(strict).verdict().memory().mil().explanation()))
                     .contains("1 seen so far");
         }
 
         @Test
         void aFailRestartsTheMilCount() {
-            assertThat(History.of("P0420")
+            assertThat(words(History.of("P0420")
                             .repair(false, stored, null)
                             .drivesWithStoredCode("PPFP")
                             .verdict()
                             .memory()
                             .mil()
-                            .explanation())
+                            .explanation()))
                     .contains("1 seen so far");
         }
 
@@ -355,14 +356,16 @@ class VerificationTest {
         void aClearTurnsTheMilOffAndErasesTheCodeButNotThePermanentOne() {
             CodeMemory memory =
                     History.of("P0420").repair(true, stored, null).verdict().memory();
-            assertThat(memory.mil()).isEqualTo(new CodeMemory.Line(Optional.of(false), "The MIL is off."));
-            assertThat(memory.confirmedCode())
-                    .isEqualTo(new CodeMemory.Line(Optional.of(false), "P0420 is not stored as a confirmed code."));
-            assertThat(memory.permanentCode())
-                    .isEqualTo(new CodeMemory.Line(
-                            Optional.of(true),
+            assertThat(memory.mil())
+                    .isEqualTo(new CodeMemory.Line(Optional.of(false), Reason.of(MemoryReason.MIL_OFF)));
+            assertThat(memory.confirmedCode().present()).contains(false);
+            assertThat(words(memory.confirmedCode().explanation()))
+                    .isEqualTo("P0420 is not stored as a confirmed code.");
+            assertThat(memory.permanentCode().present()).contains(true);
+            assertThat(words(memory.permanentCode().explanation()))
+                    .isEqualTo(
                             "P0420 is stored as a permanent code. After the clear the car needs a passed trip (not yet"
-                                    + " seen)."));
+                                    + " seen).");
         }
 
         @Test
@@ -426,17 +429,17 @@ class VerificationTest {
             for (int i = 0; i < 2; i++) {
                 history.drive(WARM_UP);
             }
-            assertThat(history.verdict().memory().confirmedCode().explanation())
+            assertThat(words(history.verdict().memory().confirmedCode().explanation()))
                     .isEqualTo(
                             "P0420 is stored. The car erases it after 40 warm-up cycles with the MIL off: at least 2 seen so"
                                     + " far.");
-            assertThat(History.of("P0420")
+            assertThat(words(History.of("P0420")
                             .repair(false, stored, null)
                             .drive(WARM_UP)
                             .verdict()
                             .memory()
                             .confirmedCode()
-                            .explanation())
+                            .explanation()))
                     .isEqualTo("P0420 is stored. It stays until the MIL is off and 40 warm-up cycles have passed.");
         }
 
@@ -462,7 +465,7 @@ class VerificationTest {
         }
 
         private String permanent(History history) {
-            return history.verdict().memory().permanentCode().explanation();
+            return words(history.verdict().memory().permanentCode().explanation());
         }
     }
 
@@ -471,24 +474,25 @@ class VerificationTest {
 
         @Test
         void saysHowManyTripsAndHowToRecordThem() {
-            assertThat(repaired("P0420").verdict().next())
-                    .contains("2 more drives in a row in which the catalyst monitor runs and passes."
+            assertThat(words(repaired("P0420").verdict().next().orElseThrow()))
+                    .isEqualTo("2 more drives in a row in which the catalyst monitor runs and passes."
                             + " End it with a scan of PID $41 and service $07, key still on.");
-            assertThat(repaired("P0420").drives("P").verdict().next().orElseThrow())
+            assertThat(words(repaired("P0420").drives("P").verdict().next().orElseThrow()))
                     .startsWith("One more drive in which the catalyst monitor runs and passes.");
         }
 
         @Test
         void asksForAnotherRecordWhereReadinessBitsProveNothing() {
-            assertThat(repaired("P0302").verdict().next().orElseThrow()).contains("status byte ($19 0A or $19 02 FF)");
+            assertThat(words(repaired("P0302").verdict().next().orElseThrow()))
+                    .contains("status byte ($19 0A or $19 02 FF)");
         }
 
         @Test
         void saysWhatAFailedTripMeans() {
             History history = repaired("P0420").drives("F");
             assertThat(history.verdict().state()).isInstanceOf(FailedOnce.class);
-            assertThat(history.verdict().next().orElseThrow()).startsWith("The next trip decides");
-            assertThat(repaired("P0420").drives("FF").verdict().next().orElseThrow())
+            assertThat(words(history.verdict().next().orElseThrow())).startsWith("The next trip decides");
+            assertThat(words(repaired("P0420").drives("FF").verdict().next().orElseThrow()))
                     .startsWith("Find the cause and record the next repair");
         }
     }

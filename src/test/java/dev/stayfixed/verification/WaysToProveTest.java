@@ -1,5 +1,6 @@
 package dev.stayfixed.verification;
 
+import static dev.stayfixed.English.words;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -87,10 +88,10 @@ class WaysToProveTest {
                 "Nothing that this car answers can prove P0118 fixed: it has no list of pending codes, and codes were cleared, so"
                         + " the lamp cannot go out by itself. The best that can be said is how long it has held: km, starts and"
                         + " days with the lamp off and no code.",
-                cleared.sentence());
+                words(cleared.sentence()));
         WaysToProve oneTrip = WaysToProve.of(fault("P0118", Ignition.SPARK, Trips.ONE), old, true);
         assertEquals(List.of(Kind.CONDITIONS), kinds(oneTrip));
-        assertTrue(oneTrip.sentence().contains("service $03 empty"), oneTrip.sentence());
+        assertTrue(words(oneTrip.sentence()).contains("service $03 empty"), words(oneTrip.sentence()));
     }
 
     @Test
@@ -100,12 +101,10 @@ class WaysToProveTest {
                         + " it, at the end of 2 drives in a row; with the least effort its conditions (from the service"
                         + " information, or the typical ones adopted) met in 2 drives in a row, each ended with service $07"
                         + " empty, key still on.",
-                WaysToProve.of(fault("P0118"), Abilities.UNKNOWN, true).sentence());
-        assertTrue(WaysToProve.of(fault("P0300"), Abilities.UNKNOWN, true)
-                .sentence()
+                words(WaysToProve.of(fault("P0118"), Abilities.UNKNOWN, true).sentence()));
+        assertTrue(words(WaysToProve.of(fault("P0300"), Abilities.UNKNOWN, true).sentence())
                 .endsWith("enter that first, because without it no drive is known to be similar."));
-        assertTrue(WaysToProve.of(fault("C0035"), Abilities.UNKNOWN, true)
-                .sentence()
+        assertTrue(words(WaysToProve.of(fault("C0035"), Abilities.UNKNOWN, true).sentence())
                 .contains("the code list of the control unit that stored it read without this code"));
     }
 
@@ -116,22 +115,22 @@ class WaysToProveTest {
                 "B0001", "U0100", "P1234", "P2138", "P0705"
             })
     void nobodyIsSentForABitThatSaysNothing(String code) {
-        String next = NextTrip.neededAfter(fault(code), WAITING).orElseThrow();
+        String next = words(NextTrip.neededAfter(fault(code), WAITING).orElseThrow());
         assertFalse(CYCLE_READINESS.matcher(next).find(), next);
     }
 
     @Test
     void nobodyIsSentForWhatTheCarDoesNotAnswer() {
         Abilities without41 = shown(2003, "01 41\nNO DATA\n01 01\n41 01 00 07 E5 E5\n07\n47 00 00 00 00 00 00");
-        String next = NextTrip.neededAfter(fault("P0420"), new VerificationState.Passing(1, 2), without41)
-                .orElseThrow();
+        String next = words(NextTrip.neededAfter(fault("P0420"), new VerificationState.Passing(1, 2), without41)
+                .orElseThrow());
         assertFalse(CYCLE_READINESS.matcher(next).find(), next);
         assertEquals(
                 "One more drive in which the catalyst monitor runs and passes. End it with a scan of the code's status byte"
                         + " ($19 0A or $19 02 FF) where the car answers it, or a scan of services $06 and $07, key still on.",
                 next);
-        assertTrue(NextTrip.neededAfter(fault("P0420"), WAITING, shown(1997, "07\nNO DATA\n7F 19 11"))
-                .orElseThrow()
+        assertTrue(words(NextTrip.neededAfter(fault("P0420"), WAITING, shown(1997, "07\nNO DATA\n7F 19 11"))
+                        .orElseThrow())
                 .endsWith("leave the codes stored, and the MIL going out by itself proves it."));
     }
 
@@ -141,10 +140,11 @@ class WaysToProveTest {
                 "2 more drives in a row in which the circuit check of P0443 runs and passes. End it with a scan of the code's"
                         + " status byte ($19 0A or $19 02 FF) where the car answers it, or its conditions met (name those of"
                         + " the service information, or adopt the typical ones) and service $07 read, key still on.",
-                NextTrip.neededAfter(fault("P0443"), WAITING).orElseThrow());
-        assertTrue(NextTrip.neededAfter(
-                        fault("P0118"), new VerificationState.FailedOnce(Instant.EPOCH, java.util.Optional.empty()))
-                .orElseThrow()
+                words(NextTrip.neededAfter(fault("P0443"), WAITING).orElseThrow()));
+        assertTrue(words(NextTrip.neededAfter(
+                                fault("P0118"),
+                                new VerificationState.FailedOnce(Instant.EPOCH, java.util.Optional.empty()))
+                        .orElseThrow())
                 .contains("the circuit check of P0118"));
     }
 }

@@ -2,6 +2,8 @@ package dev.stayfixed.drive.condition;
 
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
 import java.util.List;
 
 /** What a drive made of a set of conditions, one result for each in the order of the set. */
@@ -28,8 +30,8 @@ public record ConditionReport(ConditionSet set, List<ConditionResult> results) {
         return open.isEmpty() ? Finding.yes(reasons(findings)) : Finding.unknown(reasons(open));
     }
 
-    private static String reasons(List<Finding> findings) {
-        return String.join("; ", findings.stream().map(Finding::reason).toList());
+    private static Reason reasons(List<Finding> findings) {
+        return Shape.EACH.of(findings.stream().map(Finding::reason).toList());
     }
 
     /** Conditions that are still to be met. */

@@ -6,6 +6,7 @@ import dev.stayfixed.drive.Finding;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.drive.signal.SignalRow;
 import dev.stayfixed.drive.signal.Timeline;
+import dev.stayfixed.reason.Reason;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -63,8 +64,7 @@ public record StartDifference(Signal upper, Signal lower, double most) implement
         return Optional.of(
                 finding.isYes()
                         ? finding
-                        : Finding.unknown(
-                                "only the lowest ambient temperature of the drive is known: " + finding.reason()));
+                        : Finding.unknown(Reason.of(ConditionReason.LOWEST_AMBIENT_ONLY, finding.reason())));
     }
 
     private Finding judge(double difference) {

@@ -4,6 +4,8 @@ import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -44,8 +46,8 @@ public final class SummaryProof {
                 : Optional.empty();
     }
 
-    private static String reasons(List<Finding> findings) {
-        return String.join("; ", findings.stream().map(Finding::reason).toList());
+    private static Reason reasons(List<Finding> findings) {
+        return Shape.EACH.of(findings.stream().map(Finding::reason).toList());
     }
 
     private static Optional<Finding> of(Condition condition, DriveSummary summary) {

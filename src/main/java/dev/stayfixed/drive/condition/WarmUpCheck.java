@@ -4,6 +4,10 @@ import dev.stayfixed.drive.Finding;
 import dev.stayfixed.drive.signal.Extent;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.drive.signal.SignalFacts;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Unit;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -65,14 +69,20 @@ public record WarmUpCheck(
 
     /** Whether the repair mended the warm-up: missed before, met after, and the two runs alike. */
     public Finding compare(Run before, Run after) {
-        String facts = "before: " + before.finding().reason() + "; after: "
-                + after.finding().reason();
+        Reason facts = Reason.of(
+                ConditionReason.BEFORE_AND_AFTER,
+                before.finding().reason(),
+                after.finding().reason());
         for (Signal signal : List.of(Signal.COOLANT, Signal.AMBIENT)) {
             Optional<Double> difference =
                     before.first(signal).flatMap(b -> after.first(signal).map(a -> Math.abs(a - b)));
             if (difference.filter(d -> d > ALIKE).isPresent()) {
-                return Finding.unknown("%s; the runs are not alike: %s at the start differs by %s K, at most %s K"
-                        .formatted(facts, signal.words(), Words.number(difference.get()), Words.number(ALIKE)));
+                return Finding.unknown(Reason.of(
+                        ConditionReason.RUNS_NOT_ALIKE,
+                        facts,
+                        Part.verbatim(signal.words()),
+                        Quantity.of(difference.get(), Unit.KELVIN),
+                        Quantity.of(ALIKE, Unit.KELVIN)));
             }
         }
         if (after.finding().isNo()) {

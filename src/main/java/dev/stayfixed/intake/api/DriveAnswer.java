@@ -1,5 +1,6 @@
 package dev.stayfixed.intake.api;
 
+import dev.stayfixed.web.api.ReasonAnswer;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import dev.stayfixed.drive.DriveFacts;
 import dev.stayfixed.drive.DriveRecord;
@@ -60,9 +61,9 @@ record DriveAnswer(
     }
 
     /** Whether something holds, and why. */
-    record Told(Finding.Held held, String reason) {
+    record Told(Finding.Held held, String reason, ReasonAnswer reasonFacts) {
         static Told of(Finding finding) {
-            return new Told(finding.held(), finding.reason());
+            return new Told(finding.held(), ReasonAnswer.text(finding.reason()), ReasonAnswer.of(finding.reason()));
         }
     }
 
@@ -81,6 +82,7 @@ record DriveAnswer(
             String code,
             @Nullable Outcome outcome,
             String reason,
+            ReasonAnswer reasonFacts,
             StandingAnswer standingBefore,
             StandingAnswer standing) {
 
@@ -90,7 +92,8 @@ record DriveAnswer(
                     effect.faultId(),
                     effect.code().text(),
                     effect.outcome().orElse(null),
-                    effect.reason(),
+                    ReasonAnswer.text(effect.reason()),
+                    ReasonAnswer.of(effect.reason()),
                     StandingAnswer.of(effect.before()),
                     StandingAnswer.of(effect.now()));
         }

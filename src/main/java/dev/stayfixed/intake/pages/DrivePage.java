@@ -225,6 +225,6 @@ class DrivePage {
                 verdict.faultCase().fault().code().text(),
                 FaultView.mark(judgement.outcome()),
                 show.words(judgement.reason()),
-                step.after().words());
+                show.words(step.after().said()));
     }
 }

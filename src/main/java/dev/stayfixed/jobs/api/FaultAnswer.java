@@ -1,5 +1,6 @@
 package dev.stayfixed.jobs.api;
 
+import dev.stayfixed.web.api.ReasonAnswer;
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.EnablingCondition;
 import dev.stayfixed.jobs.Fault;
@@ -29,7 +30,8 @@ record FaultAnswer(
         List<Limits> enablingConditions,
         FaultTerms.@Nullable Point freezeFrame,
         StandingAnswer standing,
-        @Nullable String proof) {
+        @Nullable String proof,
+        @Nullable ReasonAnswer proofFacts) {
 
     /** An enabling condition with the unit of its limits. */
     record Limits(
@@ -59,6 +61,7 @@ record FaultAnswer(
                 terms.enablingConditions().stream().map(Limits::of).toList(),
                 terms.freezeFrame().map(FaultTerms.Point::of).orElse(null),
                 StandingAnswer.of(fault.standing()),
-                ways == null ? null : ways.sentence());
+                ways == null ? null : ReasonAnswer.text(ways.sentence()),
+                ways == null ? null : ReasonAnswer.of(ways.inBrief()));
     }
 }

@@ -11,6 +11,7 @@ import dev.stayfixed.verification.EvidenceGrade;
 import dev.stayfixed.verification.RepairedFault;
 import dev.stayfixed.verification.Trips;
 import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.wording.Wording;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -118,7 +119,7 @@ final class FaultRows {
                         fault.code().text(),
                         fault.group().label(),
                         fault.trips() == Trips.ONE ? "one-trip fault" : "two-trip fault",
-                        VerdictWords.proof(fault),
+                        Wording.METRIC.words(VerdictWords.proof(fault)),
                         note(fault.group())))
                 .toList();
     }

@@ -5,7 +5,6 @@ import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.verification.CodeMemory;
-import dev.stayfixed.verification.Doubt;
 import dev.stayfixed.verification.Judgement;
 import dev.stayfixed.verification.Outcome;
 import dev.stayfixed.verification.Trips;
@@ -36,12 +35,15 @@ public record FaultView(
         Standing standing,
         String sentence,
         Optional<String> next,
-        Optional<Doubt> doubt,
+        Optional<Doubted> doubt,
         Optional<Step> lastMissed,
         String lane,
         List<Attempt> attempts,
         CodeMemory memory,
         String ruleSet) {
+
+    /** Why it is not decided. */
+    record Doubted(String history, String reading) {}
 
     /** One repair, and the drives that were judged for it. */
     public record Attempt(int number, Optional<Repair> repair, Standing standing, List<Step> steps) {}
@@ -73,7 +75,7 @@ public record FaultView(
                 standing,
                 VerdictWords.sentence(fault.code(), fault.group(), standing),
                 verdict.verdict().next().map(show::words),
-                verdict.verdict().doubt(),
+                verdict.verdict().doubt().map(d -> new Doubted(show.words(d.history()), show.words(d.reading()))),
                 latestFirst.stream().findFirst().flatMap(FaultView::lastMissed),
                 DriveLane.svg(fault.code().text(), attempts, show),
                 latestFirst,
@@ -108,11 +110,11 @@ public record FaultView(
     private static Step step(Verdict.Step step, FaultVerdict verdict, Show show) {
         Instant at = verdict.driveStarts().getOrDefault(step.driveId(), Instant.EPOCH);
         UUID drive = UUID.fromString(step.driveId());
-        String after = step.after().words();
+        String after = show.words(step.after().said());
         if (step instanceof Verdict.Step.Judged judged) {
             Judgement judgement = judged.judgement();
             List<Said> says = judgement.evidence().stream()
-                    .map(e -> new Said(e.source().words(), show.words(e.says())))
+                    .map(e -> new Said(show.words(e.source().kind()), show.words(e.says())))
                     .toList();
             LaneMark mark = mark(judgement.outcome());
             return new Step(mark, at, mark.word(), show.words(judgement.reason()), says, drive, after);

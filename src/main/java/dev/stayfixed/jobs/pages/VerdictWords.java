@@ -3,11 +3,13 @@ package dev.stayfixed.jobs.pages;
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.obd.MonitorGroup;
 import dev.stayfixed.obd.TroubleCode;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.RepairAttempt;
 import dev.stayfixed.verification.RepairedFault;
 import dev.stayfixed.verification.RuleSet;
 import dev.stayfixed.verification.Verification;
 import dev.stayfixed.verification.WaysToProve;
+import dev.stayfixed.wording.Wording;
 import dev.stayfixed.worklist.OpenJob;
 import java.time.Instant;
 import java.util.List;
@@ -20,7 +22,7 @@ public final class VerdictWords {
 
     /** What a standing means, for whoever asks "is it fixed?". */
     public static String sentence(TroubleCode code, MonitorGroup group, Standing standing) {
-        String monitor = WaysToProve.test(code, group);
+        String monitor = Wording.METRIC.words(WaysToProve.test(code, group));
         int passes = standing.passes().orElse(0);
         int needed = standing.needed();
         return switch (standing.state()) {
@@ -74,7 +76,8 @@ public final class VerdictWords {
 
     private static String next(OpenJob.Line fault) {
         Standing standing = fault.standing();
-        String run = "with " + WaysToProve.test(TroubleCode.parse(fault.code()), fault.group()) + " run";
+        String run = "with " + Wording.METRIC.words(WaysToProve.test(TroubleCode.parse(fault.code()), fault.group()))
+                + " run";
         return switch (standing.state()) {
             case RECURRED -> "Find the cause; record the next repair of " + fault.code() + ".";
             case FAILED_ONCE -> "One drive " + run + " decides on " + fault.code() + ".";
@@ -94,7 +97,7 @@ public final class VerdictWords {
     }
 
     /** What will prove a repair that is yet to be made. */
-    public static String proof(RepairedFault fault) {
+    public static Reason proof(RepairedFault fault) {
         RepairAttempt repair = new RepairAttempt("next", Instant.EPOCH, false, Optional.empty(), Optional.empty());
         return new Verification(RuleSet.STANDARD)
                 .of(fault, List.of(repair), List.of())

@@ -1,5 +1,6 @@
 package dev.stayfixed.judging.api;
 
+import dev.stayfixed.web.api.ReasonAnswer;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.drive.condition.Condition;
 import dev.stayfixed.drive.condition.ConditionReport;
@@ -71,6 +72,7 @@ public record ConditionsAnswer(
             boolean counts,
             Finding.Held held,
             String reason,
+            ReasonAnswer reasonFacts,
             List<Result> results) {
 
         public static Report of(FaultReport fault) {
@@ -83,7 +85,8 @@ public record ConditionsAnswer(
                     fault.fault().agreed().map(AgreedConditions::origin).orElse(null),
                     fault.counts(),
                     overall.held(),
-                    overall.reason(),
+                    ReasonAnswer.text(overall.reason()),
+                    ReasonAnswer.of(overall.reason()),
                     report.results().stream().map(Result::of).toList());
         }
     }
@@ -93,6 +96,7 @@ public record ConditionsAnswer(
             String condition,
             Finding.Held held,
             String reason,
+            ReasonAnswer reasonFacts,
             @Nullable String toDo,
             OptionalLong metAt,
             List<Interval> intervals) {
@@ -100,7 +104,8 @@ public record ConditionsAnswer(
             return new Result(
                     result.condition().words(),
                     result.finding().held(),
-                    result.finding().reason(),
+                    ReasonAnswer.text(result.finding().reason()),
+                    ReasonAnswer.of(result.finding().reason()),
                     result.toDo().orElse(null),
                     result.metAt(),
                     result.held());

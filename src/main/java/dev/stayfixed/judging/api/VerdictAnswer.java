@@ -1,8 +1,10 @@
 package dev.stayfixed.judging.api;
 
+import dev.stayfixed.web.api.ReasonAnswer;
 import dev.stayfixed.intake.FaultProofs;
 import dev.stayfixed.intake.FaultVerdict;
 import dev.stayfixed.jobs.api.StandingAnswer;
+import dev.stayfixed.verification.Assumption;
 import dev.stayfixed.verification.CodeMemory;
 import dev.stayfixed.verification.Doubt;
 import dev.stayfixed.verification.Evidence;
@@ -15,6 +17,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -29,11 +32,17 @@ record VerdictAnswer(UUID jobId, String ruleSet, List<String> assumptions, List<
         return new VerdictAnswer(
                 jobId,
                 RuleSet.STANDARD.id(),
-                RuleSet.STANDARD.assumptions(),
+                numbered(RuleSet.STANDARD.assumptions()),
                 verdicts.stream()
                         .map(verdict -> OfFault.of(
                                 verdict, proofs.getOrDefault(verdict.faultCase().faultId(), FaultProofs.NONE)))
                         .toList());
+    }
+
+    private static List<String> numbered(List<Assumption> assumptions) {
+        return IntStream.range(0, assumptions.size())
+                .mapToObj(at -> (at + 1) + ". " + ReasonAnswer.text(assumptions.get(at)))
+                .toList();
     }
 
     /**
@@ -50,7 +59,8 @@ record VerdictAnswer(UUID jobId, String ruleSet, List<String> assumptions, List<
             String ruleSet,
             StandingAnswer standing,
             @Nullable String next,
-            @Nullable Doubt doubt,
+            @Nullable ReasonAnswer nextFacts,
+            @Nullable Doubted doubt,
             ProofsAnswer proofs,
             Memory memory,
             List<Attempt> attempts) {
@@ -61,20 +71,35 @@ record VerdictAnswer(UUID jobId, String ruleSet, List<String> assumptions, List<
                     v.faultCase().fault().code().text(),
                     v.verdict().ruleSet(),
                     StandingAnswer.of(v.standing()),
-                    v.verdict().next().orElse(null),
-                    v.verdict().doubt().orElse(null),
+                    ReasonAnswer.text(v.verdict().next()),
+                    ReasonAnswer.of(v.verdict().next()),
+                    v.verdict().doubt().map(Doubted::of).orElse(null),
                     ProofsAnswer.of(v.standing(), proofs),
                     Memory.of(v.verdict().memory()),
                     v.verdict().attempts().stream().map(a -> Attempt.of(a, v)).toList());
         }
     }
 
+    /** Why it is not decided. */
+    record Doubted(String history, ReasonAnswer historyFacts, String reading, ReasonAnswer readingFacts) {
+        static Doubted of(Doubt doubt) {
+            return new Doubted(
+                    ReasonAnswer.text(doubt.history()),
+                    ReasonAnswer.of(doubt.history()),
+                    ReasonAnswer.text(doubt.reading()),
+                    ReasonAnswer.of(doubt.reading()));
+        }
+    }
+
     /** The lamp and the stored codes. */
     record Memory(Line mil, Line confirmedCode, Line permanentCode) {
 
-        record Line(@Nullable Boolean present, String explanation) {
+        record Line(@Nullable Boolean present, String explanation, ReasonAnswer explanationFacts) {
             static Line of(CodeMemory.Line line) {
-                return new Line(line.present().orElse(null), line.explanation());
+                return new Line(
+                        line.present().orElse(null),
+                        ReasonAnswer.text(line.explanation()),
+                        ReasonAnswer.of(line.explanation()));
             }
         }
 
@@ -126,23 +151,25 @@ record VerdictAnswer(UUID jobId, String ruleSet, List<String> assumptions, List<
             @Nullable Outcome outcome,
             @Nullable String outcomeWords,
             String reason,
+            ReasonAnswer reasonFacts,
             List<Said> evidence,
             String standingAfter) {
 
         static Step of(Verdict.Step step, @Nullable Instant start) {
-            String after = step.after().words();
+            String after = ReasonAnswer.text(step.after().said());
             if (step instanceof Verdict.Step.Judged judged) {
                 return new Step(
                         Kind.JUDGED,
                         step.driveId(),
                         start,
                         judged.judgement().outcome(),
-                        judged.judgement().outcome().words(),
-                        judged.judgement().reason(),
+                        ReasonAnswer.text(judged.judgement().outcome()),
+                        ReasonAnswer.text(step.reason()),
+                        ReasonAnswer.of(step.reason()),
                         judged.judgement().evidence().stream().map(Said::of).toList(),
                         after);
             }
-            return plain(kind(step), step, start, step.reason(), after);
+            return plain(kind(step), step, start, after);
         }
 
         private static Kind kind(Verdict.Step step) {
@@ -158,8 +185,17 @@ record VerdictAnswer(UUID jobId, String ruleSet, List<String> assumptions, List<
             return step instanceof Verdict.Step.Gap ? Kind.GAP : Kind.REMARK;
         }
 
-        private static Step plain(Kind kind, Verdict.Step step, @Nullable Instant start, String reason, String after) {
-            return new Step(kind, step.driveId(), start, null, null, reason, List.of(), after);
+        private static Step plain(Kind kind, Verdict.Step step, @Nullable Instant start, String after) {
+            return new Step(
+                    kind,
+                    step.driveId(),
+                    start,
+                    null,
+                    null,
+                    ReasonAnswer.text(step.reason()),
+                    ReasonAnswer.of(step.reason()),
+                    List.of(),
+                    after);
         }
     }
 
@@ -168,10 +204,14 @@ record VerdictAnswer(UUID jobId, String ruleSet, List<String> assumptions, List<
      *
      * @param grade of evidence on the monitor; missing for code lists and for the record as a whole
      */
-    record Said(@Nullable EvidenceGrade grade, String source, String says) {
+    record Said(@Nullable EvidenceGrade grade, String source, String says, ReasonAnswer saysFacts) {
         static Said of(Evidence evidence) {
             EvidenceGrade grade = evidence.source() instanceof Evidence.Monitor monitor ? monitor.grade() : null;
-            return new Said(grade, evidence.source().words(), evidence.says());
+            return new Said(
+                    grade,
+                    ReasonAnswer.text(evidence.source().kind()),
+                    ReasonAnswer.text(evidence.says()),
+                    ReasonAnswer.of(evidence.says()));
         }
     }
 }

@@ -1,7 +1,6 @@
 package dev.stayfixed.telling.pages;
 
 import dev.stayfixed.drive.DriveQuantity;
-import dev.stayfixed.jobs.Scale;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.telling.EventKind;
@@ -11,6 +10,7 @@ import dev.stayfixed.telling.ServiceAddress;
 import dev.stayfixed.telling.ShopNotices;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.Show;
+import dev.stayfixed.wording.Scale;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.Optional;

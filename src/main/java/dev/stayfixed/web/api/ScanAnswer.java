@@ -5,7 +5,6 @@ import dev.stayfixed.obd.MonitorGroup;
 import dev.stayfixed.obd.Readiness;
 import dev.stayfixed.obd.Scan;
 import dev.stayfixed.obd.StatusByte;
-import dev.stayfixed.obd.TestResult;
 import dev.stayfixed.obd.TroubleCode;
 import dev.stayfixed.obd.Vin;
 import java.util.LinkedHashMap;
@@ -25,7 +24,7 @@ record ScanAnswer(List<ScanLines.Line> lines, Understood understood) {
      * @param lamp whether the MIL is on, by PID $01 or in words; missing where not read or contradicted
      * @param readiness since the codes were cleared (PID $01)
      * @param thisCycle monitors of this driving cycle (PID $41)
-     * @param contradictions where the record disagrees with itself
+     * @param contradictions where the record disagrees with itself; likewise {@code contradictionFacts}, for machines
      */
     record Understood(
             List<String> confirmed,
@@ -40,7 +39,8 @@ record ScanAnswer(List<ScanLines.Line> lines, Understood understood) {
             @Nullable String vin,
             @Nullable String freezeFrameCode,
             boolean codesCleared,
-            List<String> contradictions) {}
+            List<String> contradictions,
+            List<ReasonAnswer> contradictionFacts) {}
 
     /** Readiness of the monitors. */
     record Monitors(
@@ -68,12 +68,15 @@ record ScanAnswer(List<ScanLines.Line> lines, Understood understood) {
                         scan.lamp().orElse(null),
                         scan.sinceClear().map(Monitors::of).orElse(null),
                         scan.thisCycle().map(Monitors::of).orElse(null),
-                        scan.testResults().stream().map(TestResult::describe).toList(),
+                        scan.testResults().stream()
+                                .map(result -> ReasonAnswer.text(result.said()))
+                                .toList(),
                         scan.inUse().map(c -> c.counts()).orElse(null),
                         scan.vin().map(Vin::text).orElse(null),
                         scan.freezeFrameCode().map(TroubleCode::text).orElse(null),
                         scan.codesCleared(),
-                        scan.contradictions()));
+                        scan.contradictions().stream().map(ReasonAnswer::text).toList(),
+                        scan.contradictions().stream().map(ReasonAnswer::of).toList()));
     }
 
     private static List<String> codes(Scan scan, Answer.CodeList.Kind kind) {

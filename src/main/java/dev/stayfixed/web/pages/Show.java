@@ -4,8 +4,9 @@ import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.jobs.Measurement;
 import dev.stayfixed.jobs.Repair;
-import dev.stayfixed.jobs.Scale;
 import dev.stayfixed.jobs.ShopSettings;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.wording.Scale;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
@@ -106,6 +107,11 @@ public final class Show {
 
     public String quantity(DriveQuantity quantity, double value) {
         return number(scale(quantity).shown(value), 1) + " " + scale(quantity).unit();
+    }
+
+    /** What the rules say, in words and in the shop's units. */
+    public String words(Part said) {
+        return settings.units().words(said);
     }
 
     /** A sentence of the rules in the shop's units. */

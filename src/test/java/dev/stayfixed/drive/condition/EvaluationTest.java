@@ -1,5 +1,6 @@
 package dev.stayfixed.drive.condition;
 
+import static dev.stayfixed.English.words;
 import static dev.stayfixed.drive.signal.Signal.AMBIENT;
 import static dev.stayfixed.drive.signal.Signal.BAROMETER;
 import static dev.stayfixed.drive.signal.Signal.COOLANT;
@@ -103,7 +104,7 @@ class EvaluationTest {
                 Rows.everySecond(10, 750, "VEHICLE_SPEED=50"),
                 Rows.everySecond(751, 791, "VEHICLE_SPEED=90"),
                 Rows.everySecond(792, 800, "VEHICLE_SPEED=120"));
-        assertThat(result(Hold.unbroken(STEADY, MINUTE), rows).finding().reason())
+        assertThat(words(result(Hold.unbroken(STEADY, MINUTE), rows).finding().reason()))
                 .isEqualTo(
                         "vehicle speed 70 to 110 km/h held 41 s of 60 s unbroken; the longest stretch began at 12:31");
     }
@@ -121,7 +122,7 @@ class EvaluationTest {
     void a_gap_holds_nothing_and_ends_an_unbroken_hold() {
         Hold unbroken = Hold.unbroken(STEADY, Duration.ofSeconds(8));
         String[] rows = {"0 VEHICLE_SPEED=80", "4", "9.001", "14.001", "15 VEHICLE_SPEED=0"};
-        assertThat(finding(unbroken, rows).reason())
+        assertThat(words(finding(unbroken, rows).reason()))
                 .isEqualTo("vehicle speed 70 to 110 km/h held 6 s of 8 s unbroken; the longest stretch began at 0:09");
         assertThat(result(Hold.cumulative(STEADY, Duration.ofSeconds(8)), rows).held())
                 .containsExactly(new Interval(0, 4_000), new Interval(9_001, 15_000));
@@ -136,17 +137,17 @@ class EvaluationTest {
     @Test
     void a_miss_never_shows_the_same_number_twice() {
         Hold tenMinutes = Hold.unbroken(STEADY, Duration.ofMinutes(10));
-        assertThat(finding(tenMinutes, spread("VEHICLE_SPEED=80", "599.6 VEHICLE_SPEED=0"))
-                        .reason())
+        assertThat(words(finding(tenMinutes, spread("VEHICLE_SPEED=80", "599.6 VEHICLE_SPEED=0"))
+                        .reason()))
                 .startsWith("vehicle speed 70 to 110 km/h held 599.6 s of 600 s unbroken");
-        assertThat(finding(tenMinutes, spread("VEHICLE_SPEED=80", "599.998 VEHICLE_SPEED=0"))
-                        .reason())
+        assertThat(words(finding(tenMinutes, spread("VEHICLE_SPEED=80", "599.998 VEHICLE_SPEED=0"))
+                        .reason()))
                 .startsWith("vehicle speed 70 to 110 km/h held 599.998 s of 600 s unbroken");
-        assertThat(finding(Hold.unbroken(STEADY, MINUTE), "0 VEHICLE_SPEED=69.97", "4", "5")
-                        .reason())
+        assertThat(words(finding(Hold.unbroken(STEADY, MINUTE), "0 VEHICLE_SPEED=69.97", "4", "5")
+                        .reason()))
                 .contains("closest was 69.97 km/h, 0.03 km/h short");
-        assertThat(finding(new AtStart(SignalRange.atMost(COOLANT, 40)), "0 COOLANT=40.004")
-                        .reason())
+        assertThat(words(finding(new AtStart(SignalRange.atMost(COOLANT, 40)), "0 COOLANT=40.004")
+                        .reason()))
                 .contains("40.004 °C, 0.004 K over");
     }
 
@@ -195,11 +196,11 @@ class EvaluationTest {
                 Rows.everySecond(0, 24, "VEHICLE_SPEED=80 COOLANT=60 ENGINE_SPEED=2000"),
                 Rows.everySecond(25, 34, "VEHICLE_SPEED=80 COOLANT=75 ENGINE_SPEED=3500"),
                 Rows.everySecond(35, 75, "VEHICLE_SPEED=80 COOLANT=75 ENGINE_SPEED=2000"));
-        assertThat(result(hold, rows).finding().reason())
+        assertThat(words(result(hold, rows).finding().reason()))
                 .isEqualTo("vehicle speed 70 to 110 km/h held 40 s of 60 s unbroken; the longest stretch began at 0:35;"
                         + " for 25 s coolant temperature at least 70 °C did not hold meanwhile");
-        assertThat(finding(hold, "0 VEHICLE_SPEED=80 COOLANT=60 ENGINE_SPEED=2000", "4", "5")
-                        .reason())
+        assertThat(words(finding(hold, "0 VEHICLE_SPEED=80 COOLANT=60 ENGINE_SPEED=2000", "4", "5")
+                        .reason()))
                 .isEqualTo("vehicle speed 70 to 110 km/h held 0 s of 60 s unbroken;"
                         + " for 5 s coolant temperature at least 70 °C did not hold meanwhile");
     }
@@ -207,13 +208,13 @@ class EvaluationTest {
     @Test
     void a_range_that_was_never_reached_says_how_far_off_it_was() {
         Hold hold = Hold.unbroken(STEADY, MINUTE);
-        assertThat(finding(hold, "0 VEHICLE_SPEED=0", "1 VEHICLE_SPEED=64", "2 VEHICLE_SPEED=3")
-                        .reason())
+        assertThat(words(finding(hold, "0 VEHICLE_SPEED=0", "1 VEHICLE_SPEED=64", "2 VEHICLE_SPEED=3")
+                        .reason()))
                 .isEqualTo("vehicle speed 70 to 110 km/h was never reached; closest was 64 km/h, 6 km/h short");
-        assertThat(finding(hold, "0 VEHICLE_SPEED=130", "1 VEHICLE_SPEED=112.5", "2 VEHICLE_SPEED=150")
-                        .reason())
+        assertThat(words(finding(hold, "0 VEHICLE_SPEED=130", "1 VEHICLE_SPEED=112.5", "2 VEHICLE_SPEED=150")
+                        .reason()))
                 .isEqualTo("vehicle speed 70 to 110 km/h was never reached; closest was 112.5 km/h, 2.5 km/h over");
-        assertThat(finding(hold, "0 VEHICLE_SPEED=80").reason())
+        assertThat(words(finding(hold, "0 VEHICLE_SPEED=80").reason()))
                 .isEqualTo("vehicle speed 70 to 110 km/h held 0 s of 60 s unbroken");
     }
 
@@ -224,7 +225,7 @@ class EvaluationTest {
                 .isEqualTo(
                         Finding.unknown("vehicle speed was not recorded; needed vehicle speed 70 to 110 km/h for 60 s"
                                 + " unbroken, with coolant temperature at least 70 °C"));
-        assertThat(finding(hold, "0 VEHICLE_SPEED=80", "1").reason())
+        assertThat(words(finding(hold, "0 VEHICLE_SPEED=80", "1").reason()))
                 .startsWith("coolant temperature was not recorded");
         assertThat(finding(Reach.value(COOLANT, 70), "0 VEHICLE_SPEED=80", "1"))
                 .isEqualTo(
@@ -249,11 +250,11 @@ class EvaluationTest {
     @Test
     void a_start_value_says_how_far_off_it_was() {
         AtStart fuel = new AtStart(new SignalRange(FUEL_LEVEL, 15, 85));
-        assertThat(finding(fuel, "0 FUEL_LEVEL=12").reason())
+        assertThat(words(finding(fuel, "0 FUEL_LEVEL=12").reason()))
                 .isEqualTo("fuel level at the start 12 %, 3 % short; needed 15 to 85 %");
-        assertThat(finding(fuel, "0 FUEL_LEVEL=90").reason())
+        assertThat(words(finding(fuel, "0 FUEL_LEVEL=90").reason()))
                 .isEqualTo("fuel level at the start 90 %, 5 % over; needed 15 to 85 %");
-        assertThat(finding(fuel, "0 FUEL_LEVEL=40").reason())
+        assertThat(words(finding(fuel, "0 FUEL_LEVEL=40").reason()))
                 .isEqualTo("fuel level 40 % at the start; needed 15 to 85 %");
     }
 
@@ -270,12 +271,14 @@ class EvaluationTest {
     @Test
     void a_difference_says_how_far_off_it_was_and_what_was_not_recorded() {
         StartDifference difference = new StartDifference(COOLANT, INTAKE_AIR, 6);
-        assertThat(finding(difference, "0 COOLANT=38 INTAKE_AIR=30").reason())
+        assertThat(words(finding(difference, "0 COOLANT=38 INTAKE_AIR=30").reason()))
                 .isEqualTo(
                         "coolant temperature 8 K above intake air temperature at the start; needed at most 6 K: 2 K over");
         assertThat(finding(difference, "0 COOLANT=36 INTAKE_AIR=30").isYes()).isTrue();
-        assertThat(finding(difference, "0 COOLANT=38").reason()).isEqualTo("intake air temperature was not recorded");
-        assertThat(finding(difference, "0 INTAKE_AIR=38").reason()).isEqualTo("coolant temperature was not recorded");
+        assertThat(words(finding(difference, "0 COOLANT=38").reason()))
+                .isEqualTo("intake air temperature was not recorded");
+        assertThat(words(finding(difference, "0 INTAKE_AIR=38").reason()))
+                .isEqualTo("coolant temperature was not recorded");
         assertThat(difference.words())
                 .isEqualTo("coolant temperature at most 6 K above intake air temperature at the start");
     }
@@ -291,7 +294,7 @@ class EvaluationTest {
     @Test
     void a_soak_says_how_short_it_was() {
         Soak soak = new Soak(Duration.ofHours(8));
-        assertThat(soak.tracker(OptionalDouble.of(7.5)).result().finding().reason())
+        assertThat(words(soak.tracker(OptionalDouble.of(7.5)).result().finding().reason()))
                 .isEqualTo("engine off for 7 h 30 min of 8 h: 30 min short");
         assertThat(soak.tracker(OptionalDouble.empty()).result().finding())
                 .isEqualTo(Finding.unknown("it is not known how long the engine was off before; needed 8 h"));
@@ -332,7 +335,7 @@ class EvaluationTest {
         Reach rise = Reach.rise(COOLANT, 20);
         assertThat(finding(rise, "0 COOLANT=30", "4 COOLANT=50"))
                 .isEqualTo(Finding.yes("coolant temperature up by 20 K reached after 4 s"));
-        assertThat(finding(rise, "0 COOLANT=30", "4 COOLANT=49").reason())
+        assertThat(words(finding(rise, "0 COOLANT=30", "4 COOLANT=49").reason()))
                 .isEqualTo("coolant temperature up by 20 K was not reached: it came to 49 °C, 1 K short, in 4 s");
         assertThat(Reach.rise(ENGINE_SPEED, 500).words()).isEqualTo("engine speed up by 500 rpm");
     }
@@ -417,7 +420,9 @@ class EvaluationTest {
                 .isEqualTo(Finding.no("coolant temperature at the start 20 °C, 50 K short; needed at least 70 °C"));
         assertThat(report(set, Rows.of("0 COOLANT=70")).overall())
                 .isEqualTo(Finding.unknown("barometric pressure was not recorded; needed at least 75 kPa"));
-        assertThat(report(set, Rows.of("0 COOLANT=70 BAROMETER=99")).overall().reason())
+        assertThat(words(report(set, Rows.of("0 COOLANT=70 BAROMETER=99"))
+                        .overall()
+                        .reason()))
                 .isEqualTo("barometric pressure 99 kPa at the start; needed at least 75 kPa;"
                         + " coolant temperature 70 °C at the start; needed at least 70 °C;"
                         + " coolant temperature of 30 °C reached after 0 s");

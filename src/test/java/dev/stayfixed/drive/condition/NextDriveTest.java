@@ -1,5 +1,6 @@
 package dev.stayfixed.drive.condition;
 
+import static dev.stayfixed.English.words;
 import static dev.stayfixed.drive.signal.Signal.AMBIENT;
 import static dev.stayfixed.drive.signal.Signal.COOLANT;
 import static dev.stayfixed.drive.signal.Signal.ENGINE_SPEED;
@@ -319,11 +320,12 @@ class NextDriveTest {
         assertThat(SOAK.inSummary(drive).map(Finding::held)).contains(Finding.Held.YES);
         assertThat(FUEL.inSummary(drive).map(Finding::held)).contains(Finding.Held.NO);
         assertThat(new AtStart(SignalRange.atMost(PEDAL, 5)).inSummary(drive)).isEmpty();
-        assertThat(IDLE.inSummary(drive).map(Finding::reason)).contains("longest unbroken idle 30 s of 30 s");
+        assertThat(IDLE.inSummary(drive).map(found -> words(found.reason())))
+                .contains("longest unbroken idle 30 s of 30 s");
         assertThat(WARM_IDLE.inSummary(drive).map(Finding::held)).contains(Finding.Held.NO);
         assertThat(CRUISE.inSummary(drive).map(Finding::held)).contains(Finding.Held.UNKNOWN);
         assertThat(Reach.value(COOLANT, 90).inSummary(drive).map(Finding::held)).contains(Finding.Held.YES);
-        assertThat(Reach.value(COOLANT, 91).inSummary(drive).map(Finding::reason))
+        assertThat(Reach.value(COOLANT, 91).inSummary(drive).map(found -> words(found.reason())))
                 .contains("coolant temperature came to 90 °C of 91 °C");
         assertThat(Reach.rise(COOLANT, 70).inSummary(drive).map(Finding::held)).contains(Finding.Held.YES);
         assertThat(Reach.rise(COOLANT, 71).inSummary(drive).map(Finding::held)).contains(Finding.Held.NO);

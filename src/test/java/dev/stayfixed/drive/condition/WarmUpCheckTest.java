@@ -1,5 +1,6 @@
 package dev.stayfixed.drive.condition;
 
+import static dev.stayfixed.English.words;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -49,7 +50,7 @@ class WarmUpCheckTest {
     void missed_before_and_met_after_is_mended() {
         Finding finding = CHECK.compare(BEFORE, AFTER);
         assertThat(finding.isYes()).isTrue();
-        assertThat(finding.reason())
+        assertThat(words(finding.reason()))
                 .isEqualTo(
                         "before: coolant temperature of 80 °C was not reached: it came to 61 °C, 19 K short, in 22 s;"
                                 + " after: coolant temperature 25 °C at the start; needed at most 30 °C; ambient temperature 21 °C at"
@@ -69,7 +70,7 @@ class WarmUpCheckTest {
                 run("0 ENGINE_SPEED=800 COOLANT=30 AMBIENT=28.5", "4 ENGINE_SPEED=2000", "9", "14 COOLANT=80");
         Finding finding = CHECK.compare(BEFORE, warmer);
         assertThat(finding.held()).isEqualTo(Finding.Held.UNKNOWN);
-        assertThat(finding.reason())
+        assertThat(words(finding.reason()))
                 .endsWith("; the runs are not alike: ambient temperature at the start differs by 10.5 K, at most 10 K");
         WarmUpCheck.Run alike =
                 run("0 ENGINE_SPEED=800 COOLANT=30 AMBIENT=28", "4 ENGINE_SPEED=2000", "9", "14 COOLANT=80");

@@ -3,12 +3,12 @@ package dev.stayfixed.web.pages;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.stayfixed.drive.DriveQuantity;
-import dev.stayfixed.jobs.Scale;
 import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.obd.TroubleCode;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.wording.Scale;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;

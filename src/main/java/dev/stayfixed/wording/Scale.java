@@ -1,4 +1,4 @@
-package dev.stayfixed.jobs;
+package dev.stayfixed.wording;
 
 /**
  * The unit in which people read and type a quantity: shown = kept * factor + offset.
@@ -8,7 +8,7 @@ package dev.stayfixed.jobs;
 public record Scale(String unit, double factor, double offset) {
 
     /** From a metric unit, which is how everything is kept, to the US one; what has none stays as it is. */
-    static Scale us(String metricUnit) {
+    public static Scale us(String metricUnit) {
         return switch (metricUnit) {
             case "km/h" -> new Scale("mph", 1 / 1.609344, 0);
             case "km" -> new Scale("mi", 1 / 1.609344, 0);
@@ -20,6 +20,11 @@ public record Scale(String unit, double factor, double offset) {
             case "kPa" -> new Scale("inHg", 1 / 3.386389, 0);
             default -> new Scale(metricUnit, 1, 0);
         };
+    }
+
+    /** What is kept in a metric unit stays as it is. */
+    public static Scale metric(String metricUnit) {
+        return new Scale(metricUnit, 1, 0);
     }
 
     public double shown(double kept) {

@@ -1,4 +1,4 @@
-package dev.stayfixed.jobs;
+package dev.stayfixed.wording;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;

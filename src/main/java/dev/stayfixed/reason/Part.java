@@ -1,0 +1,71 @@
+package dev.stayfixed.reason;
+
+import java.time.Instant;
+
+/** Something that a reason speaks of. */
+public sealed interface Part
+        permits Kind,
+                Reason,
+                Quantity,
+                Part.Count,
+                Part.Day,
+                Part.Hex,
+                Part.Minute,
+                Part.Old,
+                Part.Time,
+                Part.TimeOf,
+                Part.Verbatim {
+
+    /** So many; one is worded apart. */
+    record Count(long number) implements Part {}
+
+    /** A byte or an id, as the standards print it. */
+    record Hex(int number) implements Part {}
+
+    /** The day on which something was. */
+    record Day(Instant at) implements Part {}
+
+    /** The minute in which something was. */
+    record Minute(Instant at) implements Part {}
+
+    /** What stands as it is in every language and unit: a code, the name of a counter, a person's own words. */
+    record Verbatim(String text) implements Part {}
+
+    /** A length of time, or a moment of a drive, in milliseconds. */
+    record Time(long millis, Form form) implements Part {
+
+        /** How it is read. */
+        public enum Form {
+            /** 1 min 5 s. */
+            LENGTH,
+            /** 12:31 from the first row on. */
+            MOMENT
+        }
+
+        public static Time length(long millis) {
+            return new Time(millis, Form.LENGTH);
+        }
+
+        public static Time moment(long millis) {
+            return new Time(millis, Form.MOMENT);
+        }
+    }
+
+    /** A time beside the time that was needed, both in milliseconds: "599.6 s of 600 s". */
+    record TimeOf(long found, long needed) implements Part {}
+
+    /** A sentence that is still made in the core, metric and in English. */
+    record Old(String sentence) implements Part {}
+
+    static Part count(long number) {
+        return new Count(number);
+    }
+
+    static Part hex(int number) {
+        return new Hex(number);
+    }
+
+    static Part verbatim(String text) {
+        return new Verbatim(text);
+    }
+}

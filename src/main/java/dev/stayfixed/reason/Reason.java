@@ -1,0 +1,34 @@
+package dev.stayfixed.reason;
+
+import java.util.List;
+
+/**
+ * Why something is so, or what is to be done: its kind and what it speaks of. Cheap to make: nothing is put into words before somebody
+ * reads it.
+ *
+ * @param parts as many as the kind names, in its order
+ */
+public record Reason(Kind kind, List<Part> parts) implements Part {
+
+    public Reason {
+        parts = List.copyOf(parts);
+        if (!kind.takes(parts.size())) {
+            throw new IllegalArgumentException(
+                    "%s: found %d parts, expected %s".formatted(kind.key(), parts.size(), kind.parts()));
+        }
+    }
+
+    public static Reason of(Kind kind, Part... parts) {
+        return new Reason(kind, List.of(parts));
+    }
+
+    /** What is still said as a sentence. */
+    public static Reason old(String sentence) {
+        return of(Shape.EACH, new Part.Old(sentence));
+    }
+
+    /** The same said as a sentence of its own. */
+    public Reason asSentence() {
+        return of(Shape.SENTENCE, this);
+    }
+}

@@ -1,0 +1,218 @@
+package dev.stayfixed.wording;
+
+import dev.stayfixed.reason.Kind;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
+import dev.stayfixed.reason.Unit;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.text.DecimalFormatSymbols;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import java.util.ResourceBundle;
+import java.util.function.Function;
+import java.util.regex.MatchResult;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Puts what the rules say into the words of a language and the units of a reader. People's own words stay as they are. */
+public final class Wording {
+
+    private static final String BUNDLE = "reasons";
+
+    /** As the interface answers beside the values. */
+    public static final Wording METRIC = new Wording(Locale.ENGLISH, false);
+
+    /** For a shop that uses US units. */
+    public static final Wording US = new Wording(Locale.ENGLISH, true);
+
+    /** "{from}", or "{from.number}" for a quantity without its unit. */
+    private static final Pattern PLACE = Pattern.compile("\\{(\\w+)(\\.number)?}");
+
+    private static final int MOST_DECIMALS = 6;
+
+    private final Locale locale;
+    private final boolean us;
+    private final ResourceBundle texts;
+
+    private Wording(Locale locale, boolean us) {
+        this.locale = locale;
+        this.us = us;
+        this.texts = ResourceBundle.getBundle(
+                BUNDLE, locale, ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
+    }
+
+    /** In words and with units. */
+    public String words(Part said) {
+        if (said instanceof Reason reason) {
+            return reason.kind() instanceof Shape shape ? shaped(shape, reason.parts()) : text(reason);
+        }
+        if (said instanceof Kind kind) {
+            return texts.getString(kind.key());
+        }
+        if (said instanceof Quantity quantity) {
+            return (number(quantity) + " " + unit(quantity.unit())).stripTrailing();
+        }
+        if (said instanceof Part.Time time) {
+            return time.form() == Part.Time.Form.LENGTH ? length(time.millis()) : moment(time.millis());
+        }
+        if (said instanceof Part.TimeOf time) {
+            return timeOf(time.found(), time.needed());
+        }
+        if (said instanceof Part.Day day) {
+            return time("Day", day.at());
+        }
+        if (said instanceof Part.Minute minute) {
+            return time("Minute", minute.at());
+        }
+        if (said instanceof Part.Old old) {
+            return us ? UsUnits.words(old.sentence()) : old.sentence();
+        }
+        return plain(said);
+    }
+
+    private String time(String pattern, Instant at) {
+        return DateTimeFormatter.ofPattern(texts.getString(pattern), locale)
+                .withZone(ZoneOffset.UTC)
+                .format(at);
+    }
+
+    private static String plain(Part said) {
+        if (said instanceof Part.Count count) {
+            return Long.toString(count.number());
+        }
+        if (said instanceof Part.Hex hex) {
+            return "%02X".formatted(hex.number());
+        }
+        if (said instanceof Part.Verbatim verbatim) {
+            return verbatim.text();
+        }
+        throw new IllegalArgumentException("part of a reason: found " + said + ", expected one that has words");
+    }
+
+    private String text(Reason reason) {
+        Kind kind = reason.kind();
+        String one = kind.key() + ".one";
+        boolean single = reason.parts().stream().anyMatch(p -> p instanceof Part.Count count && count.number() == 1);
+        String text = texts.getString(single && texts.containsKey(one) ? one : kind.key());
+        List<String> names = kind.parts();
+        return filled(text, place -> {
+            Part part = reason.parts().get(names.indexOf(place.group(1)));
+            return place.group(2) != null && part instanceof Quantity quantity ? number(quantity) : words(part);
+        });
+    }
+
+    private String shaped(Shape shape, List<Part> parts) {
+        String text = texts.getString(shape.key());
+        if (shape == Shape.SENTENCE) {
+            String what = words(parts.get(0));
+            return filled(text, place -> Character.toUpperCase(what.charAt(0)) + what.substring(1));
+        }
+        return parts.stream()
+                .map(this::words)
+                .reduce((before, next) -> pair(text, before, next))
+                .orElse("");
+    }
+
+    private static String pair(String text, String first, String second) {
+        return filled(text, place -> place.group(1).equals("first") ? first : second);
+    }
+
+    private static String filled(String text, Function<MatchResult, String> part) {
+        return PLACE.matcher(text).replaceAll(place -> Matcher.quoteReplacement(part.apply(place)));
+    }
+
+    private String unit(Unit unit) {
+        String metric = unit.symbol();
+        String shown = scale(unit).unit();
+        return shown.equals(metric) ? words(unit) : shown;
+    }
+
+    private Scale scale(Unit unit) {
+        return us ? Scale.us(unit.symbol()) : Scale.metric(unit.symbol());
+    }
+
+    private String number(Quantity quantity) {
+        String plain = rounded(quantity.value(), quantity);
+        double limit = quantity.beside().orElse(quantity.value());
+        if (limit == quantity.value() || !plain.equals(rounded(limit, quantity))) {
+            return local(plain);
+        }
+        Scale scale = scale(quantity.unit());
+        for (int decimals = 2; decimals <= MOST_DECIMALS; decimals++) {
+            BigDecimal precise =
+                    BigDecimal.valueOf(scale.shown(quantity.value())).setScale(decimals, RoundingMode.HALF_EVEN);
+            if (precise.compareTo(BigDecimal.valueOf(scale.shown(limit)).setScale(decimals, RoundingMode.HALF_EVEN))
+                    != 0) {
+                return local(precise.toPlainString());
+            }
+        }
+        return local(plain);
+    }
+
+    private String rounded(double value, Quantity quantity) {
+        BigDecimal metric = BigDecimal.valueOf(value).setScale(quantity.decimals(), RoundingMode.HALF_UP);
+        Scale scale = scale(quantity.unit());
+        boolean whole = metric.stripTrailingZeros().scale() <= 0;
+        BigDecimal shown = scale.unit().equals(quantity.unit().symbol()) ? metric : inSteps(scale, value, whole);
+        return shown.signum() == 0 ? "0" : shown.stripTrailingZeros().toPlainString();
+    }
+
+    /** What is a whole number in metric units is one here, as far as the unit allows. */
+    private static BigDecimal inSteps(Scale scale, double value, boolean whole) {
+        double shown = scale.shown(value);
+        double coarse = switch (scale.unit()) {
+            case "inHg" -> 0.1;
+            case "ft" -> 10;
+            default -> 1;
+        };
+        double step = !whole || Math.abs(shown) < coarse ? Math.min(coarse, 0.1) : coarse;
+        return BigDecimal.valueOf(Math.rint(shown / step) * step).setScale(1, RoundingMode.HALF_EVEN);
+    }
+
+    private String local(String number) {
+        return number.replace('.', DecimalFormatSymbols.getInstance(locale).getDecimalSeparator());
+    }
+
+    /** Seconds up to two minutes, then minutes and seconds, then hours and minutes. */
+    private String length(long millis) {
+        double seconds = millis / 1000.0;
+        if (seconds < 120) {
+            return words(Quantity.of(seconds, Unit.SECOND).beside(0));
+        }
+        long whole = Math.round(seconds);
+        return whole < 7_200
+                ? two(whole / 60, Unit.MINUTE, whole % 60, Unit.SECOND)
+                : two(whole / 3_600, Unit.HOUR, whole % 3_600 / 60, Unit.MINUTE);
+    }
+
+    private String two(long large, Unit unit, long small, Unit smaller) {
+        return large + " " + words(unit) + (small == 0 ? "" : " " + small + " " + words(smaller));
+    }
+
+    /** In seconds where the two would else read the same. */
+    private String timeOf(long found, long needed) {
+        String text = texts.getString(Shape.OUT_OF.key());
+        String is = length(found);
+        String wanted = length(needed);
+        return found == needed || !is.equals(wanted)
+                ? pair(text, is, wanted)
+                : pair(
+                        text,
+                        words(Quantity.of(found / 1000.0, Unit.SECOND).beside(needed / 1000.0)),
+                        words(Quantity.of(needed / 1000.0, Unit.SECOND)));
+    }
+
+    /** From the first row of the drive on: 12:31, or 1:02:31. */
+    private static String moment(long millis) {
+        long seconds = millis / 1000;
+        return seconds < 3_600
+                ? String.format(Locale.ROOT, "%d:%02d", seconds / 60, seconds % 60)
+                : String.format(Locale.ROOT, "%d:%02d:%02d", seconds / 3_600, seconds / 60 % 60, seconds % 60);
+    }
+}

@@ -1,0 +1,163 @@
+package dev.stayfixed.wording;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.domain.JavaField;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import dev.stayfixed.reason.Kind;
+import dev.stayfixed.reason.Shape;
+import java.io.IOException;
+import java.io.Reader;
+import java.nio.file.DirectoryStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Properties;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DisplayName;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** Every kind has its text, with its parts, in the bundle of every language, and no bundle has a text that nobody uses. */
+class BundlesTest {
+
+    private static final JavaClasses SERVICE = new ClassFileImporter()
+            .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+            .importPackages("dev.stayfixed");
+
+    private static final Set<String> PATTERNS = Set.of("Day", "Minute");
+    private static final String ONE = ".one";
+    private static final Pattern PLACE = Pattern.compile("\\{(\\w+)(?:\\.number)?}");
+    private static final Map<String, Kind> KINDS = new TreeMap<>();
+
+    static {
+        kindsOfReasons()
+                .forEach(type -> Arrays.stream(type.getEnumConstants())
+                        .map(Kind.class::cast)
+                        .forEach(kind -> assertThat(KINDS.put(kind.key(), kind))
+                                .as(kind.key())
+                                .isNull()));
+    }
+
+    private static Stream<Class<?>> kindsOfReasons() {
+        return SERVICE.stream()
+                .filter(c -> c.isAssignableTo(Kind.class) && c.isEnum())
+                .map(JavaClass::reflect);
+    }
+
+    static List<Path> bundles() throws IOException {
+        List<Path> found = new ArrayList<>();
+        try (DirectoryStream<Path> files =
+                Files.newDirectoryStream(Path.of("src", "main", "resources"), "reasons*.properties")) {
+            files.forEach(found::add);
+        }
+        return found;
+    }
+
+    private static Map<String, String> texts(Path bundle) throws IOException {
+        Properties properties = new Properties();
+        try (Reader in = Files.newBufferedReader(bundle)) {
+            properties.load(in);
+        }
+        return properties.stringPropertyNames().stream()
+                .collect(Collectors.toMap(key -> key, properties::getProperty, (a, b) -> a, TreeMap::new));
+    }
+
+    @Test
+    void english_is_there_and_many_kinds_are() throws IOException {
+        assertThat(bundles()).map(Path::getFileName).map(Path::toString).contains("reasons.properties");
+        assertThat(KINDS).hasSizeGreaterThan(200);
+    }
+
+    @ParameterizedTest
+    @MethodSource("bundles")
+    void each_kind_has_its_text_and_each_text_its_kind(Path bundle) throws IOException {
+        Set<String> keys = new TreeSet<>(texts(bundle).keySet());
+        keys.removeAll(PATTERNS);
+        keys.removeIf(key -> key.endsWith(ONE) && KINDS.containsKey(key.substring(0, key.length() - ONE.length())));
+        assertThat(keys).isEqualTo(KINDS.keySet());
+    }
+
+    @ParameterizedTest
+    @MethodSource("bundles")
+    void each_text_names_the_parts_of_its_kind(Path bundle) throws IOException {
+        texts(bundle).forEach((key, text) -> {
+            if (PATTERNS.contains(key)) {
+                return;
+            }
+            Set<String> parts = Set.copyOf(kind(key).parts());
+            assertThat(parts).as(key + " = " + text).containsAll(places(text));
+            if (!key.endsWith(ONE)) {
+                assertThat(places(text)).as(key + " = " + text).isEqualTo(parts);
+            }
+            assertThat(PLACE.matcher(text).replaceAll("")).as(key).doesNotContain("{", "}");
+        });
+    }
+
+    @ParameterizedTest
+    @MethodSource("bundles")
+    @DisplayName("no key stands twice in a file: the first of two texts would never be read")
+    void each_key_stands_once(Path bundle) throws IOException {
+        assertThat(Files.readAllLines(bundle).stream()
+                        .filter(line -> !line.isBlank() && !line.startsWith("#"))
+                        .map(line -> line.split(" *=", 2)[0]))
+                .doesNotHaveDuplicates();
+    }
+
+    @Test
+    @DisplayName("a kind that only makes reasons is made somewhere: its text is used")
+    void each_reason_is_given_somewhere() {
+        List<String> unused = SERVICE.stream()
+                .filter(c -> c.isAssignableTo(Kind.class)
+                        && c.isEnum()
+                        && c.getSimpleName().endsWith("Reason"))
+                .flatMap(c -> c.getFields().stream())
+                .filter(field -> field.getRawType().equals(field.getOwner()))
+                .filter(BundlesTest::isNowhereElse)
+                .map(JavaField::getFullName)
+                .toList();
+        assertThat(unused).isEmpty();
+    }
+
+    private static boolean isNowhereElse(JavaField constant) {
+        return constant.getAccessesToSelf().stream()
+                .allMatch(access -> access.getOriginOwner().equals(constant.getOwner()));
+    }
+
+    @Test
+    @DisplayName("answers of the interface tell reasons apart by their names alone")
+    void no_two_reasons_have_one_name() {
+        assertThat(KINDS.values().stream()
+                        .filter(kind -> !kind.parts().isEmpty() && !(kind instanceof Shape))
+                        .map(Kind::name))
+                .doesNotHaveDuplicates();
+    }
+
+    private static Kind kind(String key) {
+        return Objects.requireNonNull(
+                KINDS.get(key.endsWith(ONE) ? key.substring(0, key.length() - ONE.length()) : key), key);
+    }
+
+    private static Set<String> places(String text) {
+        Matcher place = PLACE.matcher(text);
+        Set<String> names = new TreeSet<>();
+        while (place.find()) {
+            names.add(place.group(1));
+        }
+        return names;
+    }
+}

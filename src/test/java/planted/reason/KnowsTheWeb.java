@@ -1,0 +1,11 @@
+package planted.reason;
+
+import planted.web.api.PublicController;
+
+/** A room that knows what stands above every room. */
+class KnowsTheWeb {
+
+    String show(PublicController controller) {
+        return controller.show();
+    }
+}
