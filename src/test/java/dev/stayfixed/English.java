@@ -1,5 +1,7 @@
 package dev.stayfixed;
 
+import dev.stayfixed.reason.Shape;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.reason.Part;
 import dev.stayfixed.wording.Wording;
 
@@ -7,6 +9,11 @@ import dev.stayfixed.wording.Wording;
 public final class English {
 
     private English() {}
+
+    /** A reason that says this. */
+    public static Reason reason(String words) {
+        return Reason.of(Shape.EACH, Part.verbatim(words));
+    }
 
     public static String words(Part said) {
         return Wording.METRIC.words(said);

@@ -17,15 +17,18 @@ import dev.stayfixed.jobs.Shops;
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.verification.Outcome;
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.time.Clock;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Unit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -133,11 +136,12 @@ public class DriverPages {
                     .filter(verdict -> plan.faults().contains(code(verdict)))
                     .toList();
             if (!served.isEmpty()) {
-                List<String> steps = PlainSteps.of(plan.conditions());
+                List<Reason> steps = PlainSteps.of(plan.conditions());
                 plans.add(new DriverView.Plan(
                         names(served),
-                        (steps.isEmpty() ? partsFor(served) : steps)
-                                .stream().map(units::words).toList()));
+                        steps.isEmpty()
+                                ? partsFor(served)
+                                : steps.stream().map(units::words).toList()));
             }
         }
         List<FaultVerdict> left = open.stream()
@@ -170,34 +174,23 @@ public class DriverPages {
     }
 
     /** A condition of the workshop, with times in minutes. */
-    private static String asked(EnablingCondition condition) {
-        boolean time = condition.quantity().unit().equals("s");
-        String unit = time ? "minutes" : condition.quantity().unit();
-        double scale = time ? 60 : 1;
-        String name = condition.quantity() == DriveQuantity.SOAK
-                ? "time parked before the start"
-                : condition.quantity().words();
-        StringBuilder words = new StringBuilder(name);
-        condition
-                .min()
-                .ifPresent(min -> words.append(", at least ")
-                        .append(number(min / scale))
-                        .append(' ')
-                        .append(unit));
-        condition
-                .max()
-                .ifPresent(max -> words.append(", at most ")
-                        .append(number(max / scale))
-                        .append(' ')
-                        .append(unit));
-        return words.toString();
+    private static Reason asked(EnablingCondition condition) {
+        Part what = condition.quantity() == DriveQuantity.SOAK ? DriverReason.TIME_PARKED : condition.quantity();
+        if (condition.min().isEmpty()) {
+            return Reason.of(DriverReason.ASKED_MOST, what, amount(condition, condition.max()));
+        }
+        Part min = amount(condition, condition.min());
+        return condition.max().isEmpty()
+                ? Reason.of(DriverReason.ASKED_LEAST, what, min)
+                : Reason.of(DriverReason.ASKED_BOTH, what, min, amount(condition, condition.max()));
     }
 
-    private static String number(double value) {
-        return BigDecimal.valueOf(value)
-                .setScale(1, RoundingMode.HALF_UP)
-                .stripTrailingZeros()
-                .toPlainString();
+    private static Part amount(EnablingCondition condition, OptionalDouble limit) {
+        Unit unit = condition.quantity().measure();
+        double value = limit.orElseThrow();
+        return unit == Unit.SECOND
+                ? Reason.of(DriverReason.MINUTES, Quantity.of(value / 60, Unit.ONE))
+                : Quantity.of(value, unit);
     }
 
     private List<DriverView.LoggedDrive> drives(UUID jobId, List<FaultVerdict> judged) {

@@ -3,14 +3,14 @@ package dev.stayfixed.customer;
 import dev.stayfixed.drive.condition.AtStart;
 import dev.stayfixed.drive.condition.Condition;
 import dev.stayfixed.drive.condition.Hold;
-import dev.stayfixed.drive.condition.Phase;
 import dev.stayfixed.drive.condition.Reach;
 import dev.stayfixed.drive.condition.SignalRange;
 import dev.stayfixed.drive.condition.Soak;
 import dev.stayfixed.drive.condition.StartDifference;
 import dev.stayfixed.drive.signal.Signal;
-import java.math.BigDecimal;
-import java.math.RoundingMode;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -25,32 +25,32 @@ final class PlainSteps {
     /** °C; a start that must be below this is one of a cold engine. */
     private static final double COLD = 60;
 
-    private static final String WARM_UP = "Drive gently for about 10 minutes, until the engine is warm.";
+    private static final Reason WARM_UP = Reason.of(DriverReason.WARM_UP);
 
     private PlainSteps() {}
 
-    /** In the order of the conditions, each once; metric. */
-    static List<String> of(List<Condition> conditions) {
+    /** In the order of the conditions, each once. */
+    static List<Reason> of(List<Condition> conditions) {
         return conditions.stream()
-                .flatMap(condition -> Stream.concat(warmUpBefore(condition), words(condition).stream()))
+                .flatMap(condition -> Stream.concat(warmUpBefore(condition), step(condition).stream()))
                 .distinct()
                 .toList();
     }
 
     /** Time that counts only with a warm engine begins with warming it up. */
-    private static Stream<String> warmUpBefore(Condition condition) {
+    private static Stream<Reason> warmUpBefore(Condition condition) {
         return condition.whileIn().stream()
                 .filter(range -> range.signal() == Signal.COOLANT && range.min() >= COLD)
                 .map(range -> WARM_UP)
                 .limit(1);
     }
 
-    private static Optional<String> words(Condition condition) {
+    private static Optional<Reason> step(Condition condition) {
         if (condition instanceof Soak soak) {
-            return Optional.of("Leave the car parked, engine off, for at least " + time(soak.atLeast()) + ".");
+            return Optional.of(Reason.of(DriverReason.PARKED, time(soak.atLeast())));
         }
         if (condition instanceof StartDifference) {
-            return Optional.of("Start with an engine that has cooled down completely, best in the morning.");
+            return Optional.of(Reason.of(DriverReason.COOLED_DOWN));
         }
         if (condition instanceof AtStart start) {
             return atStart(start.range());
@@ -63,59 +63,55 @@ final class PlainSteps {
         return Optional.of(hold((Hold) condition));
     }
 
-    private static Optional<String> atStart(SignalRange range) {
+    private static Optional<Reason> atStart(SignalRange range) {
         return switch (range.signal()) {
             case COOLANT, OIL, INTAKE_AIR ->
-                range.max() < COLD
-                        ? Optional.of("Start with an engine that has cooled down completely, best in the morning.")
-                        : Optional.empty();
-            case FUEL_LEVEL -> Optional.of("Before you start, have the fuel tank " + limits(range, "% full") + ".");
-            case AMBIENT -> Optional.of("Choose a time when it is " + limits(range, "°C") + " outside.");
+                range.max() < COLD ? Optional.of(Reason.of(DriverReason.COOLED_DOWN)) : Optional.empty();
+            case FUEL_LEVEL -> Optional.of(Reason.of(DriverReason.TANK, limits(range)));
+            case AMBIENT -> Optional.of(Reason.of(DriverReason.OUTSIDE, limits(range)));
             case BAROMETER ->
-                Double.isFinite(range.min())
-                        ? Optional.of("Drive where it is not high in the mountains.")
-                        : Optional.empty();
+                Double.isFinite(range.min()) ? Optional.of(Reason.of(DriverReason.NOT_HIGH)) : Optional.empty();
             default -> Optional.empty();
         };
     }
 
-    private static String hold(Hold hold) {
-        String time = time(hold.atLeast());
-        if (hold.phase() == Phase.IDLE || hold.phase() == Phase.WARM_IDLE) {
-            return "Parked in the open air, in P or neutral, let the engine idle for at least " + time
-                    + (hold.phase() == Phase.WARM_IDLE ? ", once it is warm." : ".");
-        }
-        if (hold.phase() == Phase.COAST) {
-            return "With nobody close behind, take your foot off the pedal and let the car slow down in gear, "
-                    + (hold.unbroken() ? "for at least " + time : "several times, until it makes " + time)
-                    + ". Brake whenever traffic asks for it.";
-        }
-        String where = hold.range().signal() == Signal.VEHICLE_SPEED
-                ? "Drive " + limits(hold.range(), "km/h")
-                        + ", with a calm foot, where that is legal and safe, for at least "
-                : "Drive for at least ";
-        return where + time + (hold.unbroken() ? " without a break." : "; breaks do not matter.");
+    private static Reason hold(Hold hold) {
+        Reason time = time(hold.atLeast());
+        return switch (hold.phase()) {
+            case IDLE -> Reason.of(DriverReason.IDLE_FOR, time);
+            case WARM_IDLE -> Reason.of(DriverReason.IDLE_WARM_FOR, time);
+            case COAST -> Reason.of(hold.unbroken() ? DriverReason.COAST_DOWN : DriverReason.COAST_OFTEN, time);
+            default ->
+                hold.range().signal() == Signal.VEHICLE_SPEED
+                        ? Reason.of(
+                                hold.unbroken() ? DriverReason.SPEED_FOR : DriverReason.SPEED_IN_PIECES,
+                                limits(hold.range()),
+                                time)
+                        : Reason.of(hold.unbroken() ? DriverReason.DRIVE_FOR : DriverReason.DRIVE_IN_PIECES, time);
+        };
     }
 
-    private static String limits(SignalRange range, String unit) {
+    private static Reason limits(SignalRange range) {
         if (Double.isInfinite(range.min())) {
-            return "at most " + number(range.max()) + " " + unit;
+            return Reason.of(DriverReason.MOST, amount(range, range.max()));
         }
         return Double.isInfinite(range.max())
-                ? "at least " + number(range.min()) + " " + unit
-                : number(range.min()) + " to " + number(range.max()) + " " + unit;
+                ? Reason.of(DriverReason.LEAST, amount(range, range.min()))
+                : Reason.of(DriverReason.FROM, amount(range, range.min()), amount(range, range.max()));
     }
 
-    private static String time(Duration time) {
+    private static Quantity amount(SignalRange range, double value) {
+        return Quantity.whole(value, range.signal().measure());
+    }
+
+    private static Reason time(Duration time) {
         long seconds = time.toSeconds();
         if (seconds < 120) {
-            return seconds + " seconds";
+            return Reason.of(DriverReason.SECONDS, Part.count(seconds));
         }
         long minutes = (seconds + 59) / 60;
-        return minutes < 120 ? minutes + " minutes" : (minutes + 59) / 60 + " hours";
-    }
-
-    private static String number(double value) {
-        return BigDecimal.valueOf(value).setScale(0, RoundingMode.HALF_UP).toPlainString();
+        return minutes < 120
+                ? Reason.of(DriverReason.MINUTES, Part.count(minutes))
+                : Reason.of(DriverReason.HOURS, Part.count((minutes + 59) / 60));
     }
 }

@@ -1,5 +1,8 @@
 package dev.stayfixed.drive;
 
+import dev.stayfixed.reason.Unit;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
 import static dev.stayfixed.drive.DriveQuantity.AMBIENT;
 import static dev.stayfixed.drive.DriveQuantity.BAROMETER;
 import static dev.stayfixed.drive.DriveQuantity.FAST_TIME;
@@ -36,27 +39,31 @@ public record DriveFacts(Finding drivingCycle, Finding warmUpCycle, Finding mini
     private static Finding drivingCycle(DriveSummary summary) {
         OptionalDouble run = summary.value(RUN_TIME);
         if (run.isEmpty()) {
-            return Finding.unknown("no engine run time was recorded");
+            return Finding.unknown(Reason.of(DriveReason.RUN_TIME_UNKNOWN));
         }
+        Quantity time = Quantity.fine(run.getAsDouble(), Unit.SECOND);
         if (summary.atMost(RUN_TIME).isPresent()) {
-            return Finding.yes("the engine ran for at least " + number(run.getAsDouble())
-                    + " s; rows more than 5 s apart tell no time");
+            return Finding.yes(Reason.of(DriveReason.RAN_AT_LEAST, time));
         }
         return run.getAsDouble() > 0
-                ? Finding.yes("the engine ran for " + number(run.getAsDouble()) + " s")
-                : Finding.no("the engine did not run");
+                ? Finding.yes(Reason.of(DriveReason.RAN, time))
+                : Finding.no(Reason.of(DriveReason.DID_NOT_RUN));
     }
 
     private static Finding warmUpCycle(DriveSummary summary, Ignition ignition, DriveRules rules) {
         OptionalDouble start = summary.value(START_COOLANT);
         OptionalDouble peak = summary.value(PEAK_COOLANT);
         if (start.isEmpty() || peak.isEmpty()) {
-            return Finding.unknown("coolant temperature at start and at its highest were not both recorded");
+            return Finding.unknown(Reason.of(DriveReason.COOLANT_UNKNOWN));
         }
         double rise = peak.getAsDouble() - start.getAsDouble();
         double reach = rules.warmUpReach(ignition);
-        String facts = "coolant rose %s K of %s K and reached %s °C of %s °C"
-                .formatted(number(rise), number(rules.warmUpRise()), number(peak.getAsDouble()), number(reach));
+        Reason facts = Reason.of(
+                DriveReason.COOLANT_ROSE,
+                Quantity.fine(rise, Unit.KELVIN),
+                Quantity.fine(rules.warmUpRise(), Unit.KELVIN),
+                Quantity.fine(peak.getAsDouble(), Unit.CELSIUS),
+                Quantity.fine(reach, Unit.CELSIUS));
         return rise >= rules.warmUpRise() && peak.getAsDouble() >= reach ? Finding.yes(facts) : Finding.no(facts);
     }
 
@@ -73,13 +80,16 @@ public record DriveFacts(Finding drivingCycle, Finding warmUpCycle, Finding mini
 
     private static Finding altitude(DriveSummary summary, DriveRules rules) {
         OptionalDouble pressure = summary.value(BAROMETER);
+        Quantity highest = Quantity.fine(rules.highestAltitude(), Unit.METRE);
         if (pressure.isEmpty()) {
-            return Finding.unknown(BAROMETER.words() + " was not recorded; needed at most "
-                    + number(rules.highestAltitude()) + " m altitude");
+            return Finding.unknown(Reason.of(DriveReason.ALTITUDE_UNKNOWN, BAROMETER, highest));
         }
         double altitude = Atmosphere.altitudeAt(pressure.getAsDouble());
-        String facts = "%s kPa is about %.0f m altitude, at most %s m needed"
-                .formatted(number(pressure.getAsDouble()), altitude, number(rules.highestAltitude()));
+        Reason facts = Reason.of(
+                DriveReason.ALTITUDE,
+                Quantity.fine(pressure.getAsDouble(), Unit.KILOPASCAL),
+                Quantity.whole(altitude, Unit.METRE),
+                highest);
         return altitude <= rules.highestAltitude() ? Finding.yes(facts) : Finding.no(facts);
     }
 
@@ -95,11 +105,5 @@ public record DriveFacts(Finding drivingCycle, Finding warmUpCycle, Finding mini
                 .or(() -> findings.stream().filter(f -> !f.isYes()).findFirst())
                 .orElseGet(() -> Finding.yes(
                         Shape.EACH.of(findings.stream().map(Finding::reason).toList())));
-    }
-
-    static String number(double value) {
-        return value == Math.rint(value)
-                ? Long.toString((long) value)
-                : Double.toString(Math.round(value * 100) / 100.0);
     }
 }

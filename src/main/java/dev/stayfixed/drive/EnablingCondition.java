@@ -1,5 +1,7 @@
 package dev.stayfixed.drive;
 
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
 import java.util.OptionalDouble;
 
 /**
@@ -22,32 +24,30 @@ public record EnablingCondition(DriveQuantity quantity, OptionalDouble min, Opti
     public Finding heldIn(DriveSummary summary) {
         OptionalDouble found = summary.value(quantity);
         if (found.isEmpty()) {
-            return Finding.unknown(quantity.words() + " was not recorded; needed " + limits());
+            return Finding.unknown(Reason.of(DriveReason.NOT_RECORDED, quantity, limits()));
         }
         double value = found.getAsDouble();
-        String facts =
-                "%s %s %s, needed %s".formatted(quantity.words(), DriveFacts.number(value), quantity.unit(), limits());
         OptionalDouble most = summary.atMost(quantity);
         if (most.isPresent() && isOpen(value, most.getAsDouble())) {
-            return Finding.unknown(
-                    "%s at least %s %s, needed %s: it may have been up to %s %s, in time that was not recorded"
-                            .formatted(
-                                    quantity.words(),
-                                    DriveFacts.number(value),
-                                    quantity.unit(),
-                                    limits(),
-                                    DriveFacts.number(most.getAsDouble()),
-                                    quantity.unit()));
+            return Finding.unknown(Reason.of(
+                    DriveReason.FOUND_AT_LEAST, quantity, amount(value), limits(), amount(most.getAsDouble())));
         }
         if (min.isPresent() && value < min.getAsDouble()) {
-            return Finding.no(facts + ": " + DriveFacts.number(min.getAsDouble() - value) + " "
-                    + quantity.differenceUnit() + " short");
+            return missed(DriveReason.FOUND_SHORT, value, min.getAsDouble() - value);
         }
         if (max.isPresent() && value > max.getAsDouble()) {
-            return Finding.no(facts + ": " + DriveFacts.number(value - max.getAsDouble()) + " "
-                    + quantity.differenceUnit() + " over");
+            return missed(DriveReason.FOUND_OVER, value, value - max.getAsDouble());
         }
-        return Finding.yes(facts);
+        return Finding.yes(Reason.of(DriveReason.FOUND, quantity, amount(value), limits()));
+    }
+
+    private Finding missed(DriveReason how, double value, double by) {
+        Quantity missed = Quantity.fine(by, quantity.measure().ofDifference());
+        return Finding.no(Reason.of(how, quantity, amount(value), limits(), missed));
+    }
+
+    private Quantity amount(double value) {
+        return Quantity.fine(value, quantity.measure());
     }
 
     /** Whether a value between these two may lie on either side of a limit. */
@@ -58,17 +58,16 @@ public record EnablingCondition(DriveQuantity quantity, OptionalDouble min, Opti
     }
 
     /** "engine run time at least 600 s". */
-    public String words() {
-        return quantity.words() + " " + limits();
+    public Reason said() {
+        return Reason.of(DriveReason.LIMITED, quantity, limits());
     }
 
-    private String limits() {
-        String unit = " " + quantity.unit();
+    private Reason limits() {
         if (min.isPresent() && max.isPresent()) {
-            return DriveFacts.number(min.getAsDouble()) + " to " + DriveFacts.number(max.getAsDouble()) + unit;
+            return Reason.of(DriveReason.FROM_TO, amount(min.getAsDouble()), amount(max.getAsDouble()));
         }
         return min.isPresent()
-                ? "at least " + DriveFacts.number(min.getAsDouble()) + unit
-                : "at most " + DriveFacts.number(max.getAsDouble()) + unit;
+                ? Reason.of(DriveReason.AT_LEAST, amount(min.getAsDouble()))
+                : Reason.of(DriveReason.AT_MOST, amount(max.getAsDouble()));
     }
 }

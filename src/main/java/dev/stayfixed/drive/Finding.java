@@ -16,18 +16,6 @@ public record Finding(Held held, Reason reason) {
         UNKNOWN
     }
 
-    public static Finding yes(String reason) {
-        return yes(Reason.old(reason));
-    }
-
-    public static Finding no(String reason) {
-        return no(Reason.old(reason));
-    }
-
-    public static Finding unknown(String reason) {
-        return unknown(Reason.old(reason));
-    }
-
     public static Finding yes(Reason reason) {
         return new Finding(Held.YES, reason);
     }

@@ -1,5 +1,8 @@
 package dev.stayfixed.intake;
 
+import dev.stayfixed.drive.condition.Caution;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.condition.Condition;
 import dev.stayfixed.drive.condition.DriveStep;
@@ -9,12 +12,11 @@ import dev.stayfixed.jobs.AgreedConditions;
 import dev.stayfixed.jobs.FaultConditions;
 import dev.stayfixed.obd.MonitorGroup;
 import dev.stayfixed.verification.RepairedFault;
-import dev.stayfixed.wording.Wording;
 import java.util.List;
 import java.util.UUID;
 import java.util.function.Function;
 
-/** The drives that the open faults of a job still need, as few as can be, in plain words for a driver. */
+/** The drives that the open faults of a job still need, as few as can be. */
 public final class NextDrives {
 
     /**
@@ -23,7 +25,7 @@ public final class NextDrives {
      * @param plans in order; empty once every fault is decided, or where no conditions are known for those that are open
      * @param unplanned faults for which no conditions are known, each with what is needed instead
      */
-    public record Outline(List<Plan> plans, List<String> unplanned) {}
+    public record Outline(List<Plan> plans, List<Reason> unplanned) {}
 
     /**
      * One drive.
@@ -32,15 +34,15 @@ public final class NextDrives {
      * @param lines what to do, in order
      * @param conditions that these lines meet, in the same order
      * @param sources where the figures are from
-     * @param likelihood how often this car's past drives would have met it, in words
+     * @param likelihood how often this car's past drives would have met it
      */
     public record Plan(
             List<String> faults,
-            List<String> lines,
+            List<Reason> lines,
             List<Condition> conditions,
-            List<String> cautions,
-            List<String> sources,
-            String likelihood) {}
+            List<Caution> cautions,
+            List<Reason> sources,
+            Reason likelihood) {}
 
     private NextDrives() {}
 
@@ -73,16 +75,25 @@ public final class NextDrives {
                 .map(agreed -> new Open(code, group, agreed.set().conditions(), source(code, agreed)))
                 .or(() -> TypicalConditions.of(fault.code(), group)
                         .map(typical -> new Open(code, group, typical.set().conditions(), typical.caution())))
-                .orElseGet(() -> new Open(code, group, List.of(), ""));
+                .orElseGet(() -> new Open(code, group, List.of(), notPlanned(code)));
     }
 
-    private static String source(String code, AgreedConditions agreed) {
-        return "For " + code + ": " + Wording.METRIC.words(agreed.origin())
-                + (agreed.source().isBlank() ? "." : " (" + agreed.source() + ").");
+    private static Reason source(String code, AgreedConditions agreed) {
+        return agreed.source().isBlank()
+                ? Reason.of(OutlineReason.FIGURES_OF, Part.verbatim(code), agreed.origin())
+                : Reason.of(
+                        OutlineReason.FIGURES_FROM,
+                        Part.verbatim(code),
+                        agreed.origin(),
+                        Part.verbatim(agreed.source()));
+    }
+
+    private static Reason notPlanned(String code) {
+        return Reason.of(OutlineReason.NOT_PLANNED, Part.verbatim(code));
     }
 
     /** A fault that is not decided yet, with what its monitor needs and where that stands. */
-    private record Open(String code, MonitorGroup group, List<Condition> conditions, String source) {}
+    private record Open(String code, MonitorGroup group, List<Condition> conditions, Reason source) {}
 
     private static List<Plan> plans(List<NextDrive.Need> needs, List<Open> open, List<DriveSummary> past) {
         return NextDrive.of(needs).plans().stream()
@@ -96,15 +107,14 @@ public final class NextDrives {
                                 .map(Open::source)
                                 .distinct()
                                 .toList(),
-                        plan.frequency(past).words()))
+                        plan.frequency(past).said()))
                 .toList();
     }
 
-    private static List<String> unplanned(List<Open> open) {
+    private static List<Reason> unplanned(List<Open> open) {
         return open.stream()
                 .filter(fault -> fault.conditions().isEmpty())
-                .map(fault -> "%s: what its test needs stands in the service information of the vehicle."
-                        .formatted(fault.code()))
+                .map(Open::source)
                 .toList();
     }
 }

@@ -1,5 +1,8 @@
 package dev.stayfixed.intake;
 
+import dev.stayfixed.drive.condition.ConditionReason;
+import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.reason.Kind;
 import dev.stayfixed.reason.Part;
 import dev.stayfixed.reason.Quantity;
@@ -20,7 +23,8 @@ import tools.jackson.databind.node.ObjectNode;
 final class StoredReason {
 
     /** What a condition can say. */
-    private static final Map<String, Kind> KINDS = Stream.<Kind[]>of(Shape.values())
+    private static final Map<String, Kind> KINDS = Stream.<Kind[]>of(
+                    Shape.values(), Signal.values(), DriveQuantity.values(), ConditionReason.values())
             .flatMap(Arrays::stream)
             .collect(Collectors.toUnmodifiableMap(Kind::key, Function.identity()));
 

@@ -1,20 +1,22 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Kind;
+
 import java.util.Optional;
 
 /**
  * When the check of a circuit has something to look at. Sorted by us from the published titles of SAE J2012; the service information
  * of a vehicle overrides it.
  */
-public enum CircuitKind {
+public enum CircuitKind implements Kind {
     /** Live whenever the engine runs: temperature, pressure and position sensors, injectors, coils, supplies. */
-    ALWAYS_LIVE("circuit that is live whenever the engine runs"),
+    ALWAYS_LIVE,
     /** Commanded on and off as the engine warms up and its load changes, or awake only when warm: heaters, valves, oxygen sensors. */
-    SWITCHED("circuit that is switched as the engine warms up"),
+    SWITCHED,
     /** A signal only while the vehicle moves: wheel, vehicle and transmission speed. */
-    SPEED("circuit of a speed sensor"),
+    SPEED,
     /** Messages between control units, sent from key-on. */
-    MESSAGES("messages between control units");
+    MESSAGES;
 
     private static final CodeRanges SPEEDS = CodeRanges.of(
             "0500-0503 0715-0718 0720-0723 0791-0794 2158-2161 2745-2752 2765-2768 077A-077B C0030-C003F C0040-C0052");
@@ -30,16 +32,6 @@ public enum CircuitKind {
                     + " 0740-0770 0773-0779 0785-0789 0795-0799 0803-0804 2008-2013 202A-202C 2047-2064 2088-2095 20A0-20A3 20B9-20DA"
                     + " 2141-2145 213A-213B 2200-2225 2231-2260 2294-2296 2400-2402 2418-2420 2425-2427 245A-245D 2600-2608 2611-2613"
                     + " 2626-2631 2645-2664 2706-2763 3401-3496");
-
-    private final String words;
-
-    CircuitKind(String words) {
-        this.words = words;
-    }
-
-    public String words() {
-        return words;
-    }
 
     /** Empty for a code that is no circuit and no message, and for those of the oxygen sensor heater monitor. */
     public static Optional<CircuitKind> of(TroubleCode code) {

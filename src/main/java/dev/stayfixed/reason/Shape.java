@@ -11,6 +11,8 @@ public enum Shape implements Kind {
     LIST("first", "second"),
     /** All at once: "a and b". */
     BOTH("first", "second"),
+    /** Sentences one after the other: "A. B.". */
+    SENTENCES("first", "second"),
     /** As much as there is of what is needed: "a of b". */
     OUT_OF("first", "second"),
     /** With a capital and a full stop. */

@@ -156,7 +156,8 @@ public final class Wording {
     }
 
     private String rounded(double value, Quantity quantity) {
-        BigDecimal metric = BigDecimal.valueOf(value).setScale(quantity.decimals(), RoundingMode.HALF_UP);
+        RoundingMode half = value < 0 ? RoundingMode.HALF_DOWN : RoundingMode.HALF_UP;
+        BigDecimal metric = BigDecimal.valueOf(value).setScale(quantity.decimals(), half);
         Scale scale = scale(quantity.unit());
         boolean whole = metric.stripTrailingZeros().scale() <= 0;
         BigDecimal shown = scale.unit().equals(quantity.unit().symbol()) ? metric : inSteps(scale, value, whole);

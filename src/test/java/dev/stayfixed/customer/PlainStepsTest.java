@@ -1,5 +1,7 @@
 package dev.stayfixed.customer;
 
+import dev.stayfixed.drive.condition.Condition;
+import dev.stayfixed.English;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.stayfixed.drive.condition.AtStart;
@@ -20,6 +22,10 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 class PlainStepsTest {
 
+    private static List<String> words(List<Condition> conditions) {
+        return PlainSteps.of(conditions).stream().map(English::words).toList();
+    }
+
     static Stream<ConditionSet> typical() {
         return TypicalConditions.all().stream().map(typical -> typical.set());
     }
@@ -27,7 +33,7 @@ class PlainStepsTest {
     @ParameterizedTest
     @MethodSource("typical")
     void nobodyNeedsAScanToolToFollowThem(ConditionSet set) {
-        List<String> steps = PlainSteps.of(set.conditions());
+        List<String> steps = words(set.conditions());
         assertThat(steps).isNotEmpty().doesNotHaveDuplicates();
         assertThat(String.join(" ", steps))
                 .doesNotContainIgnoringCase("coolant")
@@ -40,7 +46,7 @@ class PlainStepsTest {
 
     @Test
     void aWholeDrive() {
-        assertThat(PlainSteps.of(List.of(
+        assertThat(words(List.of(
                         new Soak(Duration.ofHours(6)),
                         new AtStart(new SignalRange(Signal.COOLANT, -7, 35)),
                         new StartDifference(Signal.COOLANT, Signal.INTAKE_AIR, 6),
@@ -68,7 +74,7 @@ class PlainStepsTest {
 
     @Test
     void whatCountsOnlyWarmBeginsWithWarmingUp() {
-        assertThat(PlainSteps.of(List.of(Hold.cumulative(
+        assertThat(words(List.of(Hold.cumulative(
                         new SignalRange(Signal.VEHICLE_SPEED, 30, 110),
                         Duration.ofSeconds(10),
                         SignalRange.atMost(Signal.PEDAL, 15),

@@ -1,5 +1,9 @@
 package dev.stayfixed.drive;
 
+import static dev.stayfixed.Found.found;
+import static dev.stayfixed.Found.unknown;
+import static dev.stayfixed.Found.yes;
+import static dev.stayfixed.Found.no;
 import static dev.stayfixed.English.words;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -91,18 +95,18 @@ class DriveFactsTest {
                 20.0));
         Finding denominator =
                 DriveFacts.of(summary, Ignition.SPARK, DriveRules.WHOLE_DEGREES).generalDenominator();
-        assertThat(denominator)
-                .isEqualTo(Finding.unknown("barometric pressure was not recorded; needed at most 2438.4 m altitude"));
+        assertThat(found(denominator))
+                .isEqualTo(unknown("barometric pressure was not recorded; needed at most 2438.4 m altitude"));
     }
 
     @Test
     void anEngineThatDidNotRunIsNoDrivingCycle() {
-        assertThat(DriveFacts.of(summary(Map.of(DriveQuantity.RUN_TIME, 0.0)), Ignition.SPARK, DriveRules.EXACT)
-                        .drivingCycle())
-                .isEqualTo(Finding.no("the engine did not run"));
-        assertThat(DriveFacts.of(summary(Map.of(DriveQuantity.RUN_TIME, 1.0)), Ignition.SPARK, DriveRules.EXACT)
-                        .drivingCycle())
-                .isEqualTo(Finding.yes("the engine ran for 1 s"));
+        assertThat(found(DriveFacts.of(summary(Map.of(DriveQuantity.RUN_TIME, 0.0)), Ignition.SPARK, DriveRules.EXACT)
+                        .drivingCycle()))
+                .isEqualTo(no("the engine did not run"));
+        assertThat(found(DriveFacts.of(summary(Map.of(DriveQuantity.RUN_TIME, 1.0)), Ignition.SPARK, DriveRules.EXACT)
+                        .drivingCycle()))
+                .isEqualTo(yes("the engine ran for 1 s"));
     }
 
     @Test
@@ -113,8 +117,8 @@ class DriveFactsTest {
 
     @Test
     void explainsTheAltitude() {
-        assertThat(facts(List.of("600", "300", "30", "20", "75")).generalDenominator())
-                .isEqualTo(Finding.no("75 kPa is about 2466 m altitude, at most 2438.4 m needed"));
+        assertThat(found(facts(List.of("600", "300", "30", "20", "75")).generalDenominator()))
+                .isEqualTo(no("75 kPa is about 2466 m altitude, at most 2438.4 m needed"));
     }
 
     @Test
@@ -149,23 +153,23 @@ class DriveFactsTest {
         DriveSummary summary = summary(Map.of(DriveQuantity.FUEL_LEVEL, 14.9, DriveQuantity.SOAK, 8.0));
         EnablingCondition fuel =
                 new EnablingCondition(DriveQuantity.FUEL_LEVEL, OptionalDouble.of(15), OptionalDouble.of(85));
-        assertThat(fuel.heldIn(summary)).isEqualTo(Finding.no("fuel level 14.9 %, needed 15 to 85 %: 0.1 % short"));
-        assertThat(fuel.heldIn(summary(Map.of(DriveQuantity.FUEL_LEVEL, 85.1))))
-                .isEqualTo(Finding.no("fuel level 85.1 %, needed 15 to 85 %: 0.1 % over"));
+        assertThat(found(fuel.heldIn(summary))).isEqualTo(no("fuel level 14.9 %, needed 15 to 85 %: 0.1 % short"));
+        assertThat(found(fuel.heldIn(summary(Map.of(DriveQuantity.FUEL_LEVEL, 85.1)))))
+                .isEqualTo(no("fuel level 85.1 %, needed 15 to 85 %: 0.1 % over"));
         assertThat(fuel.heldIn(summary(Map.of(DriveQuantity.FUEL_LEVEL, 15.0))).isYes())
                 .isTrue();
         assertThat(fuel.heldIn(summary(Map.of(DriveQuantity.FUEL_LEVEL, 85.0))).isYes())
                 .isTrue();
-        assertThat(fuel.heldIn(DriveSummary.UNKNOWN))
-                .isEqualTo(Finding.unknown("fuel level was not recorded; needed 15 to 85 %"));
+        assertThat(found(fuel.heldIn(DriveSummary.UNKNOWN)))
+                .isEqualTo(unknown("fuel level was not recorded; needed 15 to 85 %"));
         EnablingCondition soak =
                 new EnablingCondition(DriveQuantity.SOAK, OptionalDouble.of(8), OptionalDouble.empty());
         assertThat(words(soak.heldIn(summary).reason()))
                 .isEqualTo("engine-off time before the start 8 h, needed at least 8 h");
         EnablingCondition cold =
                 new EnablingCondition(DriveQuantity.START_COOLANT, OptionalDouble.empty(), OptionalDouble.of(35));
-        assertThat(cold.heldIn(summary(Map.of(DriveQuantity.START_COOLANT, 36.0))))
-                .isEqualTo(Finding.no("coolant temperature at engine start 36 °C, needed at most 35 °C: 1 K over"));
+        assertThat(found(cold.heldIn(summary(Map.of(DriveQuantity.START_COOLANT, 36.0)))))
+                .isEqualTo(no("coolant temperature at engine start 36 °C, needed at most 35 °C: 1 K over"));
     }
 
     @Test

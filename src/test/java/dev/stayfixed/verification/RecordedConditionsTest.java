@@ -1,5 +1,6 @@
 package dev.stayfixed.verification;
 
+import static dev.stayfixed.English.reason;
 import static dev.stayfixed.English.words;
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -42,7 +43,7 @@ class RecordedConditionsTest {
     @Test
     void all_met_says_that_it_ran() {
         List<MonitorReading> said =
-                read(with(Origin.SERVICE_INFORMATION), Map.of("key", Finding.yes("held 62 s of 60 s")), 900);
+                read(with(Origin.SERVICE_INFORMATION), Map.of("key", Finding.yes(reason("held 62 s of 60 s"))), 900);
         assertThat(said).hasSize(1);
         assertThat(said.get(0).says()).isEqualTo(MonitorReading.Says.RAN);
         assertThat(words(said.get(0).evidence().says()))
@@ -52,7 +53,7 @@ class RecordedConditionsTest {
     @Test
     void one_missed_says_that_it_did_not_run_and_by_how_much() {
         List<MonitorReading> said =
-                read(with(Origin.TYPICAL_ADOPTED), Map.of("key", Finding.no("held 41 s of 60 s")), 900);
+                read(with(Origin.TYPICAL_ADOPTED), Map.of("key", Finding.no(reason("held 41 s of 60 s"))), 900);
         assertThat(said.get(0).says()).isEqualTo(MonitorReading.Says.DID_NOT_RUN);
         assertThat(words(said.get(0).evidence().says()))
                 .isEqualTo("typical conditions adopted by the shop: held 41 s of 60 s");
@@ -61,10 +62,10 @@ class RecordedConditionsTest {
     @Test
     void what_cannot_be_told_says_nothing() {
         RepairedFault fault = with(Origin.SERVICE_INFORMATION);
-        assertThat(read(fault, Map.of("key", Finding.unknown("no speed")), 900)).isEmpty();
+        assertThat(read(fault, Map.of("key", Finding.unknown(reason("no speed"))), 900)).isEmpty();
         assertThat(read(fault, Map.of(), 900)).isEmpty();
-        assertThat(read(fault, Map.of("other", Finding.yes("met")), 900)).isEmpty();
-        assertThat(read(PLAIN, Map.of("key", Finding.yes("met")), 900)).isEmpty();
+        assertThat(read(fault, Map.of("other", Finding.yes(reason("met"))), 900)).isEmpty();
+        assertThat(read(PLAIN, Map.of("key", Finding.yes(reason("met"))), 900)).isEmpty();
     }
 
     @Test
@@ -79,7 +80,7 @@ class RecordedConditionsTest {
                 List.of(new EnablingCondition(DriveQuantity.RUN_TIME, OptionalDouble.of(1000), OptionalDouble.empty())),
                 Optional.empty(),
                 Optional.of(new RecordedConditions("key", Origin.SERVICE_INFORMATION)));
-        Map<String, Finding> met = Map.of("key", Finding.yes("met"));
+        Map<String, Finding> met = Map.of("key", Finding.yes(reason("met")));
         assertThat(read(fault, met, 999).get(0).says()).isEqualTo(MonitorReading.Says.DID_NOT_RUN);
         assertThat(read(fault, met, 1000).get(0).says()).isEqualTo(MonitorReading.Says.RAN);
         assertThat(read(fault, Map.of(), 1000)).isEmpty();

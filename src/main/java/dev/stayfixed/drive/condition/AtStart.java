@@ -1,5 +1,7 @@
 package dev.stayfixed.drive.condition;
 
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
@@ -22,13 +24,13 @@ public record AtStart(SignalRange range) implements Condition {
             Signal.FUEL_LEVEL, DriveQuantity.FUEL_LEVEL);
 
     @Override
-    public String words() {
-        return range.words() + " at the start";
+    public Reason said() {
+        return Reason.of(ConditionReason.AT_START, range.said());
     }
 
     @Override
-    public String toDo() {
-        return "Start only with " + range.words() + ".";
+    public Reason toDo() {
+        return Reason.of(PlanReason.START_ONLY_WITH, range.said());
     }
 
     @Override
@@ -44,23 +46,28 @@ public record AtStart(SignalRange range) implements Condition {
     @Override
     public Optional<Finding> inSummary(DriveSummary summary) {
         return Optional.ofNullable(QUANTITIES.get(range.signal()))
-                .map(quantity -> judge(summary.value(quantity), range.signal().words() + " was not recorded"));
+                .map(quantity -> judge(
+                        summary.value(quantity), Reason.of(ConditionReason.SIGNAL_NOT_RECORDED, range.signal())));
     }
 
-    private Finding judge(OptionalDouble value, String missing) {
+    private Finding judge(OptionalDouble value, Reason missing) {
         if (value.isEmpty()) {
-            return Finding.unknown(missing + "; needed " + range.limits());
+            return Finding.unknown(Reason.of(ConditionReason.MISSING, missing, range.limits()));
         }
         double found = value.getAsDouble();
-        String needed = "; needed " + range.limits();
-        return range.contains(found)
-                ? Finding.yes("%s %s %s at the start%s"
-                        .formatted(
-                                range.signal().words(),
-                                Words.number(found),
-                                range.signal().unit(),
-                                needed))
-                : Finding.no(range.signal().words() + " at the start " + range.missedWords(found) + needed);
+        if (range.contains(found)) {
+            return Finding.yes(Reason.of(
+                    ConditionReason.STARTED_AT,
+                    range.signal(),
+                    Quantity.of(found, range.signal().measure()),
+                    range.limits()));
+        }
+        return Finding.no(Reason.of(
+                range.isShort(found) ? ConditionReason.STARTED_SHORT : ConditionReason.STARTED_OVER,
+                range.signal(),
+                range.found(found),
+                range.missed(found),
+                range.limits()));
     }
 
     @Override

@@ -1,5 +1,7 @@
 package dev.stayfixed.drive.condition;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.signal.Timeline;
 import java.util.List;
 import java.util.Optional;
@@ -45,14 +47,16 @@ final class Blocked {
     }
 
     /** "for 25 s coolant temperature at least 70 °C did not hold", for the worst of them. */
-    Optional<String> worst() {
+    Optional<Reason> worst() {
         int worst = -1;
         for (int i = 0; i < millis.length; i++) {
             worst = millis[i] > (worst < 0 ? 0 : millis[worst]) ? i : worst;
         }
         return worst < 0
                 ? Optional.empty()
-                : Optional.of("for " + Words.time(millis[worst]) + " "
-                        + ranges.get(worst).words() + " did not hold");
+                : Optional.of(Reason.of(
+                        ConditionReason.DID_NOT_HOLD,
+                        Part.Time.length(millis[worst]),
+                        ranges.get(worst).said()));
     }
 }

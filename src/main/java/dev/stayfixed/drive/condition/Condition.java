@@ -1,5 +1,6 @@
 package dev.stayfixed.drive.condition;
 
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
 import java.util.List;
@@ -10,10 +11,10 @@ import java.util.OptionalDouble;
 public sealed interface Condition permits Soak, AtStart, StartDifference, Reach, Hold {
 
     /** The condition itself: "vehicle speed 70 to 110 km/h for 60 s unbroken". */
-    String words();
+    Reason said();
 
     /** What a driver would have to do to meet it, as a sentence. */
-    String toDo();
+    Reason toDo();
 
     /** The part of a drive plan that it belongs to. */
     Phase phase();

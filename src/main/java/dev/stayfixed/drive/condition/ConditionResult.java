@@ -1,5 +1,6 @@
 package dev.stayfixed.drive.condition;
 
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
 import java.util.List;
@@ -29,7 +30,7 @@ public record ConditionResult(Condition condition, Finding finding, OptionalLong
     }
 
     /** What a driver would have to do; empty where the condition was met. */
-    public Optional<String> toDo() {
+    public Optional<Reason> toDo() {
         return finding.isYes() ? Optional.empty() : Optional.of(condition.toDo());
     }
 }

@@ -1,5 +1,8 @@
 package dev.stayfixed.drive.condition;
 
+import java.util.Optional;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.signal.Signal;
 import java.time.Duration;
 import java.util.List;
@@ -15,34 +18,39 @@ final class Conflict {
 
     private Conflict() {}
 
-    /** In words; empty where they go together. */
-    static String between(List<NextDrive.Need> group, NextDrive.Need need) {
+    /** Empty where they go together. */
+    static Optional<Reason> between(List<NextDrive.Need> group, NextDrive.Need need) {
         for (NextDrive.Need other : group) {
-            String conflict = between(other, need);
-            if (!conflict.isEmpty()) {
+            Optional<Reason> conflict = between(other, need);
+            if (conflict.isPresent()) {
                 return conflict;
             }
         }
-        return "";
+        return Optional.empty();
     }
 
-    private static String between(NextDrive.Need one, NextDrive.Need two) {
+    private static Optional<Reason> between(NextDrive.Need one, NextDrive.Need two) {
         for (SignalRange a : fixed(one).toList()) {
             for (SignalRange b : fixed(two).toList()) {
                 if (a.signal() == b.signal() && a.overlap(b).isEmpty()) {
-                    return "%s needs %s, %s needs %s".formatted(one.fault(), a.words(), two.fault(), b.words());
+                    return Optional.of(Reason.of(
+                            PlanReason.NEEDS_EXCLUDE,
+                            Part.verbatim(one.fault()),
+                            a.said(),
+                            Part.verbatim(two.fault()),
+                            b.said()));
                 }
             }
         }
         if (isColdStart(one) && isHotStart(two)) {
             return coldAndHot(one, two);
         }
-        return isColdStart(two) && isHotStart(one) ? coldAndHot(two, one) : "";
+        return isColdStart(two) && isHotStart(one) ? coldAndHot(two, one) : Optional.empty();
     }
 
-    private static String coldAndHot(NextDrive.Need cold, NextDrive.Need hot) {
-        return cold.fault() + " needs a start after hours with the engine off, " + hot.fault()
-                + " a start with a hot engine";
+    private static Optional<Reason> coldAndHot(NextDrive.Need cold, NextDrive.Need hot) {
+        return Optional.of(Reason.of(
+                PlanReason.COLD_AND_HOT, Part.verbatim(cold.fault()), Part.verbatim(hot.fault())));
     }
 
     private static Stream<SignalRange> fixed(NextDrive.Need need) {

@@ -1,5 +1,6 @@
 package dev.stayfixed.drive.condition;
 
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.DriveSummary;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -12,17 +13,16 @@ import java.util.stream.Stream;
  *
  * @param apartBecause why it is not one with an earlier plan; empty for the first
  */
-public record DrivePlan(List<String> faults, List<DriveStep> steps, String apartBecause) {
+public record DrivePlan(List<String> faults, List<DriveStep> steps, Optional<Reason> apartBecause) {
 
-    private static final String KEY_OFF = Phase.KEY_OFF.words()
-            + ": Park, switch the engine off, and do not clear any code before the data are saved.";
+    private static final Reason KEY_OFF = Reason.of(PlanReason.KEY_OFF_STEP, Phase.KEY_OFF);
 
     public DrivePlan {
         faults = List.copyOf(faults);
         steps = List.copyOf(steps);
     }
 
-    static DrivePlan of(List<NextDrive.Need> needs, String apartBecause) {
+    static DrivePlan of(List<NextDrive.Need> needs, Optional<Reason> apartBecause) {
         List<DriveStep> steps = new ArrayList<>();
         for (NextDrive.Need need : needs) {
             need.conditions().forEach(condition -> add(new DriveStep(condition, List.of(need.fault())), steps));
@@ -46,20 +46,18 @@ public record DrivePlan(List<String> faults, List<DriveStep> steps, String apart
     }
 
     /** The plan for a driver, line by line, without the cautions. */
-    public List<String> lines() {
-        Stream<String> apart =
-                apartBecause.isEmpty() ? Stream.empty() : Stream.of("A drive of its own: " + apartBecause + ".");
+    public List<Reason> lines() {
         return Stream.of(
-                        apart,
-                        steps.stream().map(faults.size() == 1 ? DriveStep::plainWords : DriveStep::words),
+                        apartBecause.stream().map(why -> Reason.of(PlanReason.APART, why)),
+                        steps.stream().map(faults.size() == 1 ? DriveStep::plain : DriveStep::said),
                         Stream.of(KEY_OFF))
                 .flatMap(lines -> lines)
                 .toList();
     }
 
     /** What has to be minded on such a drive. */
-    public List<String> cautions() {
-        return Cautions.of(steps);
+    public List<Caution> cautions() {
+        return Caution.of(steps);
     }
 
     /** How often this car's past drives would have met it, as far as their summaries tell. */

@@ -1,5 +1,8 @@
 package dev.stayfixed.drive.condition;
 
+import dev.stayfixed.reason.Shape;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.List;
 
 /**
@@ -19,12 +22,15 @@ public record DriveStep(Condition condition, List<String> faults) {
     }
 
     /** "Cruise: Keep vehicle speed 70 to 110 km/h for at least 60 s without a break. (for P0420)". */
-    public String words() {
-        return plainWords() + " (for " + String.join(", ", faults) + ")";
+    public Reason said() {
+        return Reason.of(
+                PlanReason.STEP_FOR,
+                plain(),
+                Shape.LIST.of(faults.stream().map(Part::verbatim).toList()));
     }
 
     /** The same where the plan serves one fault only. */
-    String plainWords() {
-        return phase().words() + ": " + condition.toDo();
+    Reason plain() {
+        return Reason.of(PlanReason.STEP, phase(), condition.toDo());
     }
 }

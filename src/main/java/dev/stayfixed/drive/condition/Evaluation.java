@@ -1,5 +1,6 @@
 package dev.stayfixed.drive.condition;
 
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.drive.signal.SignalRow;
 import dev.stayfixed.drive.signal.Timeline;
@@ -72,7 +73,7 @@ public final class Evaluation implements Consumer<SignalRow> {
         Condition before = set.conditions().get(open);
         return new ConditionResult(
                 set.conditions().get(index),
-                Finding.no("not looked for, because " + before.words() + " has to be met before it"),
+                Finding.no(Reason.of(ConditionReason.NOT_LOOKED_FOR, before.said())),
                 OptionalLong.empty(),
                 List.of());
     }

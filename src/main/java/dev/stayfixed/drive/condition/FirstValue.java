@@ -1,5 +1,7 @@
 package dev.stayfixed.drive.condition;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.drive.signal.SignalRow;
 import java.util.OptionalDouble;
@@ -33,9 +35,9 @@ final class FirstValue {
     }
 
     /** Why it is not known. */
-    String missing() {
+    Reason missing() {
         return value.isEmpty()
-                ? signal.words() + " was not recorded"
-                : signal.words() + " was first recorded " + Words.time(at) + " after the start";
+                ? Reason.of(ConditionReason.SIGNAL_NOT_RECORDED, signal)
+                : Reason.of(ConditionReason.SIGNAL_LATE, signal, Part.Time.length(at));
     }
 }

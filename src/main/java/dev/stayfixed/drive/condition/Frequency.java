@@ -1,5 +1,11 @@
 package dev.stayfixed.drive.condition;
 
+import java.util.ArrayList;
+import dev.stayfixed.reason.Shape;
+import dev.stayfixed.reason.Unit;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
 import java.util.List;
@@ -13,9 +19,10 @@ import java.util.Optional;
  * @param unknown drives that lacked what the plan asks for
  * @param untold conditions that no summary of a drive can tell, and that are left out of the count
  */
-public record Frequency(int met, int judged, int unknown, List<String> untold) {
+public record Frequency(int met, int judged, int unknown, List<Reason> untold) {
 
     private static final int FEW = 5;
+    private static final int MANY = 100;
     private static final double Z = 1.959964;
 
     public Frequency {
@@ -24,9 +31,9 @@ public record Frequency(int met, int judged, int unknown, List<String> untold) {
 
     /** Counts drives of which only the summary is kept: an upper bound, because a summary has no sequence. */
     public static Frequency ofSummaries(List<DriveSummary> drives, List<Condition> conditions) {
-        List<String> untold = conditions.stream()
+        List<Reason> untold = conditions.stream()
                 .filter(condition -> condition.inSummary(DriveSummary.UNKNOWN).isEmpty())
-                .map(Condition::words)
+                .map(Condition::said)
                 .toList();
         if (untold.size() == conditions.size()) {
             return new Frequency(0, 0, drives.size(), untold);
@@ -34,7 +41,7 @@ public record Frequency(int met, int judged, int unknown, List<String> untold) {
         return of(drives.stream().map(drive -> all(conditions, drive)).toList(), untold);
     }
 
-    private static Frequency of(List<Finding> drives, List<String> untold) {
+    private static Frequency of(List<Finding> drives, List<Reason> untold) {
         int met = (int) drives.stream().filter(Finding::isYes).count();
         int missed = (int) drives.stream().filter(Finding::isNo).count();
         return new Frequency(met, met + missed, drives.size() - met - missed, untold);
@@ -49,7 +56,7 @@ public record Frequency(int met, int judged, int unknown, List<String> untold) {
                 .filter(Finding::isNo)
                 .findFirst()
                 .or(() -> findings.stream().filter(f -> !f.isYes()).findFirst())
-                .orElse(Finding.yes("nothing speaks against it"));
+                .orElse(Finding.yes(Reason.of(ConditionReason.NOTHING_AGAINST)));
     }
 
     /** The least share that these counts leave likely: Wilson score interval, 95 %. */
@@ -71,30 +78,32 @@ public record Frequency(int met, int judged, int unknown, List<String> untold) {
         return Z / (judged + Z * Z) * Math.sqrt(judged * share * (1 - share) + Z * Z / 4);
     }
 
-    /** In plain words, and no surer than the numbers are. */
-    public String words() {
+    /** No surer than the numbers are. */
+    public Reason said() {
+        List<Reason> said = new ArrayList<>();
         if (judged == 0) {
-            return "No recorded drive of this car tells how often such a drive happens." + left();
+            said.add(Reason.of(PlanReason.NO_DRIVE_TELLS));
+        } else {
+            said.add(Reason.of(PlanReason.WOULD_HAVE_MET, Part.count(met), Part.count(judged)));
+            if (judged < FEW) {
+                said.add(Reason.of(PlanReason.TOO_FEW));
+            } else if (judged < MANY) {
+                said.add(
+                        met == 0
+                                ? Reason.of(PlanReason.UP_TO, percent(highest()))
+                                : Reason.of(PlanReason.ANYTHING_FROM, percent(lowest()), percent(highest())));
+            }
         }
-        String count = met + " of this car's last " + judged + " recorded drives would have met it.";
-        if (judged < FEW) {
-            return count + " That is too few to say how often such a drive happens." + left();
+        if (unknown > 0) {
+            said.add(Reason.of(PlanReason.MORE_UNKNOWN, Part.count(unknown)));
         }
-        String range = met == 0
-                ? " With so few drives it may still be up to " + percent(highest()) + " of them."
-                : " With so few drives, anything from %s to %s of its drives is possible."
-                        .formatted(percent(lowest()), percent(highest()));
-        return count + (judged < 100 ? range : "") + left();
+        if (!untold.isEmpty()) {
+            said.add(Reason.of(PlanReason.UNTOLD, Shape.EACH.of(untold)));
+        }
+        return Shape.SENTENCES.of(said);
     }
 
-    private static String percent(double share) {
-        return Math.round(share * 100) + " %";
-    }
-
-    private String left() {
-        String more = unknown == 0 ? "" : " " + unknown + " more could not be judged.";
-        return untold.isEmpty()
-                ? more
-                : more + " Not counted, because a summary cannot tell: " + String.join("; ", untold) + ".";
+    private static Quantity percent(double share) {
+        return Quantity.whole(share * 100, Unit.PERCENT);
     }
 }

@@ -1,5 +1,9 @@
 package dev.stayfixed.drive.condition;
 
+import dev.stayfixed.reason.Unit;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
@@ -26,7 +30,7 @@ public record Hold(SignalRange range, Duration atLeast, boolean unbroken, List<S
         whileIn = List.copyOf(whileIn);
         if (atLeast.isNegative() || atLeast.isZero()) {
             throw new IllegalArgumentException(
-                    range.words() + ": found a time of " + atLeast + ", expected more than 0");
+                    range.signal().words() + ": found a time of " + atLeast + ", expected more than 0");
         }
     }
 
@@ -39,12 +43,13 @@ public record Hold(SignalRange range, Duration atLeast, boolean unbroken, List<S
     }
 
     @Override
-    public String words() {
-        return range.words() + " for " + Words.time(atLeast) + manner() + Words.during(whileIn);
-    }
-
-    String manner() {
-        return unbroken ? " unbroken" : " in total";
+    public Reason said() {
+        return SignalRange.during(
+                Reason.of(
+                        unbroken ? ConditionReason.HELD_UNBROKEN : ConditionReason.HELD_IN_TOTAL,
+                        range.said(),
+                        Part.Time.length(atLeast.toMillis())),
+                whileIn);
     }
 
     @Override
@@ -73,18 +78,20 @@ public record Hold(SignalRange range, Duration atLeast, boolean unbroken, List<S
     }
 
     @Override
-    public String toDo() {
-        String piece = Words.time(atLeast) + (unbroken ? " without a break" : ", in one or more pieces");
+    public Reason toDo() {
+        Reason piece = Reason.of(
+                unbroken ? PlanReason.WITHOUT_BREAK : PlanReason.IN_PIECES, Part.Time.length(atLeast.toMillis()));
         return switch (phase()) {
             case IDLE, WARM_IDLE ->
-                "Let the engine idle at a standstill for at least " + piece + Words.during(whileIn) + ".";
-            case COAST ->
-                "Take the foot off the pedal and let the car slow down by itself, traffic allowing, for at least "
-                        + piece + " (" + range.words() + Words.during(whileIn) + ").";
+                SignalRange.during(Reason.of(PlanReason.LET_IDLE, piece), whileIn).asSentence();
+            case COAST -> Reason.of(PlanReason.COAST_FOR, piece, SignalRange.during(range.said(), whileIn));
             default ->
-                isRunning()
-                        ? "Let the engine run for at least " + piece + Words.during(whileIn) + "."
-                        : "Keep " + range.words() + " for at least " + piece + Words.during(whileIn) + ".";
+                SignalRange.during(
+                                isRunning()
+                                        ? Reason.of(PlanReason.LET_RUN, piece)
+                                        : Reason.of(PlanReason.KEEP, range.said(), piece),
+                                whileIn)
+                        .asSentence();
         };
     }
 
@@ -105,15 +112,17 @@ public record Hold(SignalRange range, Duration atLeast, boolean unbroken, List<S
     private Finding atLeast(DriveSummary summary, DriveQuantity quantity) {
         OptionalDouble found = summary.value(quantity);
         if (found.isEmpty()) {
-            return Finding.unknown(quantity.words() + " was not recorded");
+            return Finding.unknown(Reason.of(ConditionReason.QUANTITY_NOT_RECORDED, quantity));
         }
         double needed = atLeast.toMillis() / 1000.0;
-        String facts = quantity.words() + " " + Words.beside(found.getAsDouble(), needed) + " s of "
-                + Words.number(needed) + " s";
+        Quantity is = Quantity.of(found.getAsDouble(), Unit.SECOND).beside(needed);
+        Quantity wanted = Quantity.of(needed, Unit.SECOND);
         if (found.getAsDouble() * 1000 >= atLeast.toMillis()) {
-            return Finding.yes(facts);
+            return Finding.yes(Reason.of(ConditionReason.TIME_OF, quantity, is, wanted));
         }
         boolean open = summary.atMost(quantity).orElse(0) * 1000 >= atLeast.toMillis();
-        return open ? Finding.unknown(facts + ", the rest was not recorded") : Finding.no(facts);
+        return open
+                ? Finding.unknown(Reason.of(ConditionReason.TIME_OF_AT_LEAST, quantity, is, wanted))
+                : Finding.no(Reason.of(ConditionReason.TIME_OF, quantity, is, wanted));
     }
 }

@@ -1,5 +1,8 @@
 package dev.stayfixed.drive.condition;
 
+import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.drive.signal.SignalRow;
 import dev.stayfixed.drive.signal.Timeline;
@@ -93,44 +96,61 @@ final class HoldTracker implements Tracker {
 
     private Finding finding() {
         if (isMet()) {
-            return Finding.yes(heldWords());
+            return Finding.yes(held());
         }
         if (!recorded) {
-            return Finding.unknown(hold.range().signal().words() + " was not recorded; needed " + hold.words());
+            return notRecorded(hold.range().signal());
         }
         Optional<SignalRange> unknown = blocked.neverRecorded();
         if (unknown.isPresent()) {
-            return Finding.unknown(unknown.get().signal().words() + " was not recorded; needed " + hold.words());
+            return notRecorded(unknown.get().signal());
         }
         // the rows lie too far apart to tell: it held at the row before a gap, and nobody knows for how long it went on
         if (unrecorded > counted && reached() + unrecorded >= needed) {
-            return Finding.unknown("%s held %s%s in recorded time; %s more were not recorded, in gaps of more than 5 s"
-                    .formatted(
-                            hold.range().words(),
-                            Words.timeOf(reached(), needed),
-                            hold.manner(),
-                            Words.time(unrecorded)));
+            return Finding.unknown(Reason.of(
+                    hold.unbroken() ? ConditionReason.GAPS_UNBROKEN : ConditionReason.GAPS_IN_TOTAL,
+                    hold.range().said(),
+                    new Part.TimeOf(reached(), needed),
+                    Part.Time.length(unrecorded)));
         }
-        return Finding.no(missedWords());
+        return Finding.no(missed());
     }
 
-    private String heldWords() {
-        return "%s held %s%s; the longest stretch began at %s"
-                .formatted(
-                        hold.range().words(),
-                        Words.timeOf(reached(), needed),
-                        hold.manner(),
-                        Words.moment(longestFrom));
+    private Finding notRecorded(Signal signal) {
+        return Finding.unknown(Reason.of(
+                ConditionReason.MISSING, Reason.of(ConditionReason.SIGNAL_NOT_RECORDED, signal), hold.said()));
     }
 
-    private String missedWords() {
-        if (inRange == 0 && hold.range().missedBy(closest) > 0) {
-            return hold.range().words() + " was never reached; closest was "
-                    + hold.range().missedWords(closest);
+    private Reason held() {
+        return Reason.of(
+                hold.unbroken() ? ConditionReason.HELD_UNBROKEN_OF : ConditionReason.HELD_IN_TOTAL_OF,
+                hold.range().said(),
+                new Part.TimeOf(reached(), needed),
+                Part.Time.moment(longestFrom));
+    }
+
+    private Reason missed() {
+        SignalRange range = hold.range();
+        if (inRange == 0 && range.missedBy(closest) > 0) {
+            return Reason.of(
+                    range.isShort(closest)
+                            ? ConditionReason.NEVER_REACHED_SHORT
+                            : ConditionReason.NEVER_REACHED_OVER,
+                    range.said(),
+                    range.found(closest),
+                    range.missed(closest));
         }
-        String blame = blocked.worst().map(worst -> "; " + worst + " meanwhile").orElse("");
-        return total == 0
-                ? "%s held 0 s of %s%s%s".formatted(hold.range().words(), Words.time(needed), hold.manner(), blame)
-                : heldWords() + blame;
+        Reason held = total == 0 ? neverHeld() : held();
+        return blocked.worst()
+                .map(worst -> Reason.of(ConditionReason.MEANWHILE, held, worst))
+                .orElse(held);
+    }
+
+    private Reason neverHeld() {
+        return Reason.of(
+                hold.unbroken() ? ConditionReason.NEVER_HELD_UNBROKEN : ConditionReason.NEVER_HELD_IN_TOTAL,
+                hold.range().said(),
+                Part.Time.length(0),
+                Part.Time.length(needed));
     }
 }

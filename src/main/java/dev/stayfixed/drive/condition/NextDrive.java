@@ -1,5 +1,7 @@
 package dev.stayfixed.drive.condition;
 
+import java.util.Optional;
+import dev.stayfixed.reason.Reason;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -25,7 +27,7 @@ public record NextDrive(List<DrivePlan> plans) {
 
     public static NextDrive of(List<Need> needs) {
         List<List<Need>> groups = new ArrayList<>();
-        List<String> reasons = new ArrayList<>();
+        List<Optional<Reason>> reasons = new ArrayList<>();
         for (Need need : needs) {
             place(need, groups, reasons);
         }
@@ -36,15 +38,15 @@ public record NextDrive(List<DrivePlan> plans) {
         return new NextDrive(plans);
     }
 
-    private static void place(Need need, List<List<Need>> groups, List<String> reasons) {
-        String apart = "";
+    private static void place(Need need, List<List<Need>> groups, List<Optional<Reason>> reasons) {
+        Optional<Reason> apart = Optional.empty();
         for (List<Need> group : groups) {
-            String conflict = Conflict.between(group, need);
+            Optional<Reason> conflict = Conflict.between(group, need);
             if (conflict.isEmpty()) {
                 group.add(need);
                 return;
             }
-            apart = apart.isEmpty() ? conflict : apart;
+            apart = apart.or(() -> conflict);
         }
         groups.add(new ArrayList<>(List.of(need)));
         reasons.add(apart);

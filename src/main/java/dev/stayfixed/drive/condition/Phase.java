@@ -1,23 +1,15 @@
 package dev.stayfixed.drive.condition;
 
+import dev.stayfixed.reason.Kind;
+
 /** The parts of a verification drive, in the order in which they are driven. */
-public enum Phase {
-    SOAK("Before the drive"),
-    START("Start"),
-    IDLE("Idle"),
-    WARM_UP("Warm up"),
-    CRUISE("Cruise"),
-    COAST("Coast"),
-    WARM_IDLE("Idle, warm"),
-    KEY_OFF("Key off");
-
-    private final String words;
-
-    Phase(String words) {
-        this.words = words;
-    }
-
-    public String words() {
-        return words;
-    }
+public enum Phase implements Kind {
+    SOAK,
+    START,
+    IDLE,
+    WARM_UP,
+    CRUISE,
+    COAST,
+    WARM_IDLE,
+    KEY_OFF
 }

@@ -1,5 +1,8 @@
 package dev.stayfixed.drive.condition;
 
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
@@ -54,20 +57,27 @@ public record Reach(
         return isRise ? first + amount : amount;
     }
 
-    String goal() {
+    Reason goal() {
         return isRise
-                ? signal.words() + " up by " + Words.number(amount) + " " + signal.differenceUnit()
-                : signal.words() + " of " + Words.number(amount) + " " + signal.unit();
+                ? Reason.of(
+                        ConditionReason.RISE_BY,
+                        signal,
+                        Quantity.of(amount, signal.measure().ofDifference()))
+                : Reason.of(ConditionReason.VALUE_OF, signal, Quantity.of(amount, signal.measure()));
     }
 
     @Override
-    public String words() {
-        return goal() + within.map(limit -> " within " + Words.time(limit)).orElse("") + Words.during(whileIn);
+    public Reason said() {
+        Reason goal = goal();
+        return SignalRange.during(
+                within.map(limit -> Reason.of(ConditionReason.WITHIN, goal, Part.Time.length(limit.toMillis())))
+                        .orElse(goal),
+                whileIn);
     }
 
     @Override
-    public String toDo() {
-        return "Drive gently until " + words() + " is reached.";
+    public Reason toDo() {
+        return Reason.of(PlanReason.DRIVE_UNTIL, said());
     }
 
     @Override
@@ -88,11 +98,14 @@ public record Reach(
         OptionalDouble start = summary.value(DriveQuantity.START_COOLANT);
         OptionalDouble peak = summary.value(DriveQuantity.PEAK_COOLANT);
         if (peak.isEmpty() || (isRise && start.isEmpty())) {
-            return Optional.of(Finding.unknown("coolant temperature was not recorded"));
+            return Optional.of(Finding.unknown(Reason.of(ConditionReason.SIGNAL_NOT_RECORDED, signal)));
         }
         double target = target(start.orElse(0));
-        String facts = "coolant temperature came to %s °C of %s °C"
-                .formatted(Words.number(peak.getAsDouble()), Words.number(target));
+        Reason facts = Reason.of(
+                ConditionReason.CAME_TO,
+                signal,
+                Quantity.of(peak.getAsDouble(), signal.measure()),
+                Quantity.of(target, signal.measure()));
         return Optional.of(peak.getAsDouble() >= target - 1e-9 ? Finding.yes(facts) : Finding.no(facts));
     }
 }

@@ -1,5 +1,9 @@
 package dev.stayfixed.drive.condition;
 
+import dev.stayfixed.reason.Unit;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.drive.signal.SignalRow;
@@ -102,20 +106,23 @@ final class ReachTracker implements Tracker {
         if (Double.isNaN(first) || unknown.isPresent()) {
             Signal missing =
                     Double.isNaN(first) ? reach.signal() : unknown.orElseThrow().signal();
-            return Finding.unknown(missing.words() + " was not recorded; needed " + reach.words());
+            return Finding.unknown(Reason.of(
+                    ConditionReason.MISSING,
+                    Reason.of(ConditionReason.SIGNAL_NOT_RECORDED, missing),
+                    reach.said()));
         }
         return reachedAt.isEmpty() ? Finding.no(notReached()) : reached(reachedAt.getAsLong());
     }
 
-    private String notReached() {
+    private Reason notReached() {
         double target = reach.target(first);
-        return "%s was not reached: it came to %s %s, %s short, in %s"
-                .formatted(
-                        reach.goal(),
-                        Words.beside(highest, target),
-                        reach.signal().unit(),
-                        Words.beside(target - highest, 0) + " " + reach.signal().differenceUnit(),
-                        Words.time(now - start.orElse(0)));
+        Unit unit = reach.signal().measure();
+        return Reason.of(
+                ConditionReason.NOT_REACHED,
+                reach.goal(),
+                Quantity.of(highest, unit).beside(target),
+                Quantity.of(target - highest, unit.ofDifference()).beside(0),
+                Part.Time.length(now - start.orElse(0)));
     }
 
     private long took(long at) {
@@ -128,18 +135,34 @@ final class ReachTracker implements Tracker {
 
     private Finding reached(long at) {
         long took = took(at);
-        String facts = reach.goal() + " reached after " + Words.time(took);
+        Reason facts = Reason.of(ConditionReason.REACHED, reach.goal(), Part.Time.length(took));
         long limit = limit();
         if (took > limit) {
-            return Finding.no(reach.goal() + " reached after " + Words.timeOf(took, limit) + ": "
-                    + Words.time(took - limit) + " late");
+            return Finding.no(Reason.of(
+                    ConditionReason.REACHED_LATE,
+                    reach.goal(),
+                    new Part.TimeOf(took, limit),
+                    Part.Time.length(took - limit)));
         }
         if (outside > 0) {
-            return Finding.no(facts + ", but " + blocked.worst().orElse("the conditions did not hold"));
+            return Finding.no(Reason.of(
+                    ConditionReason.REACHED_BUT,
+                    facts,
+                    blocked.worst().orElseGet(() -> Reason.of(ConditionReason.NOT_ALL_HELD))));
         }
         if (unrecorded > 0 && !reach.whileIn().isEmpty()) {
-            return Finding.unknown(facts + ", but " + Words.time(unrecorded) + " before it were not recorded");
+            return Finding.unknown(Reason.of(
+                    ConditionReason.REACHED_BUT,
+                    facts,
+                    Reason.of(ConditionReason.UNRECORDED_BEFORE, Part.Time.length(unrecorded))));
         }
-        return Finding.yes(reach.within().isEmpty() ? facts : facts + " of " + Words.time(limit));
+        return Finding.yes(
+                reach.within().isEmpty()
+                        ? facts
+                        : Reason.of(
+                                ConditionReason.REACHED_IN_TIME,
+                                reach.goal(),
+                                Part.Time.length(took),
+                                Part.Time.length(limit)));
     }
 }

@@ -1,5 +1,8 @@
 package dev.stayfixed.drive.condition;
 
+import dev.stayfixed.reason.Shape;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.drive.signal.Timeline;
 import java.util.List;
@@ -40,18 +43,31 @@ public record SignalRange(Signal signal, double min, double max) {
     }
 
     /** "vehicle speed 70 to 110 km/h". */
-    public String words() {
-        return signal.words() + " " + limits();
+    public Reason said() {
+        return Reason.of(ConditionReason.RANGE, signal, limits());
     }
 
-    String limits() {
-        String unit = " " + signal.unit();
+    Reason limits() {
         if (min == Double.NEGATIVE_INFINITY) {
-            return "at most " + Words.number(max) + unit;
+            return Reason.of(ConditionReason.NO_MORE, amount(max));
         }
         return max == Double.POSITIVE_INFINITY
-                ? "at least " + Words.number(min) + unit
-                : Words.number(min) + " to " + Words.number(max) + unit;
+                ? Reason.of(ConditionReason.NO_LESS, amount(min))
+                : Reason.of(ConditionReason.BETWEEN, amount(min), amount(max));
+    }
+
+    private Quantity amount(double value) {
+        return Quantity.of(value, signal.measure());
+    }
+
+    /** With the ranges that have to hold all the while, where there are some. */
+    static Reason during(Reason what, List<SignalRange> ranges) {
+        return ranges.isEmpty()
+                ? what
+                : Reason.of(
+                        ConditionReason.WITH,
+                        what,
+                        Shape.BOTH.of(ranges.stream().map(SignalRange::said).toList()));
     }
 
     boolean holds(Timeline held) {
@@ -76,11 +92,16 @@ public record SignalRange(Signal signal, double min, double max) {
         return contains(value) ? 0 : Math.max(min - value, value - max);
     }
 
-    /** "64 km/h, 6 km/h short". */
-    String missedWords(double value) {
-        return Words.beside(value, value < min ? min : max) + " " + signal.unit() + ", "
-                + Words.beside(missedBy(value), 0) + " "
-                + signal.differenceUnit()
-                + (value < min ? " short" : " over");
+    boolean isShort(double value) {
+        return value < min;
+    }
+
+    /** A value beside the limit that it misses. */
+    Quantity found(double value) {
+        return amount(value).beside(isShort(value) ? min : max);
+    }
+
+    Quantity missed(double value) {
+        return Quantity.of(missedBy(value), signal.measure().ofDifference()).beside(0);
     }
 }

@@ -1,5 +1,7 @@
 package dev.stayfixed.drive.condition;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
@@ -19,13 +21,17 @@ public record Soak(Duration atLeast) implements Condition {
     }
 
     @Override
-    public String words() {
-        return "engine off for at least " + Words.time(atLeast) + " before the start";
+    public Reason said() {
+        return Reason.of(ConditionReason.ENGINE_OFF, needed());
     }
 
     @Override
-    public String toDo() {
-        return "Leave the engine off for at least " + Words.time(atLeast) + " before the start.";
+    public Reason toDo() {
+        return Reason.of(PlanReason.LEAVE_OFF, needed());
+    }
+
+    private Part needed() {
+        return Part.Time.length(atLeast.toMillis());
     }
 
     @Override
@@ -61,12 +67,13 @@ public record Soak(Duration atLeast) implements Condition {
 
     private Finding judge(OptionalDouble hours) {
         if (hours.isEmpty()) {
-            return Finding.unknown("it is not known how long the engine was off before; needed " + Words.time(atLeast));
+            return Finding.unknown(Reason.of(ConditionReason.SOAK_UNKNOWN, needed()));
         }
         long millis = Math.round(hours.getAsDouble() * 3_600_000);
-        String facts = "engine off for " + Words.timeOf(millis, atLeast.toMillis());
+        Part time = new Part.TimeOf(millis, atLeast.toMillis());
         return millis >= atLeast.toMillis()
-                ? Finding.yes(facts)
-                : Finding.no(facts + ": " + Words.time(atLeast.toMillis() - millis) + " short");
+                ? Finding.yes(Reason.of(ConditionReason.SOAKED, time))
+                : Finding.no(Reason.of(
+                        ConditionReason.SOAKED_SHORT, time, Part.Time.length(atLeast.toMillis() - millis)));
     }
 }

@@ -1,12 +1,14 @@
 package dev.stayfixed.drive.condition;
 
+import dev.stayfixed.reason.Unit;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.drive.signal.SignalRow;
 import dev.stayfixed.drive.signal.Timeline;
-import dev.stayfixed.reason.Reason;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -23,20 +25,20 @@ public record StartDifference(Signal upper, Signal lower, double most) implement
     private static final double ROUNDING = 1e-9;
 
     public StartDifference {
-        if (!upper.unit().equals("°C") || !lower.unit().equals("°C") || upper == lower) {
+        if (upper.measure() != Unit.CELSIUS || lower.measure() != Unit.CELSIUS || upper == lower) {
             throw new IllegalArgumentException("difference at the start: found " + upper.words() + " and "
                     + lower.words() + ", expected two temperatures");
         }
     }
 
     @Override
-    public String words() {
-        return "%s at most %s K above %s at the start".formatted(upper.words(), Words.number(most), lower.words());
+    public Reason said() {
+        return Reason.of(ConditionReason.ABOVE_AT_START, upper, Quantity.of(most, Unit.KELVIN), lower);
     }
 
     @Override
-    public String toDo() {
-        return "Start with a cold engine: " + words() + ".";
+    public Reason toDo() {
+        return Reason.of(PlanReason.START_COLD, said());
     }
 
     @Override
@@ -58,7 +60,7 @@ public record StartDifference(Signal upper, Signal lower, double most) implement
         OptionalDouble coolant = summary.value(DriveQuantity.START_COOLANT);
         OptionalDouble ambient = summary.value(DriveQuantity.AMBIENT);
         if (coolant.isEmpty() || ambient.isEmpty()) {
-            return Optional.of(Finding.unknown("coolant and ambient temperature were not both recorded"));
+            return Optional.of(Finding.unknown(Reason.of(ConditionReason.TEMPERATURES_UNKNOWN)));
         }
         Finding finding = judge(coolant.getAsDouble() - ambient.getAsDouble());
         return Optional.of(
@@ -68,11 +70,17 @@ public record StartDifference(Signal upper, Signal lower, double most) implement
     }
 
     private Finding judge(double difference) {
-        String facts = "%s %s K above %s at the start; needed at most %s K"
-                .formatted(upper.words(), Words.beside(difference, most), lower.words(), Words.number(most));
+        Quantity found = Quantity.of(difference, Unit.KELVIN).beside(most);
+        Quantity needed = Quantity.of(most, Unit.KELVIN);
         return difference <= most + ROUNDING
-                ? Finding.yes(facts)
-                : Finding.no(facts + ": " + Words.beside(difference - most, 0) + " K over");
+                ? Finding.yes(Reason.of(ConditionReason.STOOD_ABOVE, upper, found, lower, needed))
+                : Finding.no(Reason.of(
+                        ConditionReason.STOOD_TOO_HIGH,
+                        upper,
+                        found,
+                        lower,
+                        needed,
+                        Quantity.of(difference - most, Unit.KELVIN).beside(0)));
     }
 
     @Override

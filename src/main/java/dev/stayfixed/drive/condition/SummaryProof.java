@@ -1,5 +1,7 @@
 package dev.stayfixed.drive.condition;
 
+import dev.stayfixed.reason.Unit;
+import dev.stayfixed.reason.Quantity;
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
@@ -83,8 +85,11 @@ public final class SummaryProof {
             return Optional.empty();
         }
         double needed = hold.atLeast().toMillis() / 1000.0;
-        String facts =
-                quantity.words() + " " + Words.number(found.getAsDouble()) + " s of " + Words.number(needed) + " s";
+        Reason facts = Reason.of(
+                ConditionReason.TIME_OF,
+                quantity,
+                Quantity.of(found.getAsDouble(), Unit.SECOND),
+                Quantity.of(needed, Unit.SECOND));
         return Optional.of(found.getAsDouble() >= needed ? Finding.yes(facts) : Finding.no(facts));
     }
 }

@@ -1,22 +1,22 @@
 package dev.stayfixed.drive.condition;
 
+import java.util.Optional;
+import dev.stayfixed.obd.CircuitKind;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.obd.MonitorGroup;
 
 /**
  * What a monitor of this group, or the check of a circuit, typically needs. Published figures of some vehicles: the service information of the vehicle at hand
  * overrides them.
  *
+ * @param circuit of whose check it is typical; empty for a monitor of the group
  * @param source where the figures are from
  */
-public record TypicalCondition(MonitorGroup group, ConditionSet set, String source) {
-
-    /** What it is typical of: the name of a group, or a kind of circuit in words. */
-    public String name() {
-        return set.name();
-    }
+public record TypicalCondition(
+        MonitorGroup group, Optional<CircuitKind> circuit, ConditionSet set, TypicalSource source) {
 
     /** To be printed with every use. */
-    public String caution() {
-        return "Typical figures (" + source + "); the service information of this vehicle overrides them.";
+    public Reason caution() {
+        return Reason.of(PlanReason.TYPICAL_FIGURES, source);
     }
 }

@@ -34,9 +34,6 @@ import java.util.stream.Stream;
  */
 public final class TypicalConditions {
 
-    private static final String NEW_YORK = "New York State inspection programme, Helping set monitors";
-    private static final String PATTERN_B = "a maker's service text, driving pattern B";
-    private static final String MEMORY = "from memory";
     private static final SignalRange BELOW_8000_FT = atLeast(BAROMETER, 75);
     private static final SignalRange RUNNING = atLeast(ENGINE_SPEED, 400);
 
@@ -49,7 +46,7 @@ public final class TypicalConditions {
             evaporativeSystem(),
             typical(
                     MonitorGroup.CATALYST,
-                    "a maker's service text, 2003",
+                    TypicalSource.MAKER_2003,
                     Hold.unbroken(
                             range(VEHICLE_SPEED, 26, 103),
                             Duration.ofSeconds(20),
@@ -58,25 +55,25 @@ public final class TypicalConditions {
                             WARM)),
             typical(
                     MonitorGroup.OXYGEN_SENSOR,
-                    NEW_YORK + "; duration of " + PATTERN_B,
+                    TypicalSource.NEW_YORK_AND_PATTERN_B,
                     Reach.value(COOLANT, 70),
                     Hold.unbroken(
                             range(VEHICLE_SPEED, 70, 120), Duration.ofMinutes(1), range(INTAKE_AIR, 4, 38), WARM)),
             typical(
                     MonitorGroup.OXYGEN_SENSOR_HEATER,
-                    MEMORY,
+                    TypicalSource.MEMORY,
                     new Soak(Duration.ofHours(6)),
                     Hold.cumulative(atLeast(ENGINE_SPEED, 400), Duration.ofMinutes(5))),
             exhaustGasRecirculation(),
             typical(
                     MonitorGroup.SECONDARY_AIR,
-                    MEMORY,
+                    TypicalSource.MEMORY,
                     new Soak(Duration.ofHours(6)),
                     new AtStart(range(COOLANT, 5, 40)),
                     Hold.cumulative(atMost(VEHICLE_SPEED, 4), Duration.ofMinutes(2), atLeast(ENGINE_SPEED, 400))),
             typical(
                     MonitorGroup.MISFIRE,
-                    "two makers' service texts, 2003; duration is common practice, no source",
+                    TypicalSource.TWO_MAKERS_2003,
                     new AtStart(atLeast(FUEL_LEVEL, 14.5)),
                     new AtStart(atLeast(BAROMETER, 76)),
                     Hold.cumulative(
@@ -86,18 +83,16 @@ public final class TypicalConditions {
                             atLeast(INTAKE_AIR, -10))),
             typical(
                     MonitorGroup.FUEL_SYSTEM,
-                    MEMORY,
+                    TypicalSource.MEMORY,
                     Reach.value(COOLANT, 70),
                     Hold.cumulative(range(VEHICLE_SPEED, 30, 110), Duration.ofMinutes(10), WARM)),
             typical(
                     MonitorGroup.COMPONENTS,
-                    "thermostat, from memory; voltage of a maker's service text, 2005",
+                    TypicalSource.THERMOSTAT_AND_MAKER_2005,
                     new Soak(Duration.ofHours(6)),
                     new AtStart(range(COOLANT, -7, 50)),
                     Reach.value(COOLANT, 71),
                     Hold.cumulative(atLeast(MODULE_VOLTAGE, 11), Duration.ofMinutes(10))));
-
-    private static final String PRACTICE = "common practice, no source";
 
     /** Each can also be met by a drive of which only a few numbers are known: {@link SummaryProof}. */
     private static final Map<CircuitKind, TypicalCondition> CIRCUITS = new EnumMap<>(Map.of(
@@ -137,14 +132,14 @@ public final class TypicalConditions {
     }
 
     private static TypicalCondition circuit(CircuitKind kind, Condition... conditions) {
-        return new TypicalCondition(MonitorGroup.COMPONENTS, ConditionSet.anyOrder(kind.words(), conditions), PRACTICE);
+        return new TypicalCondition(MonitorGroup.COMPONENTS, Optional.of(kind), ConditionSet.anyOrder(kind.name(), conditions), TypicalSource.PRACTICE);
     }
 
     /** 45 to 85 °F at the start, coolant at most 12 °F above intake air, intake air at most 2 °F above coolant. */
     private static TypicalCondition evaporativeSystem() {
         return typical(
                 MonitorGroup.EVAPORATIVE_SYSTEM,
-                NEW_YORK + "; ambient of a maker's service text, 2024; fuel level 15 to 85 % from memory",
+                TypicalSource.NEW_YORK_AND_MAKER_2024,
                 new Soak(Duration.ofHours(8)),
                 new AtStart(range(FUEL_LEVEL, 15, 85)),
                 new AtStart(range(COOLANT, 7, 29)),
@@ -160,17 +155,18 @@ public final class TypicalConditions {
     private static TypicalCondition exhaustGasRecirculation() {
         return new TypicalCondition(
                 MonitorGroup.EGR_VVT,
+                Optional.empty(),
                 ConditionSet.inOrder(
-                        MonitorGroup.EGR_VVT.toString(),
+                        MonitorGroup.EGR_VVT.name(),
                         Reach.value(COOLANT, 70),
                         Hold.unbroken(range(VEHICLE_SPEED, 70, 120), Duration.ofMinutes(1), WARM),
                         Hold.cumulative(
                                 range(VEHICLE_SPEED, 30, 110), Duration.ofSeconds(10), atMost(PEDAL, 15), WARM)),
-                PATTERN_B + "; closed-throttle deceleration from memory");
+                TypicalSource.PATTERN_B_AND_MEMORY);
     }
 
-    private static TypicalCondition typical(MonitorGroup group, String source, Condition... conditions) {
-        return new TypicalCondition(group, ConditionSet.anyOrder(group.toString(), conditions), source);
+    private static TypicalCondition typical(MonitorGroup group, TypicalSource source, Condition... conditions) {
+        return new TypicalCondition(group, Optional.empty(), ConditionSet.anyOrder(group.name(), conditions), source);
     }
 
     private static SignalRange range(Signal signal, double min, double max) {

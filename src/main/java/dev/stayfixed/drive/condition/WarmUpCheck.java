@@ -1,13 +1,12 @@
 package dev.stayfixed.drive.condition;
 
+import dev.stayfixed.reason.Unit;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.drive.signal.Extent;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.drive.signal.SignalFacts;
-import dev.stayfixed.reason.Part;
-import dev.stayfixed.reason.Quantity;
-import dev.stayfixed.reason.Reason;
-import dev.stayfixed.reason.Unit;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -32,10 +31,12 @@ public record WarmUpCheck(
     /** Two runs are alike if they started within so many K of each other. */
     private static final double ALIKE = 10;
 
+    private static final String NAME = "WARM_UP_CHECK";
+
     public WarmUpCheck {
         if (coldest.signal() != Signal.COOLANT || engineSpeed.signal() != Signal.ENGINE_SPEED) {
             throw new IllegalArgumentException("warm-up check: found %s and %s, expected coolant and engine speed"
-                    .formatted(coldest.words(), engineSpeed.words()));
+                    .formatted(coldest.signal().words(), engineSpeed.signal().words()));
         }
         if (coldest.max() >= target) {
             throw new IllegalArgumentException(
@@ -60,7 +61,7 @@ public record WarmUpCheck(
         List<Condition> start = ambient.<List<Condition>>map(
                         range -> List.of(new AtStart(coldest), new AtStart(range), reach()))
                 .orElseGet(() -> List.of(new AtStart(coldest), reach()));
-        return new ConditionSet("warm-up check", false, start);
+        return new ConditionSet(NAME, false, start);
     }
 
     private Reach reach() {
@@ -80,7 +81,7 @@ public record WarmUpCheck(
                 return Finding.unknown(Reason.of(
                         ConditionReason.RUNS_NOT_ALIKE,
                         facts,
-                        Part.verbatim(signal.words()),
+                        signal,
                         Quantity.of(difference.get(), Unit.KELVIN),
                         Quantity.of(ALIKE, Unit.KELVIN)));
             }

@@ -1,5 +1,7 @@
 package dev.stayfixed.drive.signal;
 
+import dev.stayfixed.reason.Kind;
+import dev.stayfixed.reason.Unit;
 import java.util.OptionalInt;
 
 /**
@@ -7,48 +9,48 @@ import java.util.OptionalInt;
  * A value outside it is a broken sensor, a wrong unit or a wrong column, never a drive. The ranges are common practice, no source,
  * inside what the bytes of SAE J1979 can express.
  */
-public enum Signal {
-    ENGINE_SPEED(0x0C, "engine speed", "rpm", 0, 12_000),
-    VEHICLE_SPEED(0x0D, "vehicle speed", "km/h", 0, 300),
-    COOLANT(0x05, "coolant temperature", "°C", -50, 150),
-    INTAKE_AIR(0x0F, "intake air temperature", "°C", -60, 200),
-    AMBIENT(0x46, "ambient temperature", "°C", -60, 70),
-    OIL(0x5C, "oil temperature", "°C", -50, 200),
-    CATALYST(0x3C, "catalyst temperature", "°C", -60, 1_300),
-    LOAD(0x04, "calculated load", "%", 0, 100),
-    ABSOLUTE_LOAD(0x43, "absolute load", "%", 0, 600),
-    AIR_FLOW(0x10, "air flow", "g/s", 0, 1_000),
-    MANIFOLD_PRESSURE(0x0B, "manifold pressure", "kPa", 0, 500),
-    BAROMETER(0x33, "barometric pressure", "kPa", 45, 110),
-    THROTTLE(0x11, "throttle position", "%", 0, 100),
-    PEDAL(0x49, "accelerator pedal", "%", 0, 100),
-    FUEL_LEVEL(0x2F, "fuel level", "%", 0, 100),
-    SHORT_TRIM(0x06, "short-term fuel trim, bank 1", "%", -100, 100),
-    LONG_TRIM(0x07, "long-term fuel trim, bank 1", "%", -100, 100),
-    SHORT_TRIM_2(0x08, "short-term fuel trim, bank 2", "%", -100, 100),
-    LONG_TRIM_2(0x09, "long-term fuel trim, bank 2", "%", -100, 100),
-    PURGE(0x2E, "commanded evaporative purge", "%", 0, 100),
-    EVAP_PRESSURE(0x32, "evaporative system pressure", "Pa", -10_000, 10_000),
-    MODULE_VOLTAGE(0x42, "control module voltage", "V", 0, 36),
-    RUN_TIME(0x1F, "engine run time", "s", 0, 345_600),
-    TRIP_DISTANCE(-1, "distance in this drive", "km", 0, 5_000),
-    ODOMETER(0xA6, "odometer", "km", 0, 5_000_000),
-    DISTANCE_SINCE_CLEAR(0x31, "distance since codes were cleared", "km", 0, 65_535),
-    WARM_UPS_SINCE_CLEAR(0x30, "warm-ups since codes were cleared", "count", 0, 255),
-    MINUTES_SINCE_CLEAR(0x4E, "engine run time since codes were cleared", "min", 0, 65_535),
-    MIL(-1, "malfunction indicator lamp", "on", 0, 1),
+public enum Signal implements Kind {
+    ENGINE_SPEED(0x0C, "engine speed", Unit.RPM, 0, 12_000),
+    VEHICLE_SPEED(0x0D, "vehicle speed", Unit.KILOMETRE_PER_HOUR, 0, 300),
+    COOLANT(0x05, "coolant temperature", Unit.CELSIUS, -50, 150),
+    INTAKE_AIR(0x0F, "intake air temperature", Unit.CELSIUS, -60, 200),
+    AMBIENT(0x46, "ambient temperature", Unit.CELSIUS, -60, 70),
+    OIL(0x5C, "oil temperature", Unit.CELSIUS, -50, 200),
+    CATALYST(0x3C, "catalyst temperature", Unit.CELSIUS, -60, 1_300),
+    LOAD(0x04, "calculated load", Unit.PERCENT, 0, 100),
+    ABSOLUTE_LOAD(0x43, "absolute load", Unit.PERCENT, 0, 600),
+    AIR_FLOW(0x10, "air flow", Unit.GRAM_PER_SECOND, 0, 1_000),
+    MANIFOLD_PRESSURE(0x0B, "manifold pressure", Unit.KILOPASCAL, 0, 500),
+    BAROMETER(0x33, "barometric pressure", Unit.KILOPASCAL, 45, 110),
+    THROTTLE(0x11, "throttle position", Unit.PERCENT, 0, 100),
+    PEDAL(0x49, "accelerator pedal", Unit.PERCENT, 0, 100),
+    FUEL_LEVEL(0x2F, "fuel level", Unit.PERCENT, 0, 100),
+    SHORT_TRIM(0x06, "short-term fuel trim, bank 1", Unit.PERCENT, -100, 100),
+    LONG_TRIM(0x07, "long-term fuel trim, bank 1", Unit.PERCENT, -100, 100),
+    SHORT_TRIM_2(0x08, "short-term fuel trim, bank 2", Unit.PERCENT, -100, 100),
+    LONG_TRIM_2(0x09, "long-term fuel trim, bank 2", Unit.PERCENT, -100, 100),
+    PURGE(0x2E, "commanded evaporative purge", Unit.PERCENT, 0, 100),
+    EVAP_PRESSURE(0x32, "evaporative system pressure", Unit.PASCAL, -10_000, 10_000),
+    MODULE_VOLTAGE(0x42, "control module voltage", Unit.VOLT, 0, 36),
+    RUN_TIME(0x1F, "engine run time", Unit.SECOND, 0, 345_600),
+    TRIP_DISTANCE(-1, "distance in this drive", Unit.KILOMETRE, 0, 5_000),
+    ODOMETER(0xA6, "odometer", Unit.KILOMETRE, 0, 5_000_000),
+    DISTANCE_SINCE_CLEAR(0x31, "distance since codes were cleared", Unit.KILOMETRE, 0, 65_535),
+    WARM_UPS_SINCE_CLEAR(0x30, "warm-ups since codes were cleared", Unit.TIMES, 0, 255),
+    MINUTES_SINCE_CLEAR(0x4E, "engine run time since codes were cleared", Unit.MINUTE, 0, 65_535),
+    MIL(-1, "malfunction indicator lamp", Unit.ON, 0, 1),
     /** The four data bytes of PID $01 as one number, byte A highest. */
-    READINESS(0x01, "readiness since clear", "bytes", 0, 0xFFFF_FFFFL),
+    READINESS(0x01, "readiness since clear", Unit.BYTES, 0, 0xFFFF_FFFFL),
     /** The four data bytes of PID $41 as one number, byte A highest. */
-    CYCLE_READINESS(0x41, "readiness in this driving cycle", "bytes", 0, 0xFFFF_FFFFL);
+    CYCLE_READINESS(0x41, "readiness in this driving cycle", Unit.BYTES, 0, 0xFFFF_FFFFL);
 
     private final int pid;
     private final String words;
-    private final String unit;
+    private final Unit unit;
     private final double lowest;
     private final double highest;
 
-    Signal(int pid, String words, String unit, double lowest, double highest) {
+    Signal(int pid, String words, Unit unit, double lowest, double highest) {
         this.pid = pid;
         this.words = words;
         this.unit = unit;
@@ -73,12 +75,11 @@ public enum Signal {
 
     /** The canonical unit, as it is printed. */
     public String unit() {
-        return unit;
+        return unit.symbol();
     }
 
-    /** The unit of a difference between two values: a temperature is missed by kelvins. */
-    public String differenceUnit() {
-        return unit.equals("°C") ? "K" : unit;
+    public Unit measure() {
+        return unit;
     }
 
     public double lowest() {

@@ -49,7 +49,7 @@ final class RecordedDrivePlot {
         return fault.report().results().stream()
                 .map(result -> new Recording.Condition(
                         shortened(fault.fault().code().text() + ": "
-                                + units.words(result.condition().words())),
+                                + units.words(result.condition().said())),
                         held(result),
                         missed(result, end, units)));
     }
@@ -92,7 +92,7 @@ final class RecordedDrivePlot {
     private static Row row(FaultReport fault, ConditionResult result, ShopSettings.Units units) {
         return new Row(
                 fault.fault().code().text(),
-                units.words(result.condition().words()),
+                units.words(result.condition().said()),
                 result.finding().isYes() ? "held" : result.finding().isNo() ? "missed" : "not known",
                 result.finding().isYes() ? "good" : result.finding().isNo() ? "bad" : "quiet",
                 units.words(result.finding().reason()),

@@ -1,5 +1,6 @@
 package dev.stayfixed.judging.api;
 
+import dev.stayfixed.web.api.ReasonAnswer;
 import dev.stayfixed.drive.condition.Condition;
 import dev.stayfixed.drive.condition.ConditionSet;
 import dev.stayfixed.drive.condition.TypicalCondition;
@@ -87,7 +88,7 @@ class ConditionController {
                             Origin.TYPICAL_ADOPTED,
                             "SERVICE_INFORMATION with conditions, as there are no typical ones for "
                                     + fault.code().text())));
-            return new AgreedConditions(typical.set(), Origin.TYPICAL_ADOPTED, typical.source());
+            return new AgreedConditions(typical.set(), Origin.TYPICAL_ADOPTED, ReasonAnswer.text(typical.source()));
         }
 
         private AgreedConditions stated(FaultConditions fault, List<ConditionForm> given) {

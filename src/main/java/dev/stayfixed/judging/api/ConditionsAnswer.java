@@ -24,9 +24,15 @@ public record ConditionsAnswer(
         UUID jobId, UUID faultId, String code, Origin origin, String source, boolean inOrder, List<Said> conditions) {
 
     /** A condition, and what it says in words. */
-    public record Said(ConditionForm condition, String words, String toDo) {
+    public record Said(
+            ConditionForm condition, String words, ReasonAnswer wordsFacts, String toDo, ReasonAnswer toDoFacts) {
         public static Said of(Condition condition) {
-            return new Said(ConditionForm.of(condition), condition.words(), condition.toDo());
+            return new Said(
+                    ConditionForm.of(condition),
+                    ReasonAnswer.text(condition.said()),
+                    ReasonAnswer.of(condition.said()),
+                    ReasonAnswer.text(condition.toDo()),
+                    ReasonAnswer.of(condition.toDo()));
         }
     }
 
@@ -42,10 +48,12 @@ public record ConditionsAnswer(
         public static Typical of(TypicalCondition typical) {
             return new Typical(
                     typical.group(),
-                    typical.name(),
+                    typical.circuit()
+                            .map(ReasonAnswer::text)
+                            .orElse(typical.group().name()),
                     true,
-                    typical.source(),
-                    typical.caution(),
+                    ReasonAnswer.text(typical.source()),
+                    ReasonAnswer.text(typical.caution()),
                     typical.set().inOrder(),
                     typical.set().conditions().stream().map(Said::of).toList());
         }
@@ -98,15 +106,17 @@ public record ConditionsAnswer(
             String reason,
             ReasonAnswer reasonFacts,
             @Nullable String toDo,
+            @Nullable ReasonAnswer toDoFacts,
             OptionalLong metAt,
             List<Interval> intervals) {
         public static Result of(ConditionResult result) {
             return new Result(
-                    result.condition().words(),
+                    ReasonAnswer.text(result.condition().said()),
                     result.finding().held(),
                     ReasonAnswer.text(result.finding().reason()),
                     ReasonAnswer.of(result.finding().reason()),
-                    result.toDo().orElse(null),
+                    ReasonAnswer.text(result.toDo()),
+                    ReasonAnswer.of(result.toDo()),
                     result.metAt(),
                     result.held());
         }

@@ -1,5 +1,6 @@
 package dev.stayfixed.judging.api;
 
+import dev.stayfixed.web.api.ReasonAnswer;
 import dev.stayfixed.intake.CaseFiles;
 import dev.stayfixed.intake.NextDrives;
 import dev.stayfixed.verification.inspection.InspectionOutlook;
@@ -44,10 +45,23 @@ class OutlookController {
      * @param likelihood how often this car's past drives would have met it, in words
      */
     record PlanAnswer(
-            List<String> faults, List<String> lines, List<String> cautions, List<String> sources, String likelihood) {
+            List<String> faults,
+            List<String> lines,
+            List<ReasonAnswer> lineFacts,
+            List<String> cautions,
+            List<String> sources,
+            String likelihood,
+            ReasonAnswer likelihoodFacts) {
 
         static PlanAnswer of(NextDrives.Plan plan) {
-            return new PlanAnswer(plan.faults(), plan.lines(), plan.cautions(), plan.sources(), plan.likelihood());
+            return new PlanAnswer(
+                    plan.faults(),
+                    plan.lines().stream().map(ReasonAnswer::text).toList(),
+                    plan.lines().stream().map(ReasonAnswer::of).toList(),
+                    plan.cautions().stream().map(ReasonAnswer::text).toList(),
+                    plan.sources().stream().map(ReasonAnswer::text).toList(),
+                    ReasonAnswer.text(plan.likelihood()),
+                    ReasonAnswer.of(plan.likelihood()));
         }
     }
 
@@ -60,7 +74,9 @@ class OutlookController {
     @GetMapping("/jobs/{jobId}/next-drive")
     NextDriveAnswer nextDrive(@PathVariable UUID jobId) {
         NextDrives.Outline outline = files.ofJob(jobId).nextDrives(jobId);
-        return new NextDriveAnswer(outline.plans().stream().map(PlanAnswer::of).toList(), outline.unplanned());
+        return new NextDriveAnswer(
+                outline.plans().stream().map(PlanAnswer::of).toList(),
+                outline.unplanned().stream().map(ReasonAnswer::text).toList());
     }
 
     @Operation(summary = "Likely ready or not for an inspection, under each rule, because of what")

@@ -63,12 +63,12 @@ class ConditionsPage {
         }
 
         static Told of(TypicalCondition typical, Show show) {
-            return new Told(typical.source(), words(typical.set(), show));
+            return new Told(show.words(typical.source()), words(typical.set(), show));
         }
 
         private static List<String> words(ConditionSet set, Show show) {
             return set.conditions().stream()
-                    .map(condition -> show.words(condition.words()))
+                    .map(condition -> show.words(condition.said()))
                     .toList();
         }
     }
@@ -121,7 +121,7 @@ class ConditionsPage {
             HttpServletResponse response) {
         Form form = new Form(typed);
         Optional<AgreedConditions> adopted = typical(conditions.get(jobId, faultId))
-                .map(typical -> new AgreedConditions(typical.set(), Origin.TYPICAL_ADOPTED, typical.source()));
+                .map(typical -> new AgreedConditions(typical.set(), Origin.TYPICAL_ADOPTED, show.words(typical.source())));
         if (adopted.isEmpty()) {
             form.wrong("form", "There are no typical figures for this monitor; enter those of the service information");
         }
@@ -203,7 +203,7 @@ class ConditionsPage {
         return job.faults().stream()
                 .filter(fault -> fault.id().equals(faultId))
                 .flatMap(fault -> fault.terms().enablingConditions().stream())
-                .map(condition -> show.words(condition.words()))
+                .map(condition -> show.words(condition.said()))
                 .toList();
     }
 

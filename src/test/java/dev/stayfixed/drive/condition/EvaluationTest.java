@@ -1,5 +1,9 @@
 package dev.stayfixed.drive.condition;
 
+import static dev.stayfixed.Found.found;
+import static dev.stayfixed.Found.unknown;
+import static dev.stayfixed.Found.yes;
+import static dev.stayfixed.Found.no;
 import static dev.stayfixed.English.words;
 import static dev.stayfixed.drive.signal.Signal.AMBIENT;
 import static dev.stayfixed.drive.signal.Signal.BAROMETER;
@@ -61,8 +65,8 @@ class EvaluationTest {
         assertThat(silent.overall().held()).isEqualTo(Finding.Held.UNKNOWN);
         assertThat(silent.with(DriveSummary.UNKNOWN)).isEqualTo(silent);
         assertThat(silent.with(fuel(55)).overall().isYes()).isTrue();
-        assertThat(silent.with(fuel(10)).overall())
-                .isEqualTo(Finding.no("fuel level at the start 10 %, 5 % short; needed at least 15 %"));
+        assertThat(found(silent.with(fuel(10)).overall()))
+                .isEqualTo(no("fuel level at the start 10 %, 5 % short; needed at least 15 %"));
         ConditionReport heard = report(
                 set,
                 Rows.join(Rows.of("0 FUEL_LEVEL=10 VEHICLE_SPEED=80"), Rows.everySecond(1, 100, "VEHICLE_SPEED=80")));
@@ -81,17 +85,17 @@ class EvaluationTest {
                 Rows.everySecond(751, 791, "VEHICLE_SPEED=90"),
                 Rows.everySecond(792, 800, "VEHICLE_SPEED=120"));
         ConditionResult missed = result(Hold.unbroken(STEADY, Duration.ofMinutes(2)), rows);
-        assertThat(missed.finding())
+        assertThat(found(missed.finding()))
                 .isEqualTo(
-                        Finding.no(
+                        no(
                                 "vehicle speed 70 to 110 km/h held 100 s of 2 min unbroken; the longest stretch began at 0:00"));
         assertThat(missed.held()).containsExactly(new Interval(0, 100_000), new Interval(751_000, 792_000));
         assertThat(missed.metAt()).isEmpty();
-        assertThat(missed.toDo()).contains("Keep vehicle speed 70 to 110 km/h for at least 2 min without a break.");
+        assertThat(words(missed.toDo().orElseThrow())).isEqualTo("Keep vehicle speed 70 to 110 km/h for at least 2 min without a break.");
         ConditionResult met = result(Hold.cumulative(STEADY, Duration.ofMinutes(2)), rows);
-        assertThat(met.finding())
+        assertThat(found(met.finding()))
                 .isEqualTo(
-                        Finding.yes(
+                        yes(
                                 "vehicle speed 70 to 110 km/h held 2 min 21 s of 2 min in total; the longest stretch began at 0:00"));
         assertThat(met.metAt()).isEqualTo(OptionalLong.of(771_000));
         assertThat(met.toDo()).isEmpty();
@@ -173,8 +177,8 @@ class EvaluationTest {
                 "40 VEHICLE_SPEED=80",
                 "50 VEHICLE_SPEED=80",
                 "60 VEHICLE_SPEED=80");
-        assertThat(sparse)
-                .isEqualTo(Finding.unknown(
+        assertThat(found(sparse))
+                .isEqualTo(unknown(
                         "vehicle speed 70 to 110 km/h held 0 s of 60 s unbroken in recorded time; 60 s more"
                                 + " were not recorded, in gaps of more than 5 s"));
         assertThat(finding(minute, "0 VEHICLE_SPEED=20", "60 VEHICLE_SPEED=30", "120 VEHICLE_SPEED=20")
@@ -221,19 +225,19 @@ class EvaluationTest {
     @Test
     void what_was_not_recorded_is_unknown_and_not_missed() {
         Hold hold = Hold.unbroken(STEADY, MINUTE, WARM);
-        assertThat(finding(hold, "0 COOLANT=80", "1"))
+        assertThat(found(finding(hold, "0 COOLANT=80", "1")))
                 .isEqualTo(
-                        Finding.unknown("vehicle speed was not recorded; needed vehicle speed 70 to 110 km/h for 60 s"
+                        unknown("vehicle speed was not recorded; needed vehicle speed 70 to 110 km/h for 60 s"
                                 + " unbroken, with coolant temperature at least 70 °C"));
         assertThat(words(finding(hold, "0 VEHICLE_SPEED=80", "1").reason()))
                 .startsWith("coolant temperature was not recorded");
-        assertThat(finding(Reach.value(COOLANT, 70), "0 VEHICLE_SPEED=80", "1"))
+        assertThat(found(finding(Reach.value(COOLANT, 70), "0 VEHICLE_SPEED=80", "1")))
                 .isEqualTo(
-                        Finding.unknown("coolant temperature was not recorded; needed coolant temperature of 70 °C"));
-        assertThat(finding(new AtStart(WARM), "0 VEHICLE_SPEED=80", "1"))
-                .isEqualTo(Finding.unknown("coolant temperature was not recorded; needed at least 70 °C"));
-        assertThat(finding(new AtStart(WARM), "0 VEHICLE_SPEED=80", "60.001 COOLANT=80"))
-                .isEqualTo(Finding.unknown(
+                        unknown("coolant temperature was not recorded; needed coolant temperature of 70 °C"));
+        assertThat(found(finding(new AtStart(WARM), "0 VEHICLE_SPEED=80", "1")))
+                .isEqualTo(unknown("coolant temperature was not recorded; needed at least 70 °C"));
+        assertThat(found(finding(new AtStart(WARM), "0 VEHICLE_SPEED=80", "60.001 COOLANT=80")))
+                .isEqualTo(unknown(
                         "coolant temperature was first recorded 60 s after the start; needed at least 70 °C"));
         assertThat(finding(new AtStart(WARM), "0", "60 COOLANT=80").isYes()).isTrue();
     }
@@ -279,7 +283,7 @@ class EvaluationTest {
                 .isEqualTo("intake air temperature was not recorded");
         assertThat(words(finding(difference, "0 INTAKE_AIR=38").reason()))
                 .isEqualTo("coolant temperature was not recorded");
-        assertThat(difference.words())
+        assertThat(words(difference.said()))
                 .isEqualTo("coolant temperature at most 6 K above intake air temperature at the start");
     }
 
@@ -296,12 +300,12 @@ class EvaluationTest {
         Soak soak = new Soak(Duration.ofHours(8));
         assertThat(words(soak.tracker(OptionalDouble.of(7.5)).result().finding().reason()))
                 .isEqualTo("engine off for 7 h 30 min of 8 h: 30 min short");
-        assertThat(soak.tracker(OptionalDouble.empty()).result().finding())
-                .isEqualTo(Finding.unknown("it is not known how long the engine was off before; needed 8 h"));
+        assertThat(found(soak.tracker(OptionalDouble.empty()).result().finding()))
+                .isEqualTo(unknown("it is not known how long the engine was off before; needed 8 h"));
         assertThat(soak.tracker(OptionalDouble.of(8)).isMet()).isTrue();
         assertThat(soak.tracker(OptionalDouble.of(7)).isMet()).isFalse();
-        assertThat(soak.toDo()).isEqualTo("Leave the engine off for at least 8 h before the start.");
-        assertThat(soak.words()).isEqualTo("engine off for at least 8 h before the start");
+        assertThat(words(soak.toDo())).isEqualTo("Leave the engine off for at least 8 h before the start.");
+        assertThat(words(soak.said())).isEqualTo("engine off for at least 8 h before the start");
     }
 
     @Test
@@ -311,16 +315,16 @@ class EvaluationTest {
             "0 ENGINE_SPEED=0 COOLANT=20", "4 ENGINE_SPEED=800", "9", "14 COOLANT=70", "16 COOLANT=60", "17"
         };
         ConditionResult met = result(reach, inTime);
-        assertThat(met.finding()).isEqualTo(Finding.yes("coolant temperature of 70 °C reached after 10 s of 10 s"));
+        assertThat(found(met.finding())).isEqualTo(yes("coolant temperature of 70 °C reached after 10 s of 10 s"));
         assertThat(met.metAt()).isEqualTo(OptionalLong.of(14_000));
         assertThat(met.held()).containsExactly(new Interval(14_000, 16_000));
-        assertThat(finding(reach, "0 ENGINE_SPEED=800 COOLANT=20", "5", "10", "10.5 COOLANT=70"))
-                .isEqualTo(Finding.no("coolant temperature of 70 °C reached after 10.5 s of 10 s: 0.5 s late"));
-        assertThat(finding(reach, "0 ENGINE_SPEED=800 COOLANT=20", "5", "10 COOLANT=63"))
-                .isEqualTo(Finding.no(
+        assertThat(found(finding(reach, "0 ENGINE_SPEED=800 COOLANT=20", "5", "10", "10.5 COOLANT=70")))
+                .isEqualTo(no("coolant temperature of 70 °C reached after 10.5 s of 10 s: 0.5 s late"));
+        assertThat(found(finding(reach, "0 ENGINE_SPEED=800 COOLANT=20", "5", "10 COOLANT=63")))
+                .isEqualTo(no(
                         "coolant temperature of 70 °C was not reached: it came to 63 °C, 7 K short, in 10 s"));
-        assertThat(finding(Reach.value(COOLANT, 70), "0 COOLANT=70"))
-                .isEqualTo(Finding.yes("coolant temperature of 70 °C reached after 0 s"));
+        assertThat(found(finding(Reach.value(COOLANT, 70), "0 COOLANT=70")))
+                .isEqualTo(yes("coolant temperature of 70 °C reached after 0 s"));
     }
 
     @Test
@@ -333,11 +337,11 @@ class EvaluationTest {
     @Test
     void a_rise_counts_from_the_first_value() {
         Reach rise = Reach.rise(COOLANT, 20);
-        assertThat(finding(rise, "0 COOLANT=30", "4 COOLANT=50"))
-                .isEqualTo(Finding.yes("coolant temperature up by 20 K reached after 4 s"));
+        assertThat(found(finding(rise, "0 COOLANT=30", "4 COOLANT=50")))
+                .isEqualTo(yes("coolant temperature up by 20 K reached after 4 s"));
         assertThat(words(finding(rise, "0 COOLANT=30", "4 COOLANT=49").reason()))
                 .isEqualTo("coolant temperature up by 20 K was not reached: it came to 49 °C, 1 K short, in 4 s");
-        assertThat(Reach.rise(ENGINE_SPEED, 500).words()).isEqualTo("engine speed up by 500 rpm");
+        assertThat(words(Reach.rise(ENGINE_SPEED, 500).said())).isEqualTo("engine speed up by 500 rpm");
     }
 
     @Test
@@ -353,22 +357,22 @@ class EvaluationTest {
                                 "11")
                         .isYes())
                 .isTrue();
-        assertThat(finding(
+        assertThat(found(finding(
                         reach,
                         "0 ENGINE_SPEED=800 COOLANT=20",
                         "5 ENGINE_SPEED=2200",
                         "7 ENGINE_SPEED=800",
                         "9 ENGINE_SPEED=2200",
-                        "11 COOLANT=70"))
-                .isEqualTo(Finding.no("coolant temperature of 70 °C reached after 11 s,"
+                        "11 COOLANT=70")))
+                .isEqualTo(no("coolant temperature of 70 °C reached after 11 s,"
                         + " but for 2 s engine speed 2000 to 2500 rpm did not hold"));
-        assertThat(finding(
+        assertThat(found(finding(
                         reach,
                         "0 ENGINE_SPEED=800 COOLANT=20",
                         "5 ENGINE_SPEED=2200",
                         "15 COOLANT=69",
-                        "16 COOLANT=70"))
-                .isEqualTo(Finding.unknown(
+                        "16 COOLANT=70")))
+                .isEqualTo(unknown(
                         "coolant temperature of 70 °C reached after 16 s," + " but 10 s before it were not recorded"));
         assertThat(finding(Reach.value(COOLANT, 70), "0 COOLANT=20 ENGINE_SPEED=900", "15 COOLANT=70")
                         .isYes())
@@ -392,8 +396,8 @@ class EvaluationTest {
         List<SignalRow> right = Rows.join(idleFirst, Rows.everySecond(31, 40, "VEHICLE_SPEED=0"));
         assertThat(report(set, right).overall().isYes()).isTrue();
         ConditionReport waiting = report(set, Rows.everySecond(0, 9, "VEHICLE_SPEED=0 AMBIENT=20"));
-        assertThat(waiting.results().get(2).finding())
-                .isEqualTo(Finding.no(
+        assertThat(found(waiting.results().get(2).finding()))
+                .isEqualTo(no(
                         "not looked for, because vehicle speed 70 to 110 km/h for 10 s unbroken has to be met"
                                 + " before it"));
         assertThat(waiting.open()).hasSize(2);
@@ -416,10 +420,10 @@ class EvaluationTest {
     void what_was_missed_decides_before_what_is_unknown() {
         ConditionSet set = ConditionSet.anyOrder(
                 "all", new AtStart(SignalRange.atLeast(BAROMETER, 75)), new AtStart(WARM), Reach.value(COOLANT, 30));
-        assertThat(report(set, Rows.of("0 COOLANT=20", "1 COOLANT=30")).overall())
-                .isEqualTo(Finding.no("coolant temperature at the start 20 °C, 50 K short; needed at least 70 °C"));
-        assertThat(report(set, Rows.of("0 COOLANT=70")).overall())
-                .isEqualTo(Finding.unknown("barometric pressure was not recorded; needed at least 75 kPa"));
+        assertThat(found(report(set, Rows.of("0 COOLANT=20", "1 COOLANT=30")).overall()))
+                .isEqualTo(no("coolant temperature at the start 20 °C, 50 K short; needed at least 70 °C"));
+        assertThat(found(report(set, Rows.of("0 COOLANT=70")).overall()))
+                .isEqualTo(unknown("barometric pressure was not recorded; needed at least 75 kPa"));
         assertThat(words(report(set, Rows.of("0 COOLANT=70 BAROMETER=99"))
                         .overall()
                         .reason()))
@@ -446,7 +450,7 @@ class EvaluationTest {
                 .hasMessage("coolant temperature: found 0.0, expected a number above 0");
         assertThatThrownBy(() -> Reach.value(COOLANT, Double.NaN))
                 .hasMessage("coolant temperature: found NaN, expected a number");
-        assertThat(Reach.value(COOLANT, 0).words()).isEqualTo("coolant temperature of 0 °C");
+        assertThat(words(Reach.value(COOLANT, 0).said())).isEqualTo("coolant temperature of 0 °C");
         assertThatThrownBy(() -> new StartDifference(COOLANT, Signal.LOAD, 3))
                 .hasMessage(
                         "difference at the start: found coolant temperature and calculated load, expected two temperatures");

@@ -1,5 +1,6 @@
 package dev.stayfixed.drive.condition;
 
+import dev.stayfixed.English;
 import static dev.stayfixed.English.words;
 import static dev.stayfixed.drive.signal.Signal.AMBIENT;
 import static dev.stayfixed.drive.signal.Signal.COOLANT;
@@ -50,7 +51,7 @@ class NextDriveTest {
                 plans(need("P0420", WARM_IDLE, COAST, CRUISE, WARM_UP), need("P0442", IDLE, FUEL, SOAK));
         assertThat(plans).hasSize(1);
         assertThat(plans.get(0).faults()).containsExactly("P0420", "P0442");
-        assertThat(plans.get(0).lines())
+        assertThat(plans.get(0).lines().stream().map(English::words))
                 .containsExactly(
                         "Before the drive: Leave the engine off for at least 8 h before the start. (for P0442)",
                         "Start: Start only with fuel level 15 to 85 %. (for P0442)",
@@ -149,7 +150,7 @@ class NextDriveTest {
         Reach merged = new Reach(
                 COOLANT, 80, false, Optional.of(Duration.ofMinutes(8)), Duration.ofSeconds(10), List.of(speed, WARM));
         assertThat(Merge.of(one, two)).contains(merged);
-        assertThat(Merge.of(two, one).map(Condition::words))
+        assertThat(Merge.of(two, one).map(both -> words(both.said())))
                 .contains(
                         "coolant temperature of 80 °C within 8 min, with coolant temperature at least 70 °C and engine speed"
                                 + " 2000 to 2500 rpm");
@@ -166,9 +167,9 @@ class NextDriveTest {
         List<DrivePlan> plans = plans(evap, hot, full);
         assertThat(plans).hasSize(2);
         assertThat(plans.get(0).apartBecause()).isEmpty();
-        assertThat(plans.get(0).lines().get(0)).startsWith("Before the drive");
+        assertThat(words(plans.get(0).lines().get(0))).startsWith("Before the drive");
         assertThat(plans.get(1).faults()).containsExactly("P0128", "P0455");
-        assertThat(plans.get(1).lines().get(0))
+        assertThat(words(plans.get(1).lines().get(0)))
                 .isEqualTo(
                         "A drive of its own: P0442 needs coolant temperature 7 to 29 °C, P0128 needs coolant temperature at"
                                 + " least 70 °C.");
@@ -179,8 +180,8 @@ class NextDriveTest {
         NextDrive.Need hot = need("hot", new AtStart(SignalRange.atLeast(COOLANT, 60)));
         String reason = "cold needs a start after hours with the engine off, hot a start with a hot engine";
         NextDrive.Need six = need("cold", new Soak(Duration.ofHours(6)));
-        assertThat(plans(six, hot)).extracting(DrivePlan::apartBecause).containsExactly("", reason);
-        assertThat(plans(hot, six)).extracting(DrivePlan::apartBecause).containsExactly("", reason);
+        assertThat(plans(six, hot)).extracting(plan -> plan.apartBecause().map(English::words).orElse("")).containsExactly("", reason);
+        assertThat(plans(hot, six)).extracting(plan -> plan.apartBecause().map(English::words).orElse("")).containsExactly("", reason);
         assertThat(plans(need("cold", new Soak(Duration.ofMinutes(359))), hot)).hasSize(1);
         assertThat(plans(six, need("luke", new AtStart(SignalRange.atLeast(COOLANT, 59)))))
                 .hasSize(1);
@@ -209,13 +210,13 @@ class NextDriveTest {
     @Test
     void cautions_follow_what_is_to_be_done() {
         DrivePlan cruise = plans(need("a", CRUISE)).get(0);
-        assertThat(cruise.cautions()).hasSize(7).anyMatch(c -> c.contains("Traffic law"));
+        assertThat(cruise.cautions()).hasSize(7).anyMatch(c -> words(c).contains("Traffic law"));
         for (Condition condition : List.of(IDLE, WARM_IDLE, WARM_UP)) {
             assertThat(plans(need("a", condition)).get(0).cautions())
                     .hasSize(8)
-                    .anyMatch(c -> c.contains("carbon monoxide"));
+                    .anyMatch(c -> words(c).contains("carbon monoxide"));
         }
-        assertThat(plans(need("a", COAST)).get(0).cautions()).hasSize(8).anyMatch(c -> c.startsWith("Coasting down"));
+        assertThat(plans(need("a", COAST)).get(0).cautions()).hasSize(8).anyMatch(c -> words(c).startsWith("Coasting down"));
     }
 
     @Test
@@ -248,7 +249,7 @@ class NextDriveTest {
         assertThat(new AtStart(WARM).isBeforeDriving()).isTrue();
         assertThat(SOAK.isBeforeDriving()).isTrue();
         assertThat(WARM_UP.isBeforeDriving()).isFalse();
-        assertThat(new StartDifference(COOLANT, AMBIENT, 6).toDo())
+        assertThat(words(new StartDifference(COOLANT, AMBIENT, 6).toDo()))
                 .isEqualTo(
                         "Start with a cold engine: coolant temperature at most 6 K above ambient temperature at the start.");
     }
@@ -269,43 +270,43 @@ class NextDriveTest {
             past.add(cruising(i < 3 ? 60 : 59.9));
         }
         // Wilson score interval, 95 %, 3 of 14: 7.57 % to 47.59 %, from the published formula
-        assertThat(plan.frequency(past).words())
+        assertThat(words(plan.frequency(past).said()))
                 .isEqualTo(
                         "3 of this car's last 14 recorded drives would have met it. With so few drives, anything from 8 % to"
                                 + " 48 % of its drives is possible.");
         past.add(DriveSummary.UNKNOWN);
         assertThat(plan.frequency(past)).isEqualTo(new Frequency(3, 14, 1, List.of()));
-        assertThat(plan.frequency(past).words()).endsWith(" 1 more could not be judged.");
+        assertThat(words(plan.frequency(past).said())).endsWith(" 1 more could not be judged.");
     }
 
     @Test
     void few_drives_and_none_say_so() {
-        assertThat(new Frequency(1, 4, 0, List.of()).words())
+        assertThat(words(new Frequency(1, 4, 0, List.of()).said()))
                 .isEqualTo("1 of this car's last 4 recorded drives would have met it."
                         + " That is too few to say how often such a drive happens.");
-        assertThat(new Frequency(0, 0, 2, List.of()).words())
+        assertThat(words(new Frequency(0, 0, 2, List.of()).said()))
                 .isEqualTo(
                         "No recorded drive of this car tells how often such a drive happens. 2 more could not be judged.");
         // Wilson, 0 of 10: z² / (n + z²) = 3.8415 / 13.8415 = 27.75 %
-        assertThat(new Frequency(0, 10, 0, List.of()).words())
+        assertThat(words(new Frequency(0, 10, 0, List.of()).said()))
                 .isEqualTo("0 of this car's last 10 recorded drives would have met it."
                         + " With so few drives it may still be up to 28 % of them.");
-        assertThat(new Frequency(5, 5, 0, List.of()).words()).contains("anything from 57 % to 100 %");
-        assertThat(new Frequency(50, 100, 0, List.of()).words())
+        assertThat(words(new Frequency(5, 5, 0, List.of()).said())).contains("anything from 57 % to 100 %");
+        assertThat(words(new Frequency(50, 100, 0, List.of()).said()))
                 .isEqualTo("50 of this car's last 100 recorded drives would have met it.");
-        assertThat(new Frequency(50, 99, 0, List.of()).words()).contains("anything from 41 % to 60 %");
+        assertThat(words(new Frequency(50, 99, 0, List.of()).said())).contains("anything from 41 % to 60 %");
     }
 
     @Test
     void what_a_summary_cannot_tell_is_left_out_and_named() {
         DrivePlan plan = plans(need("a", CRUISE, COAST)).get(0);
-        assertThat(plan.frequency(List.of(cruising(100))).words())
+        assertThat(words(plan.frequency(List.of(cruising(100))).said()))
                 .isEqualTo(
                         "1 of this car's last 1 recorded drives would have met it. That is too few to say how often such a"
                                 + " drive happens. Not counted, because a summary cannot tell: vehicle speed 30 to 110 km/h for 10 s"
                                 + " in total, with accelerator pedal at most 15 %.");
         assertThat(plans(need("a", COAST)).get(0).frequency(List.of(cruising(100))))
-                .isEqualTo(new Frequency(0, 0, 1, List.of(COAST.words())));
+                .isEqualTo(new Frequency(0, 0, 1, List.of(COAST.said())));
     }
 
     @Test

@@ -1,5 +1,7 @@
 package dev.stayfixed.drive.condition;
 
+import dev.stayfixed.English;
+import static dev.stayfixed.English.words;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.stayfixed.drive.Finding;
@@ -22,14 +24,13 @@ class TypicalConditionsTest {
     @Test
     void each_names_its_source_and_that_service_information_overrides_it() {
         assertThat(TypicalConditions.all()).hasSize(13).allSatisfy(typical -> {
-            assertThat(typical.source()).isNotBlank();
-            assertThat(typical.caution())
-                    .contains(typical.source())
+            assertThat(words(typical.caution()))
+                    .contains(words(typical.source()))
                     .endsWith("the service information of this vehicle overrides them.");
             assertThat(typical.set().conditions())
-                    .allSatisfy(condition -> assertThat(condition.toDo()).endsWith("."));
+                    .allSatisfy(condition -> assertThat(words(condition.toDo())).endsWith("."));
         });
-        assertThat(TypicalConditions.all()).extracting(TypicalCondition::name).doesNotHaveDuplicates();
+        assertThat(TypicalConditions.all()).extracting(TypicalConditionsTest::name).doesNotHaveDuplicates();
         assertThat(TypicalConditions.of(MonitorGroup.PM_FILTER)).isEmpty();
         assertThat(TypicalConditions.of(MonitorGroup.CATALYST)).hasSize(1);
     }
@@ -86,7 +87,7 @@ class TypicalConditionsTest {
     void a_code_gets_what_wakes_its_own_check(String code, String name) {
         TroubleCode parsed = TroubleCode.parse(code);
         assertThat(TypicalConditions.of(parsed, MonitorGroup.of(parsed, Ignition.SPARK))
-                        .map(TypicalCondition::name)
+                        .map(TypicalConditionsTest::name)
                         .orElse("none"))
                 .isEqualTo(name);
     }
@@ -97,8 +98,12 @@ class TypicalConditionsTest {
         TroubleCode parsed = TroubleCode.parse(code);
         assertThat(TypicalConditions.of(parsed, MonitorGroup.of(parsed, Ignition.SPARK)).stream()
                         .flatMap(typical -> typical.set().conditions().stream())
-                        .map(condition -> condition.words() + condition.toDo()))
-                .noneMatch(words -> words.toLowerCase(java.util.Locale.ROOT).contains("coolant"));
+                        .map(condition -> words(condition.said()) + words(condition.toDo())))
+                .noneMatch(said -> said.toLowerCase(java.util.Locale.ROOT).contains("coolant"));
+    }
+
+    private static String name(TypicalCondition typical) {
+        return typical.circuit().map(English::words).orElse(typical.group().name());
     }
 
     private static double celsius(double fahrenheit) {
@@ -117,7 +122,7 @@ class TypicalConditionsTest {
     @Test
     void typical_conditions_of_all_groups_make_one_cold_drive() {
         List<NextDrive.Need> needs = TypicalConditions.all().stream()
-                .map(typical -> new NextDrive.Need(typical.name(), typical.set().conditions()))
+                .map(typical -> new NextDrive.Need(name(typical), typical.set().conditions()))
                 .toList();
         NextDrive next = NextDrive.of(needs);
         assertThat(next.plans()).hasSize(1);

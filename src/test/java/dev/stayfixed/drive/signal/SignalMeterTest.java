@@ -1,5 +1,8 @@
 package dev.stayfixed.drive.signal;
 
+import static dev.stayfixed.Found.found;
+import static dev.stayfixed.Found.yes;
+import static dev.stayfixed.Found.no;
 import static dev.stayfixed.English.words;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -78,8 +81,8 @@ class SignalMeterTest {
         assertThat(summary.value(DriveQuantity.START_COOLANT)).hasValue(20);
         assertThat(summary.value(DriveQuantity.PEAK_COOLANT)).hasValue(90);
         DriveFacts drive = DriveFacts.of(summary, Ignition.SPARK, DriveRules.EXACT);
-        assertThat(drive.drivingCycle())
-                .isEqualTo(Finding.yes("the engine ran for at least 0 s; rows more than 5 s apart tell no time"));
+        assertThat(found(drive.drivingCycle()))
+                .isEqualTo(yes("the engine ran for at least 0 s; rows more than 5 s apart tell no time"));
         assertThat(drive.warmUpCycle().isYes()).isTrue();
         // not even 30 s of running can be 600 s
         assertThat(drive.minimumCycle().isNo()).isTrue();
@@ -110,8 +113,8 @@ class SignalMeterTest {
         DriveSummary summary = facts(Rows.of("0 ENGINE_SPEED=0", "10 ENGINE_SPEED=0", "20 ENGINE_SPEED=0"))
                 .summary();
         assertThat(summary.atMost(DriveQuantity.RUN_TIME)).isEmpty();
-        assertThat(DriveFacts.of(summary, Ignition.SPARK, DriveRules.EXACT).drivingCycle())
-                .isEqualTo(Finding.no("the engine did not run"));
+        assertThat(found(DriveFacts.of(summary, Ignition.SPARK, DriveRules.EXACT).drivingCycle()))
+                .isEqualTo(no("the engine did not run"));
     }
 
     @Test

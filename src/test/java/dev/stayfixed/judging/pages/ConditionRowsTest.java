@@ -63,9 +63,9 @@ class ConditionRowsTest {
     void whatIsPutIntoTheRowsIsReadFromThemAgain(ConditionSet set) {
         Form form = Form.empty();
         ConditionRows.fill(form, set, METRIC);
-        assertThat(ConditionRows.read(form, METRIC).stream().map(Condition::words))
+        assertThat(ConditionRows.read(form, METRIC).stream().map(c -> Units.METRIC.words(c.said())))
                 .containsExactlyElementsOf(
-                        set.conditions().stream().map(Condition::words).toList());
+                        set.conditions().stream().map(c -> Units.METRIC.words(c.said())).toList());
         assertThat(form.errors()).isEmpty();
         assertThat(form.has("inOrder", "yes")).isEqualTo(set.inOrder());
     }
@@ -77,9 +77,9 @@ class ConditionRowsTest {
         ConditionRows.fill(form, set, US);
         List<Condition> read = ConditionRows.read(form, US);
         assertThat(form.errors()).isEmpty();
-        assertThat(read.stream().map(c -> Units.US.words(c.words())))
+        assertThat(read.stream().map(c -> Units.US.words(c.said())))
                 .containsExactlyElementsOf(set.conditions().stream()
-                        .map(c -> Units.US.words(c.words()))
+                        .map(c -> Units.US.words(c.said()))
                         .toList());
     }
 
