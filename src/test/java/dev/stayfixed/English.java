@@ -1,8 +1,8 @@
 package dev.stayfixed;
 
-import dev.stayfixed.reason.Shape;
-import dev.stayfixed.reason.Reason;
 import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
 import dev.stayfixed.wording.Wording;
 
 /** The texts of tests are English and metric. */

@@ -1,8 +1,5 @@
 package dev.stayfixed.drive;
 
-import dev.stayfixed.reason.Unit;
-import dev.stayfixed.reason.Quantity;
-import dev.stayfixed.reason.Reason;
 import static dev.stayfixed.drive.DriveQuantity.AMBIENT;
 import static dev.stayfixed.drive.DriveQuantity.BAROMETER;
 import static dev.stayfixed.drive.DriveQuantity.FAST_TIME;
@@ -12,7 +9,10 @@ import static dev.stayfixed.drive.DriveQuantity.RUN_TIME;
 import static dev.stayfixed.drive.DriveQuantity.START_COOLANT;
 
 import dev.stayfixed.obd.Ignition;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.reason.Shape;
+import dev.stayfixed.reason.Unit;
 import java.util.List;
 import java.util.OptionalDouble;
 

@@ -19,7 +19,7 @@ import org.springframework.stereotype.Component;
 
 /** Holds recorded drives against the conditions of the vehicle's faults; what was computed once is kept. */
 @Component
-class DriveConditions {
+public class DriveConditions {
 
     private final ConditionsOfFaults conditions;
     private final StoredConditionReports reports;
@@ -56,7 +56,7 @@ class DriveConditions {
     }
 
     /** Of every fault of every job of the vehicle. */
-    List<FaultConditions> ofFaults(UUID vehicleId) {
+    public List<FaultConditions> ofFaults(UUID vehicleId) {
         return conditions.ofVehicle(vehicleId);
     }
 
@@ -81,7 +81,7 @@ class DriveConditions {
     }
 
     /** The drives of a vehicle, each with what is known of the conditions that were agreed for its faults. */
-    List<ReadDrive> applied(UUID vehicleId, List<FaultConditions> faults, List<ReadDrive> drives) {
+    public List<ReadDrive> applied(UUID vehicleId, List<FaultConditions> faults, List<ReadDrive> drives) {
         Map<String, ConditionSet> sets = agreed(faults);
         if (sets.isEmpty()) {
             return drives;

@@ -26,7 +26,7 @@ import org.springframework.stereotype.Component;
 
 /** Judges by replay: a verdict is a function of repairs and stored submissions, and the standing that is kept is a copy of it. */
 @Component
-class Judging {
+public class Judging {
 
     private final Verification verification = new Verification(RuleSet.STANDARD);
     private final Standings standings;
@@ -49,7 +49,7 @@ class Judging {
     }
 
     /** @param drives of the vehicle of these faults, with what each of them made of the agreed conditions */
-    List<FaultVerdict> judge(List<FaultCase> cases, List<DriveRecord> drives) {
+    public List<FaultVerdict> judge(List<FaultCase> cases, List<DriveRecord> drives) {
         Map<String, Instant> starts = drives.stream().collect(Collectors.toMap(DriveRecord::id, DriveRecord::start));
         return cases.stream()
                 .map(c -> new FaultVerdict(c, verification.of(c.fault(), c.repairs(), withOpening(c, drives)), starts))

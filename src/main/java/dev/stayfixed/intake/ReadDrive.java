@@ -15,7 +15,8 @@ import java.util.Optional;
  * @param log what its log tells; empty where it had none
  * @param warnings what could not be used, each in a sentence
  */
-record ReadDrive(DriveRecord record, int revision, Instant until, Optional<LogFacts> log, List<String> warnings) {
+public record ReadDrive(
+        DriveRecord record, int revision, Instant until, Optional<LogFacts> log, List<String> warnings) {
 
     /** Whether both cannot be true of one vehicle; a drive may begin in the moment in which another ends. */
     boolean overlaps(Instant otherStart, Instant otherUntil) {

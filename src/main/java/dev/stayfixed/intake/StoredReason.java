@@ -1,8 +1,8 @@
 package dev.stayfixed.intake;
 
+import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.condition.ConditionReason;
 import dev.stayfixed.drive.signal.Signal;
-import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.reason.Kind;
 import dev.stayfixed.reason.Part;
 import dev.stayfixed.reason.Quantity;

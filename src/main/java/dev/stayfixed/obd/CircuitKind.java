@@ -1,7 +1,6 @@
 package dev.stayfixed.obd;
 
 import dev.stayfixed.reason.Kind;
-
 import java.util.Optional;
 
 /**

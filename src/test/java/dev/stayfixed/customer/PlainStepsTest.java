@@ -1,10 +1,10 @@
 package dev.stayfixed.customer;
 
-import dev.stayfixed.drive.condition.Condition;
-import dev.stayfixed.English;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.stayfixed.English;
 import dev.stayfixed.drive.condition.AtStart;
+import dev.stayfixed.drive.condition.Condition;
 import dev.stayfixed.drive.condition.ConditionSet;
 import dev.stayfixed.drive.condition.Hold;
 import dev.stayfixed.drive.condition.Reach;

@@ -1,10 +1,10 @@
 package dev.stayfixed.drive;
 
+import static dev.stayfixed.English.words;
 import static dev.stayfixed.Found.found;
+import static dev.stayfixed.Found.no;
 import static dev.stayfixed.Found.unknown;
 import static dev.stayfixed.Found.yes;
-import static dev.stayfixed.Found.no;
-import static dev.stayfixed.English.words;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.stayfixed.Count;
 import dev.stayfixed.drive.DriveRecord.Moment;
-import dev.stayfixed.intake.CaseFiles;
 import dev.stayfixed.intake.DriveSubmission;
 import dev.stayfixed.intake.Intake;
 import dev.stayfixed.intake.Original;
@@ -14,6 +13,7 @@ import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.jobs.Vehicle;
 import dev.stayfixed.jobs.Vehicles;
+import dev.stayfixed.judging.CaseFiles;
 import dev.stayfixed.obd.Vin;
 import dev.stayfixed.platform.SetClock;
 import dev.stayfixed.verification.RepairedFault;

@@ -62,9 +62,11 @@ class RecordedConditionsTest {
     @Test
     void what_cannot_be_told_says_nothing() {
         RepairedFault fault = with(Origin.SERVICE_INFORMATION);
-        assertThat(read(fault, Map.of("key", Finding.unknown(reason("no speed"))), 900)).isEmpty();
+        assertThat(read(fault, Map.of("key", Finding.unknown(reason("no speed"))), 900))
+                .isEmpty();
         assertThat(read(fault, Map.of(), 900)).isEmpty();
-        assertThat(read(fault, Map.of("other", Finding.yes(reason("met"))), 900)).isEmpty();
+        assertThat(read(fault, Map.of("other", Finding.yes(reason("met"))), 900))
+                .isEmpty();
         assertThat(read(PLAIN, Map.of("key", Finding.yes(reason("met"))), 900)).isEmpty();
     }
 

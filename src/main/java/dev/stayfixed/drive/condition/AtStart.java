@@ -1,13 +1,13 @@
 package dev.stayfixed.drive.condition;
 
-import dev.stayfixed.reason.Quantity;
-import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.drive.signal.SignalRow;
 import dev.stayfixed.drive.signal.Timeline;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -46,8 +46,8 @@ public record AtStart(SignalRange range) implements Condition {
     @Override
     public Optional<Finding> inSummary(DriveSummary summary) {
         return Optional.ofNullable(QUANTITIES.get(range.signal()))
-                .map(quantity -> judge(
-                        summary.value(quantity), Reason.of(ConditionReason.SIGNAL_NOT_RECORDED, range.signal())));
+                .map(quantity ->
+                        judge(summary.value(quantity), Reason.of(ConditionReason.SIGNAL_NOT_RECORDED, range.signal())));
     }
 
     private Finding judge(OptionalDouble value, Reason missing) {

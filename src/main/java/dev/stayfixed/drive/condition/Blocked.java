@@ -1,8 +1,8 @@
 package dev.stayfixed.drive.condition;
 
+import dev.stayfixed.drive.signal.Timeline;
 import dev.stayfixed.reason.Part;
 import dev.stayfixed.reason.Reason;
-import dev.stayfixed.drive.signal.Timeline;
 import java.util.List;
 import java.util.Optional;
 

@@ -1,8 +1,8 @@
 package dev.stayfixed.drive.condition;
 
-import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
+import dev.stayfixed.reason.Reason;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;

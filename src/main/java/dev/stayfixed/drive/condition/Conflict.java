@@ -1,11 +1,11 @@
 package dev.stayfixed.drive.condition;
 
-import java.util.Optional;
+import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.reason.Part;
 import dev.stayfixed.reason.Reason;
-import dev.stayfixed.drive.signal.Signal;
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 
@@ -49,8 +49,7 @@ final class Conflict {
     }
 
     private static Optional<Reason> coldAndHot(NextDrive.Need cold, NextDrive.Need hot) {
-        return Optional.of(Reason.of(
-                PlanReason.COLD_AND_HOT, Part.verbatim(cold.fault()), Part.verbatim(hot.fault())));
+        return Optional.of(Reason.of(PlanReason.COLD_AND_HOT, Part.verbatim(cold.fault()), Part.verbatim(hot.fault())));
     }
 
     private static Stream<SignalRange> fixed(NextDrive.Need need) {

@@ -1,7 +1,7 @@
 package dev.stayfixed.drive.condition;
 
-import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.DriveSummary;
+import dev.stayfixed.reason.Reason;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

@@ -1,8 +1,8 @@
 package dev.stayfixed.drive.condition;
 
-import dev.stayfixed.reason.Shape;
 import dev.stayfixed.reason.Part;
 import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
 import java.util.List;
 
 /**

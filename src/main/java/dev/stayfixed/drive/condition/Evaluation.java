@@ -1,9 +1,9 @@
 package dev.stayfixed.drive.condition;
 
-import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.drive.signal.SignalRow;
 import dev.stayfixed.drive.signal.Timeline;
+import dev.stayfixed.reason.Reason;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;

@@ -1,9 +1,9 @@
 package dev.stayfixed.drive.condition;
 
-import dev.stayfixed.reason.Part;
-import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.drive.signal.SignalRow;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.OptionalDouble;
 
 /** The value of a signal at the start: the first that the log gives, if it gives one in the first minute. */

@@ -1,13 +1,13 @@
 package dev.stayfixed.drive.condition;
 
-import java.util.ArrayList;
-import dev.stayfixed.reason.Shape;
-import dev.stayfixed.reason.Unit;
-import dev.stayfixed.reason.Quantity;
-import dev.stayfixed.reason.Part;
-import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
+import dev.stayfixed.reason.Unit;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 

@@ -1,13 +1,13 @@
 package dev.stayfixed.drive.condition;
 
-import dev.stayfixed.reason.Unit;
-import dev.stayfixed.reason.Quantity;
-import dev.stayfixed.reason.Part;
-import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Unit;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -83,7 +83,8 @@ public record Hold(SignalRange range, Duration atLeast, boolean unbroken, List<S
                 unbroken ? PlanReason.WITHOUT_BREAK : PlanReason.IN_PIECES, Part.Time.length(atLeast.toMillis()));
         return switch (phase()) {
             case IDLE, WARM_IDLE ->
-                SignalRange.during(Reason.of(PlanReason.LET_IDLE, piece), whileIn).asSentence();
+                SignalRange.during(Reason.of(PlanReason.LET_IDLE, piece), whileIn)
+                        .asSentence();
             case COAST -> Reason.of(PlanReason.COAST_FOR, piece, SignalRange.during(range.said(), whileIn));
             default ->
                 SignalRange.during(

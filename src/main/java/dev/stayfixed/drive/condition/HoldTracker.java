@@ -1,11 +1,11 @@
 package dev.stayfixed.drive.condition;
 
-import dev.stayfixed.drive.signal.Signal;
-import dev.stayfixed.reason.Part;
-import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.Finding;
+import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.drive.signal.SignalRow;
 import dev.stayfixed.drive.signal.Timeline;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.Optional;
 import java.util.OptionalLong;
 
@@ -133,9 +133,7 @@ final class HoldTracker implements Tracker {
         SignalRange range = hold.range();
         if (inRange == 0 && range.missedBy(closest) > 0) {
             return Reason.of(
-                    range.isShort(closest)
-                            ? ConditionReason.NEVER_REACHED_SHORT
-                            : ConditionReason.NEVER_REACHED_OVER,
+                    range.isShort(closest) ? ConditionReason.NEVER_REACHED_SHORT : ConditionReason.NEVER_REACHED_OVER,
                     range.said(),
                     range.found(closest),
                     range.missed(closest));

@@ -1,9 +1,9 @@
 package dev.stayfixed.drive.condition;
 
-import java.util.Optional;
 import dev.stayfixed.reason.Reason;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The drives that several open faults still need, as few as can be: one plan for all whose conditions go together, and others told

@@ -1,12 +1,12 @@
 package dev.stayfixed.drive.condition;
 
-import dev.stayfixed.reason.Quantity;
-import dev.stayfixed.reason.Part;
-import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;

@@ -1,13 +1,13 @@
 package dev.stayfixed.drive.condition;
 
-import dev.stayfixed.reason.Unit;
-import dev.stayfixed.reason.Quantity;
-import dev.stayfixed.reason.Part;
-import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.drive.signal.SignalRow;
 import dev.stayfixed.drive.signal.Timeline;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Unit;
 import java.util.Optional;
 import java.util.OptionalLong;
 
@@ -107,9 +107,7 @@ final class ReachTracker implements Tracker {
             Signal missing =
                     Double.isNaN(first) ? reach.signal() : unknown.orElseThrow().signal();
             return Finding.unknown(Reason.of(
-                    ConditionReason.MISSING,
-                    Reason.of(ConditionReason.SIGNAL_NOT_RECORDED, missing),
-                    reach.said()));
+                    ConditionReason.MISSING, Reason.of(ConditionReason.SIGNAL_NOT_RECORDED, missing), reach.said()));
         }
         return reachedAt.isEmpty() ? Finding.no(notReached()) : reached(reachedAt.getAsLong());
     }

@@ -1,10 +1,10 @@
 package dev.stayfixed.drive.condition;
 
-import dev.stayfixed.reason.Shape;
-import dev.stayfixed.reason.Quantity;
-import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.drive.signal.Timeline;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
 import java.util.List;
 import java.util.Optional;
 

@@ -1,10 +1,10 @@
 package dev.stayfixed.drive.condition;
 
-import dev.stayfixed.reason.Part;
-import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -73,7 +73,7 @@ public record Soak(Duration atLeast) implements Condition {
         Part time = new Part.TimeOf(millis, atLeast.toMillis());
         return millis >= atLeast.toMillis()
                 ? Finding.yes(Reason.of(ConditionReason.SOAKED, time))
-                : Finding.no(Reason.of(
-                        ConditionReason.SOAKED_SHORT, time, Part.Time.length(atLeast.toMillis() - millis)));
+                : Finding.no(
+                        Reason.of(ConditionReason.SOAKED_SHORT, time, Part.Time.length(atLeast.toMillis() - millis)));
     }
 }

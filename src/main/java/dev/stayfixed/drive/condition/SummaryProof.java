@@ -1,13 +1,13 @@
 package dev.stayfixed.drive.condition;
 
-import dev.stayfixed.reason.Unit;
-import dev.stayfixed.reason.Quantity;
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.reason.Quantity;
 import dev.stayfixed.reason.Reason;
 import dev.stayfixed.reason.Shape;
+import dev.stayfixed.reason.Unit;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;

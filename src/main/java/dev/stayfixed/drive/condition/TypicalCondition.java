@@ -1,9 +1,9 @@
 package dev.stayfixed.drive.condition;
 
-import java.util.Optional;
 import dev.stayfixed.obd.CircuitKind;
-import dev.stayfixed.reason.Reason;
 import dev.stayfixed.obd.MonitorGroup;
+import dev.stayfixed.reason.Reason;
+import java.util.Optional;
 
 /**
  * What a monitor of this group, or the check of a circuit, typically needs. Published figures of some vehicles: the service information of the vehicle at hand

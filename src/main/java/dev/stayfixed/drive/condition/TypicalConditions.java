@@ -132,7 +132,11 @@ public final class TypicalConditions {
     }
 
     private static TypicalCondition circuit(CircuitKind kind, Condition... conditions) {
-        return new TypicalCondition(MonitorGroup.COMPONENTS, Optional.of(kind), ConditionSet.anyOrder(kind.name(), conditions), TypicalSource.PRACTICE);
+        return new TypicalCondition(
+                MonitorGroup.COMPONENTS,
+                Optional.of(kind),
+                ConditionSet.anyOrder(kind.name(), conditions),
+                TypicalSource.PRACTICE);
     }
 
     /** 45 to 85 °F at the start, coolant at most 12 °F above intake air, intake air at most 2 °F above coolant. */

@@ -1,6 +1,5 @@
 package dev.stayfixed.intake.api;
 
-import dev.stayfixed.web.api.ReasonAnswer;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import dev.stayfixed.drive.DriveFacts;
 import dev.stayfixed.drive.DriveRecord;
@@ -15,6 +14,7 @@ import dev.stayfixed.obd.Scan;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.verification.Outcome;
 import dev.stayfixed.web.api.Link;
+import dev.stayfixed.web.api.ReasonAnswer;
 import dev.stayfixed.web.api.ScanLines;
 import java.net.URI;
 import java.time.Instant;

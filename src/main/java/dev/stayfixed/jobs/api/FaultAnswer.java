@@ -1,6 +1,5 @@
 package dev.stayfixed.jobs.api;
 
-import dev.stayfixed.web.api.ReasonAnswer;
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.EnablingCondition;
 import dev.stayfixed.jobs.Fault;
@@ -9,6 +8,7 @@ import dev.stayfixed.verification.EvidenceGrade;
 import dev.stayfixed.verification.RepairedFault;
 import dev.stayfixed.verification.Trips;
 import dev.stayfixed.verification.WaysToProve;
+import dev.stayfixed.web.api.ReasonAnswer;
 import dev.stayfixed.web.api.Words;
 import java.util.List;
 import java.util.Map;

@@ -1,11 +1,11 @@
 package dev.stayfixed.jobs.api;
 
-import dev.stayfixed.intake.CaseFiles;
 import dev.stayfixed.jobs.Fault;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.jobs.Vehicles;
+import dev.stayfixed.judging.CaseFiles;
 import dev.stayfixed.learning.Comebacks;
 import dev.stayfixed.obd.Ignition;
 import dev.stayfixed.platform.IfMatch;

@@ -1,9 +1,9 @@
 package dev.stayfixed.jobs.api;
 
-import dev.stayfixed.intake.CaseFiles;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Vehicles;
+import dev.stayfixed.judging.CaseFiles;
 import dev.stayfixed.learning.Comebacks;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.Page;

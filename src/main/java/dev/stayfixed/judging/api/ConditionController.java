@@ -1,6 +1,5 @@
 package dev.stayfixed.judging.api;
 
-import dev.stayfixed.web.api.ReasonAnswer;
 import dev.stayfixed.drive.condition.Condition;
 import dev.stayfixed.drive.condition.ConditionSet;
 import dev.stayfixed.drive.condition.TypicalCondition;
@@ -16,6 +15,7 @@ import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.verification.RecordedConditions.Origin;
 import dev.stayfixed.web.api.Link;
+import dev.stayfixed.web.api.ReasonAnswer;
 import dev.stayfixed.web.api.Words;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;

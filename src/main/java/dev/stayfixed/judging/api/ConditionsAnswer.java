@@ -1,6 +1,5 @@
 package dev.stayfixed.judging.api;
 
-import dev.stayfixed.web.api.ReasonAnswer;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.drive.condition.Condition;
 import dev.stayfixed.drive.condition.ConditionReport;
@@ -13,6 +12,7 @@ import dev.stayfixed.jobs.ConditionForm;
 import dev.stayfixed.jobs.FaultConditions;
 import dev.stayfixed.obd.MonitorGroup;
 import dev.stayfixed.verification.RecordedConditions.Origin;
+import dev.stayfixed.web.api.ReasonAnswer;
 import java.time.Instant;
 import java.util.List;
 import java.util.OptionalLong;

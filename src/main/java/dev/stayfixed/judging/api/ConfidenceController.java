@@ -1,8 +1,8 @@
 package dev.stayfixed.judging.api;
 
-import dev.stayfixed.intake.CaseFiles;
 import dev.stayfixed.jobs.FaultHistories;
 import dev.stayfixed.jobs.FaultHistory;
+import dev.stayfixed.judging.CaseFiles;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.verification.confidence.AllClear;

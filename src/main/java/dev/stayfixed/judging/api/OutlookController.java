@@ -1,10 +1,10 @@
 package dev.stayfixed.judging.api;
 
-import dev.stayfixed.web.api.ReasonAnswer;
-import dev.stayfixed.intake.CaseFiles;
-import dev.stayfixed.intake.NextDrives;
+import dev.stayfixed.judging.CaseFiles;
+import dev.stayfixed.judging.NextDrives;
 import dev.stayfixed.verification.inspection.InspectionOutlook;
 import dev.stayfixed.web.api.Link;
+import dev.stayfixed.web.api.ReasonAnswer;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.util.List;

@@ -1,7 +1,7 @@
 package dev.stayfixed.judging.api;
 
-import dev.stayfixed.intake.FaultProofs;
 import dev.stayfixed.jobs.Standing;
+import dev.stayfixed.judging.FaultProofs;
 import dev.stayfixed.verification.bench.BenchProof;
 import dev.stayfixed.verification.held.HeldSoFar;
 import dev.stayfixed.web.api.Words;

@@ -1,9 +1,8 @@
 package dev.stayfixed.judging.api;
 
-import dev.stayfixed.web.api.ReasonAnswer;
-import dev.stayfixed.intake.FaultProofs;
 import dev.stayfixed.intake.FaultVerdict;
 import dev.stayfixed.jobs.api.StandingAnswer;
+import dev.stayfixed.judging.FaultProofs;
 import dev.stayfixed.verification.Assumption;
 import dev.stayfixed.verification.CodeMemory;
 import dev.stayfixed.verification.Doubt;
@@ -13,6 +12,7 @@ import dev.stayfixed.verification.Outcome;
 import dev.stayfixed.verification.RepairAttempt;
 import dev.stayfixed.verification.RuleSet;
 import dev.stayfixed.verification.Verdict;
+import dev.stayfixed.web.api.ReasonAnswer;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;

@@ -1,8 +1,8 @@
 package dev.stayfixed.judging.api;
 
-import dev.stayfixed.intake.CaseFile;
-import dev.stayfixed.intake.CaseFiles;
-import dev.stayfixed.intake.FaultProofs;
+import dev.stayfixed.judging.CaseFile;
+import dev.stayfixed.judging.CaseFiles;
+import dev.stayfixed.judging.FaultProofs;
 import dev.stayfixed.web.api.Link;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;

@@ -121,7 +121,8 @@ class ConditionsPage {
             HttpServletResponse response) {
         Form form = new Form(typed);
         Optional<AgreedConditions> adopted = typical(conditions.get(jobId, faultId))
-                .map(typical -> new AgreedConditions(typical.set(), Origin.TYPICAL_ADOPTED, show.words(typical.source())));
+                .map(typical ->
+                        new AgreedConditions(typical.set(), Origin.TYPICAL_ADOPTED, show.words(typical.source())));
         if (adopted.isEmpty()) {
             form.wrong("form", "There are no typical figures for this monitor; enter those of the service information");
         }

@@ -1,10 +1,10 @@
 package dev.stayfixed.drive.condition;
 
+import static dev.stayfixed.English.words;
 import static dev.stayfixed.Found.found;
+import static dev.stayfixed.Found.no;
 import static dev.stayfixed.Found.unknown;
 import static dev.stayfixed.Found.yes;
-import static dev.stayfixed.Found.no;
-import static dev.stayfixed.English.words;
 import static dev.stayfixed.drive.signal.Signal.AMBIENT;
 import static dev.stayfixed.drive.signal.Signal.BAROMETER;
 import static dev.stayfixed.drive.signal.Signal.COOLANT;
@@ -91,7 +91,8 @@ class EvaluationTest {
                                 "vehicle speed 70 to 110 km/h held 100 s of 2 min unbroken; the longest stretch began at 0:00"));
         assertThat(missed.held()).containsExactly(new Interval(0, 100_000), new Interval(751_000, 792_000));
         assertThat(missed.metAt()).isEmpty();
-        assertThat(words(missed.toDo().orElseThrow())).isEqualTo("Keep vehicle speed 70 to 110 km/h for at least 2 min without a break.");
+        assertThat(words(missed.toDo().orElseThrow()))
+                .isEqualTo("Keep vehicle speed 70 to 110 km/h for at least 2 min without a break.");
         ConditionResult met = result(Hold.cumulative(STEADY, Duration.ofMinutes(2)), rows);
         assertThat(found(met.finding()))
                 .isEqualTo(
@@ -178,9 +179,8 @@ class EvaluationTest {
                 "50 VEHICLE_SPEED=80",
                 "60 VEHICLE_SPEED=80");
         assertThat(found(sparse))
-                .isEqualTo(unknown(
-                        "vehicle speed 70 to 110 km/h held 0 s of 60 s unbroken in recorded time; 60 s more"
-                                + " were not recorded, in gaps of more than 5 s"));
+                .isEqualTo(unknown("vehicle speed 70 to 110 km/h held 0 s of 60 s unbroken in recorded time; 60 s more"
+                        + " were not recorded, in gaps of more than 5 s"));
         assertThat(finding(minute, "0 VEHICLE_SPEED=20", "60 VEHICLE_SPEED=30", "120 VEHICLE_SPEED=20")
                         .isNo())
                 .isTrue();
@@ -226,19 +226,17 @@ class EvaluationTest {
     void what_was_not_recorded_is_unknown_and_not_missed() {
         Hold hold = Hold.unbroken(STEADY, MINUTE, WARM);
         assertThat(found(finding(hold, "0 COOLANT=80", "1")))
-                .isEqualTo(
-                        unknown("vehicle speed was not recorded; needed vehicle speed 70 to 110 km/h for 60 s"
-                                + " unbroken, with coolant temperature at least 70 °C"));
+                .isEqualTo(unknown("vehicle speed was not recorded; needed vehicle speed 70 to 110 km/h for 60 s"
+                        + " unbroken, with coolant temperature at least 70 °C"));
         assertThat(words(finding(hold, "0 VEHICLE_SPEED=80", "1").reason()))
                 .startsWith("coolant temperature was not recorded");
         assertThat(found(finding(Reach.value(COOLANT, 70), "0 VEHICLE_SPEED=80", "1")))
-                .isEqualTo(
-                        unknown("coolant temperature was not recorded; needed coolant temperature of 70 °C"));
+                .isEqualTo(unknown("coolant temperature was not recorded; needed coolant temperature of 70 °C"));
         assertThat(found(finding(new AtStart(WARM), "0 VEHICLE_SPEED=80", "1")))
                 .isEqualTo(unknown("coolant temperature was not recorded; needed at least 70 °C"));
         assertThat(found(finding(new AtStart(WARM), "0 VEHICLE_SPEED=80", "60.001 COOLANT=80")))
-                .isEqualTo(unknown(
-                        "coolant temperature was first recorded 60 s after the start; needed at least 70 °C"));
+                .isEqualTo(
+                        unknown("coolant temperature was first recorded 60 s after the start; needed at least 70 °C"));
         assertThat(finding(new AtStart(WARM), "0", "60 COOLANT=80").isYes()).isTrue();
     }
 
@@ -321,8 +319,7 @@ class EvaluationTest {
         assertThat(found(finding(reach, "0 ENGINE_SPEED=800 COOLANT=20", "5", "10", "10.5 COOLANT=70")))
                 .isEqualTo(no("coolant temperature of 70 °C reached after 10.5 s of 10 s: 0.5 s late"));
         assertThat(found(finding(reach, "0 ENGINE_SPEED=800 COOLANT=20", "5", "10 COOLANT=63")))
-                .isEqualTo(no(
-                        "coolant temperature of 70 °C was not reached: it came to 63 °C, 7 K short, in 10 s"));
+                .isEqualTo(no("coolant temperature of 70 °C was not reached: it came to 63 °C, 7 K short, in 10 s"));
         assertThat(found(finding(Reach.value(COOLANT, 70), "0 COOLANT=70")))
                 .isEqualTo(yes("coolant temperature of 70 °C reached after 0 s"));
     }
@@ -397,9 +394,8 @@ class EvaluationTest {
         assertThat(report(set, right).overall().isYes()).isTrue();
         ConditionReport waiting = report(set, Rows.everySecond(0, 9, "VEHICLE_SPEED=0 AMBIENT=20"));
         assertThat(found(waiting.results().get(2).finding()))
-                .isEqualTo(no(
-                        "not looked for, because vehicle speed 70 to 110 km/h for 10 s unbroken has to be met"
-                                + " before it"));
+                .isEqualTo(no("not looked for, because vehicle speed 70 to 110 km/h for 10 s unbroken has to be met"
+                        + " before it"));
         assertThat(waiting.open()).hasSize(2);
         assertThat(report(new ConditionSet("egr", false, set.conditions()), idleFirst)
                         .overall()

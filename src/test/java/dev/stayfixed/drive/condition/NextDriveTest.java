@@ -1,6 +1,5 @@
 package dev.stayfixed.drive.condition;
 
-import dev.stayfixed.English;
 import static dev.stayfixed.English.words;
 import static dev.stayfixed.drive.signal.Signal.AMBIENT;
 import static dev.stayfixed.drive.signal.Signal.COOLANT;
@@ -12,6 +11,7 @@ import static dev.stayfixed.drive.signal.Signal.THROTTLE;
 import static dev.stayfixed.drive.signal.Signal.VEHICLE_SPEED;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.stayfixed.English;
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.drive.Finding;
@@ -180,8 +180,12 @@ class NextDriveTest {
         NextDrive.Need hot = need("hot", new AtStart(SignalRange.atLeast(COOLANT, 60)));
         String reason = "cold needs a start after hours with the engine off, hot a start with a hot engine";
         NextDrive.Need six = need("cold", new Soak(Duration.ofHours(6)));
-        assertThat(plans(six, hot)).extracting(plan -> plan.apartBecause().map(English::words).orElse("")).containsExactly("", reason);
-        assertThat(plans(hot, six)).extracting(plan -> plan.apartBecause().map(English::words).orElse("")).containsExactly("", reason);
+        assertThat(plans(six, hot))
+                .extracting(plan -> plan.apartBecause().map(English::words).orElse(""))
+                .containsExactly("", reason);
+        assertThat(plans(hot, six))
+                .extracting(plan -> plan.apartBecause().map(English::words).orElse(""))
+                .containsExactly("", reason);
         assertThat(plans(need("cold", new Soak(Duration.ofMinutes(359))), hot)).hasSize(1);
         assertThat(plans(six, need("luke", new AtStart(SignalRange.atLeast(COOLANT, 59)))))
                 .hasSize(1);
@@ -216,7 +220,9 @@ class NextDriveTest {
                     .hasSize(8)
                     .anyMatch(c -> words(c).contains("carbon monoxide"));
         }
-        assertThat(plans(need("a", COAST)).get(0).cautions()).hasSize(8).anyMatch(c -> words(c).startsWith("Coasting down"));
+        assertThat(plans(need("a", COAST)).get(0).cautions())
+                .hasSize(8)
+                .anyMatch(c -> words(c).startsWith("Coasting down"));
     }
 
     @Test

@@ -1,9 +1,9 @@
 package dev.stayfixed.drive.condition;
 
-import dev.stayfixed.English;
 import static dev.stayfixed.English.words;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.stayfixed.English;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.drive.signal.Rows;
 import dev.stayfixed.drive.signal.Signal;
@@ -30,7 +30,9 @@ class TypicalConditionsTest {
             assertThat(typical.set().conditions())
                     .allSatisfy(condition -> assertThat(words(condition.toDo())).endsWith("."));
         });
-        assertThat(TypicalConditions.all()).extracting(TypicalConditionsTest::name).doesNotHaveDuplicates();
+        assertThat(TypicalConditions.all())
+                .extracting(TypicalConditionsTest::name)
+                .doesNotHaveDuplicates();
         assertThat(TypicalConditions.of(MonitorGroup.PM_FILTER)).isEmpty();
         assertThat(TypicalConditions.of(MonitorGroup.CATALYST)).hasSize(1);
     }

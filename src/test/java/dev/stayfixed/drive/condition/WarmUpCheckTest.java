@@ -121,7 +121,8 @@ class WarmUpCheckTest {
                         CHECK.engineSpeed(),
                         CHECK.leadIn(),
                         Optional.empty()))
-                .hasMessage("warm-up check: found ambient temperature and engine speed, expected coolant and engine speed");
+                .hasMessage(
+                        "warm-up check: found ambient temperature and engine speed, expected coolant and engine speed");
         assertThatThrownBy(() -> new WarmUpCheck(
                         CHECK.coldest(), 80, CHECK.within(), CHECK.coldest(), CHECK.leadIn(), Optional.empty()))
                 .isInstanceOf(IllegalArgumentException.class);

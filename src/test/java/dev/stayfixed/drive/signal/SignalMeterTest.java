@@ -1,9 +1,9 @@
 package dev.stayfixed.drive.signal;
 
-import static dev.stayfixed.Found.found;
-import static dev.stayfixed.Found.yes;
-import static dev.stayfixed.Found.no;
 import static dev.stayfixed.English.words;
+import static dev.stayfixed.Found.found;
+import static dev.stayfixed.Found.no;
+import static dev.stayfixed.Found.yes;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
@@ -113,7 +113,8 @@ class SignalMeterTest {
         DriveSummary summary = facts(Rows.of("0 ENGINE_SPEED=0", "10 ENGINE_SPEED=0", "20 ENGINE_SPEED=0"))
                 .summary();
         assertThat(summary.atMost(DriveQuantity.RUN_TIME)).isEmpty();
-        assertThat(found(DriveFacts.of(summary, Ignition.SPARK, DriveRules.EXACT).drivingCycle()))
+        assertThat(found(
+                        DriveFacts.of(summary, Ignition.SPARK, DriveRules.EXACT).drivingCycle()))
                 .isEqualTo(no("the engine did not run"));
     }
 

@@ -64,8 +64,9 @@ class ConditionRowsTest {
         Form form = Form.empty();
         ConditionRows.fill(form, set, METRIC);
         assertThat(ConditionRows.read(form, METRIC).stream().map(c -> Units.METRIC.words(c.said())))
-                .containsExactlyElementsOf(
-                        set.conditions().stream().map(c -> Units.METRIC.words(c.said())).toList());
+                .containsExactlyElementsOf(set.conditions().stream()
+                        .map(c -> Units.METRIC.words(c.said()))
+                        .toList());
         assertThat(form.errors()).isEmpty();
         assertThat(form.has("inOrder", "yes")).isEqualTo(set.inOrder());
     }

@@ -1,7 +1,11 @@
-package dev.stayfixed.intake;
+package dev.stayfixed.judging;
 
 import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.drive.DriveSummary;
+import dev.stayfixed.intake.Alert;
+import dev.stayfixed.intake.Alerts;
+import dev.stayfixed.intake.FaultVerdict;
+import dev.stayfixed.intake.Judging;
 import dev.stayfixed.jobs.FaultCase;
 import dev.stayfixed.jobs.FaultConditions;
 import dev.stayfixed.jobs.FaultHistory;

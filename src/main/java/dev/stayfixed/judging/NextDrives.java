@@ -1,16 +1,18 @@
-package dev.stayfixed.intake;
+package dev.stayfixed.judging;
 
-import dev.stayfixed.drive.condition.Caution;
-import dev.stayfixed.reason.Part;
-import dev.stayfixed.reason.Reason;
 import dev.stayfixed.drive.DriveSummary;
+import dev.stayfixed.drive.condition.Caution;
 import dev.stayfixed.drive.condition.Condition;
 import dev.stayfixed.drive.condition.DriveStep;
 import dev.stayfixed.drive.condition.NextDrive;
 import dev.stayfixed.drive.condition.TypicalConditions;
+import dev.stayfixed.intake.FaultVerdict;
+import dev.stayfixed.intake.OutlineReason;
 import dev.stayfixed.jobs.AgreedConditions;
 import dev.stayfixed.jobs.FaultConditions;
 import dev.stayfixed.obd.MonitorGroup;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.RepairedFault;
 import java.util.List;
 import java.util.UUID;

@@ -1,6 +1,10 @@
-package dev.stayfixed.intake;
+package dev.stayfixed.judging;
 
 import dev.stayfixed.drive.DriveRecord;
+import dev.stayfixed.intake.DriveConditions;
+import dev.stayfixed.intake.Judging;
+import dev.stayfixed.intake.Originals;
+import dev.stayfixed.intake.ReadDrive;
 import dev.stayfixed.jobs.FaultCase;
 import dev.stayfixed.jobs.FaultConditions;
 import dev.stayfixed.jobs.FaultHistories;

@@ -1,4 +1,4 @@
-package dev.stayfixed.intake;
+package dev.stayfixed.judging;
 
 import dev.stayfixed.verification.bench.BenchProof;
 import dev.stayfixed.verification.held.HeldSoFar;
