@@ -8,6 +8,7 @@ import static com.tngtech.archunit.lang.conditions.ArchPredicates.are;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.methods;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noCodeUnits;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noFields;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -17,10 +18,12 @@ import com.tngtech.archunit.core.domain.AccessTarget;
 import com.tngtech.archunit.core.domain.JavaCall;
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.domain.JavaCodeUnit;
 import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.core.domain.properties.CanBeAnnotated;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.lang.ArchCondition;
 import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.lang.EvaluationResult;
 import jakarta.persistence.Entity;
@@ -148,6 +151,13 @@ class ArchitectureTest {
                                 .orShould()
                                 .beAnnotatedWith(Value.class)),
                 new Named(
+                        "settings are typed",
+                        root -> noCodeUnits()
+                                .that()
+                                .areDeclaredInClassesThat()
+                                .resideInAPackage(root + "..")
+                                .should(ArchCondition.from(takesAValue()))),
+                new Named(
                         "there are no setters",
                         root -> methods()
                                 .that()
@@ -251,6 +261,12 @@ class ArchitectureTest {
                 .and(which)
                 .should()
                 .notBePublic();
+    }
+
+    private static DescribedPredicate<JavaCodeUnit> takesAValue() {
+        return DescribedPredicate.describe(
+                "take a setting by its name",
+                unit -> unit.getParameters().stream().anyMatch(parameter -> parameter.isAnnotatedWith(Value.class)));
     }
 
     private static DescribedPredicate<CanBeAnnotated> annotated(Class<? extends Annotation> type) {

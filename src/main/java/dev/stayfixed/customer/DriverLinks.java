@@ -10,7 +10,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Set;
 import java.util.UUID;
-import org.springframework.beans.factory.annotation.Value;
 import org.springframework.stereotype.Service;
 
 /**
@@ -26,17 +25,12 @@ public class DriverLinks {
     private final Clock clock;
     private final Duration lifetime;
 
-    DriverLinks(
-            StoredDriverLinks links,
-            Jobs jobs,
-            Durably durably,
-            Clock clock,
-            @Value("${stayfixed.driver-link.lifetime:90d}") Duration lifetime) {
+    DriverLinks(StoredDriverLinks links, Jobs jobs, Durably durably, Clock clock, LinkSettings settings) {
         this.links = links;
         this.jobs = jobs;
         this.durably = durably;
         this.clock = clock;
-        this.lifetime = lifetime;
+        this.lifetime = settings.lifetime();
     }
 
     /**

@@ -1,18 +1,18 @@
 package dev.stayfixed.customer;
 
+import dev.stayfixed.platform.http.PublicUrl;
 import java.net.URI;
 import java.util.Optional;
-import org.springframework.beans.factory.annotation.Value;
 import org.springframework.stereotype.Component;
 
 /** Where a phone finds the service. */
 @Component
 public class LinkAddress {
 
-    private final String publicUrl;
+    private final PublicUrl publicUrl;
 
-    LinkAddress(@Value("${stayfixed.public-url:}") String publicUrl) {
-        this.publicUrl = publicUrl.strip().replaceAll("/+$", "");
+    LinkAddress(PublicUrl publicUrl) {
+        this.publicUrl = publicUrl;
     }
 
     /**
@@ -21,7 +21,7 @@ public class LinkAddress {
      * @param reached under which the request at hand reached the service; used where none is configured
      */
     public String of(String token, String reached) {
-        return (publicUrl.isEmpty() ? reached : publicUrl) + "/d/" + token;
+        return publicUrl.stated().orElse(reached) + "/d/" + token;
     }
 
     /** What is wrong with an address that goes on paper. */

@@ -1,7 +1,8 @@
 package dev.stayfixed.telling;
 
+import dev.stayfixed.platform.http.PublicUrl;
 import java.net.URI;
-import org.springframework.beans.factory.annotation.Value;
+import org.springframework.core.env.Environment;
 import org.springframework.stereotype.Component;
 
 /** Under which address others reach this service: for what leaves it without a request that could tell. */
@@ -10,9 +11,10 @@ public class ServiceAddress {
 
     private final String base;
 
-    ServiceAddress(@Value("${stayfixed.public-url:}") String publicUrl, @Value("${server.port:8080}") int port) {
-        String stated = publicUrl.strip().replaceAll("/+$", "");
-        this.base = stated.isEmpty() ? "http://localhost:" + port : stated;
+    ServiceAddress(PublicUrl publicUrl, Environment environment) {
+        this.base = publicUrl
+                .stated()
+                .orElseGet(() -> "http://localhost:" + environment.getProperty("server.port", "8080"));
     }
 
     /**

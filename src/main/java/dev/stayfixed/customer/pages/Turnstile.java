@@ -1,5 +1,6 @@
 package dev.stayfixed.customer.pages;
 
+import dev.stayfixed.customer.LinkSettings;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import io.github.bucket4j.Bandwidth;
@@ -9,7 +10,6 @@ import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
-import org.springframework.beans.factory.annotation.Value;
 import org.springframework.stereotype.Component;
 
 /** No more than so many requests a minute through one link; and through one address, where links are tried that do not exist. */
@@ -26,8 +26,8 @@ class Turnstile {
         }
     };
 
-    Turnstile(@Value("${stayfixed.driver-link.requests-per-minute:60}") int perMinute) {
-        this.perMinute = perMinute;
+    Turnstile(LinkSettings settings) {
+        this.perMinute = settings.requestsPerMinute();
     }
 
     /** How long to wait; zero for "go on". Nothing of the token is kept but its place in this map, which is in memory only. */

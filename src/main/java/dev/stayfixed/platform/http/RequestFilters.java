@@ -4,11 +4,9 @@ import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.platform.storage.FreeSpace;
 import dev.stayfixed.platform.storage.StoredAnswers;
 import java.util.Objects;
-import org.springframework.beans.factory.annotation.Value;
 import org.springframework.boot.web.servlet.FilterRegistrationBean;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
-import org.springframework.util.unit.DataSize;
 
 /** The filters, in their order. */
 @Configuration(proxyBeanMethods = false)
@@ -20,22 +18,23 @@ class RequestFilters {
     }
 
     @Bean
-    FilterRegistrationBean<EnoughSpace> enoughSpace(FreeSpace space, @Value("${stayfixed.keep-free}") DataSize keep) {
-        return at(2, new EnoughSpace(space, keep.toBytes()));
+    FilterRegistrationBean<EnoughSpace> enoughSpace(FreeSpace space, Limits limits) {
+        return at(2, new EnoughSpace(space, limits.keepFree().toBytes()));
     }
 
     @Bean
-    FilterRegistrationBean<WholeBody> wholeBody(
-            @Value("${stayfixed.body-limit}") DataSize limit,
-            @Value("${stayfixed.log-limit}") DataSize logLimit,
-            FilterRegistrationBean<EnoughSpace> enoughSpace) {
+    FilterRegistrationBean<WholeBody> wholeBody(Limits limits, FilterRegistrationBean<EnoughSpace> enoughSpace) {
         EnoughSpace space = Objects.requireNonNull(enoughSpace.getFilter());
-        return at(3, new WholeBody(limit.toBytes(), new LongBody(logLimit.toBytes(), space)));
+        return at(
+                3,
+                new WholeBody(
+                        limits.bodyLimit().toBytes(),
+                        new LongBody(limits.logLimit().toBytes(), space)));
     }
 
     @Bean
-    FilterRegistrationBean<LimitedWrites> limitedWrites(@Value("${stayfixed.writes-at-once}") int most) {
-        return at(4, new LimitedWrites(most));
+    FilterRegistrationBean<LimitedWrites> limitedWrites(Limits limits) {
+        return at(4, new LimitedWrites(limits.writesAtOnce()));
     }
 
     @Bean

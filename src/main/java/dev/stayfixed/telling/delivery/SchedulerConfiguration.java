@@ -8,7 +8,6 @@ import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
 import javax.sql.DataSource;
-import org.springframework.beans.factory.annotation.Value;
 import org.springframework.boot.autoconfigure.condition.ConditionalOnBooleanProperty;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.context.annotation.Bean;
@@ -34,14 +33,14 @@ class SchedulerConfiguration {
             DeliveryTask delivery,
             List<Background> background,
             Clock clock,
-            @Value("${stayfixed.heartbeat:15s}") Duration heartbeat) {
+            DeliverySettings settings) {
         return Scheduler.create(durably.connections(dataSource), List.of(delivery.task()))
                 .startTasks(background.stream().map(Background::task).toList())
                 .clock(clock::instant)
                 // One for each receiver that is sent to: some slow ones hold nobody up.
                 .threads(8)
                 .pollingInterval(Duration.ofSeconds(2))
-                .heartbeatInterval(heartbeat)
+                .heartbeatInterval(settings.heartbeat())
                 .missedHeartbeatsLimit(4)
                 .shutdownMaxWait(Duration.ofSeconds(25))
                 .build();

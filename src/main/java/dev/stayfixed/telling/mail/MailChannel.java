@@ -12,7 +12,6 @@ import java.time.Clock;
 import java.util.Date;
 import java.util.Optional;
 import org.springframework.beans.factory.ObjectProvider;
-import org.springframework.beans.factory.annotation.Value;
 import org.springframework.mail.MailException;
 import org.springframework.mail.MailSendException;
 import org.springframework.mail.javamail.JavaMailSender;
@@ -38,13 +37,13 @@ class MailChannel implements Channel {
             Durably durably,
             JsonMapper json,
             Clock clock,
-            @Value("${stayfixed.mail.from}") String from) {
+            MailSettings settings) {
         this.recipients = recipients;
         this.sender = sender;
         this.durably = durably;
         this.json = json;
         this.clock = clock;
-        this.from = from;
+        this.from = settings.from();
     }
 
     @Override

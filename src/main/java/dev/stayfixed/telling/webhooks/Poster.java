@@ -33,7 +33,6 @@ import org.apache.hc.core5.util.Timeout;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import org.springframework.beans.factory.annotation.Value;
 import org.springframework.stereotype.Component;
 
 /** Posts once, trusting nothing that comes back: no redirect, no cookie, no decompression, little of the body, and never for long. */
@@ -62,9 +61,8 @@ class Poster {
         return thread;
     });
 
-    /** @param patienceMillis from the beginning to the end of one post, whatever the receiver does */
-    Poster(Targets targets, @Value("${stayfixed.webhooks.patience-ms:15000}") int patienceMillis) {
-        this.patienceMillis = patienceMillis;
+    Poster(Targets targets, WebhookSettings settings) {
+        this.patienceMillis = settings.patienceMs();
         Timeout patience = Timeout.ofMilliseconds(patienceMillis);
         this.http = HttpClients.custom()
                 .setConnectionManager(PoolingHttpClientConnectionManagerBuilder.create()

@@ -7,7 +7,6 @@ import java.net.UnknownHostException;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
-import org.springframework.beans.factory.annotation.Value;
 import org.springframework.stereotype.Component;
 
 /**
@@ -26,8 +25,8 @@ class Targets {
     }
 
     @org.springframework.beans.factory.annotation.Autowired
-    Targets(@Value("${stayfixed.webhooks.private-targets:false}") boolean privateAllowed) {
-        this(privateAllowed, InetAddress::getAllByName);
+    Targets(WebhookSettings settings) {
+        this(settings.privateTargets(), InetAddress::getAllByName);
     }
 
     Targets(boolean privateAllowed, Names names) {

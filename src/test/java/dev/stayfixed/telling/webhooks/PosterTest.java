@@ -18,7 +18,7 @@ class PosterTest {
     /** Elsewhere the tests give a receiver all the time it needs; here the wait is what is tested. */
     @Test
     void aReceiverThatNeverAnswersIsLeftWhenPatienceEnds() throws Exception {
-        Poster poster = new Poster(new Targets(true), 300);
+        Poster poster = new Poster(new Targets(new WebhookSettings(true, 15_000)), new WebhookSettings(true, 300));
         try (Receiver receiver = new Receiver()) {
             receiver.answering(receiver.silent());
             assertThat(poster.post(receiver.url(), Map.of("webhook-id", "1"), "{}"))
@@ -30,7 +30,7 @@ class PosterTest {
 
     @Test
     void aConnectionIsKeptForTheNextMessage() throws Exception {
-        Poster poster = new Poster(new Targets(true), 15_000);
+        Poster poster = new Poster(new Targets(new WebhookSettings(true, 15_000)), new WebhookSettings(true, 15_000));
         Set<Integer> ports = ConcurrentHashMap.newKeySet();
         HttpServer server = HttpServer.create(new InetSocketAddress(InetAddress.getLoopbackAddress(), 0), 10);
         server.createContext("/", exchange -> {
@@ -57,7 +57,7 @@ class PosterTest {
     /** The receiver of the tests closes each connection after one answer, and does not say so. */
     @Test
     void aConnectionThatWasClosedInSilenceIsNoFailure() throws Exception {
-        Poster poster = new Poster(new Targets(true), 15_000);
+        Poster poster = new Poster(new Targets(new WebhookSettings(true, 15_000)), new WebhookSettings(true, 15_000));
         try (Receiver receiver = new Receiver()) {
             for (int i = 0; i < 5; i++) {
                 assertThat(poster.post(receiver.url(), Map.of("webhook-id", "1"), "{}"))

@@ -94,7 +94,7 @@ class WebhookRulesTest {
         InetAddress here = InetAddress.getByAddress("moving.example", new byte[] {127, 0, 0, 1});
         Targets targets = new Targets(false, host -> new InetAddress[] {asked.getAndIncrement() == 0 ? open : here});
         assertThat(targets.flaw("https://moving.example/hook")).isEmpty();
-        Poster poster = new Poster(targets, 2000);
+        Poster poster = new Poster(targets, new WebhookSettings(true, 2000));
         try {
             Poster.Result result = poster.post("https://moving.example/hook", Map.of(), "{}");
             assertThat(result).isInstanceOf(Poster.Unanswered.class);
@@ -129,6 +129,6 @@ class WebhookRulesTest {
                 "https://0.0.0.0/"
             })
     void thisMachineIsRefusedHoweverItIsWritten(String url) {
-        assertThat(new Targets(false).flaw(url)).isPresent();
+        assertThat(new Targets(new WebhookSettings(false, 15_000)).flaw(url)).isPresent();
     }
 }
