@@ -26,6 +26,7 @@ import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.lang.ArchCondition;
 import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.lang.EvaluationResult;
+import dev.stayfixed.web.pages.TechnicianPage;
 import jakarta.persistence.Entity;
 import java.lang.annotation.Annotation;
 import java.time.Clock;
@@ -138,8 +139,20 @@ class ArchitectureTest {
                                 .resideInAPackage(root + "..")
                                 .and()
                                 .areMetaAnnotatedWith(Controller.class)
+                                .and()
+                                .areNotAnnotations()
                                 .should()
                                 .notBePublic()),
+                new Named(
+                        "the shop's pages keep the rules of pages",
+                        root -> classes()
+                                .that(resideInAPackage(root + ".*.pages")
+                                        .and(not(resideInAPackage(root + ".customer..")))
+                                        .and(annotatedBy(Controller.class)))
+                                .and()
+                                .areNotAnnotations()
+                                .should()
+                                .beAnnotatedWith(TechnicianPage.class)),
                 new Named(
                         "nothing is injected into a field",
                         root -> noFields()
@@ -267,6 +280,10 @@ class ArchitectureTest {
         return DescribedPredicate.describe(
                 "take a setting by its name",
                 unit -> unit.getParameters().stream().anyMatch(parameter -> parameter.isAnnotatedWith(Value.class)));
+    }
+
+    private static DescribedPredicate<CanBeAnnotated> annotatedBy(Class<? extends Annotation> type) {
+        return CanBeAnnotated.Predicates.metaAnnotatedWith(type);
     }
 
     private static DescribedPredicate<CanBeAnnotated> annotated(Class<? extends Annotation> type) {

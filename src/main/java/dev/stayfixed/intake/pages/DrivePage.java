@@ -21,6 +21,7 @@ import dev.stayfixed.verification.Verdict;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.ScanDigest;
 import dev.stayfixed.web.pages.Show;
+import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Instant;
@@ -28,7 +29,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
-import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -39,7 +39,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 
 /** One drive: what it was, what it says about each fault, and its scans line by line. */
 @Hidden
-@Controller
+@TechnicianPage
 class DrivePage {
 
     private final Intake intake;

@@ -17,6 +17,7 @@ import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.ScanDigest;
 import dev.stayfixed.web.pages.Show;
+import dev.stayfixed.web.pages.TechnicianPage;
 import dev.stayfixed.web.pages.TickedScan;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
@@ -30,7 +31,6 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
-import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -43,7 +43,7 @@ import org.springframework.web.multipart.MultipartFile;
 
 /** Adding a drive: a pasted scan, a file with one, a few numbers, or any of them together. */
 @Hidden
-@Controller
+@TechnicianPage
 @RequestMapping("/vehicles/{id}/drives/new")
 class NewDrivePage {
 

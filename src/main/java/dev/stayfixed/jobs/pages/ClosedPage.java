@@ -5,6 +5,7 @@ import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Vehicle;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.platform.Page;
+import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import java.util.Map;
 import java.util.Objects;
@@ -12,14 +13,13 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
-import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 
 /** The closed jobs, to find a report again, or to reopen one. */
 @Hidden
-@Controller
+@TechnicianPage
 class ClosedPage {
 
     private static final int PAGE_SIZE = 25;

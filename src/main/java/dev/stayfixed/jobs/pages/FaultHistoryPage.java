@@ -6,13 +6,13 @@ import dev.stayfixed.verification.confidence.AllClear;
 import dev.stayfixed.verification.confidence.Intermittence;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.Show;
+import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.UUID;
 import org.springframework.http.HttpStatus;
-import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.ModelAttribute;
@@ -22,7 +22,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 
 /** Stating how often a fault failed before its repair, on the page of its job. */
 @Hidden
-@Controller
+@TechnicianPage
 class FaultHistoryPage {
 
     private static final int MOST_TRIPS = 10_000;

@@ -9,6 +9,7 @@ import dev.stayfixed.telling.Notices;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.SentOnce;
 import dev.stayfixed.web.pages.Show;
+import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Instant;
@@ -16,7 +17,6 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.UUID;
-import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.ModelAttribute;
@@ -27,7 +27,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 
 /** Who is told about one job, and what was promised in it. */
 @Hidden
-@Controller
+@TechnicianPage
 @RequestMapping("/jobs/{id}")
 class JobNoticesPage {
 

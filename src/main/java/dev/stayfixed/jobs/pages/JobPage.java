@@ -4,12 +4,12 @@ import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.Show;
+import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
-import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -21,7 +21,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 
 /** One job: where each fault stands and why, what the next drive must bring, and the close. */
 @Hidden
-@Controller
+@TechnicianPage
 @RequestMapping("/jobs/{id}")
 class JobPage {
 

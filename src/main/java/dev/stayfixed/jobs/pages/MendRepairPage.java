@@ -10,6 +10,7 @@ import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.verification.bench.BenchCheck;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.Show;
+import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Instant;
@@ -17,7 +18,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.IntStream;
-import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -29,7 +29,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 
 /** Putting the record of a repair right: the form of a repair, filled in with what stands in it. */
 @Hidden
-@Controller
+@TechnicianPage
 @RequestMapping("/jobs/{id}/repairs/{repairId}/mend")
 class MendRepairPage {
 

@@ -14,6 +14,7 @@ import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.ScanDigest;
 import dev.stayfixed.web.pages.SentOnce;
 import dev.stayfixed.web.pages.Show;
+import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Clock;
@@ -22,7 +23,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.UUID;
-import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -33,7 +33,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 
 /** Opening a job: a pasted scan fills the faults, and the page says at once what will prove each of them fixed. */
 @Hidden
-@Controller
+@TechnicianPage
 @RequestMapping("/jobs/new")
 class NewJobPage {
 

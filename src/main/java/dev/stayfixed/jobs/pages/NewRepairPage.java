@@ -10,6 +10,7 @@ import dev.stayfixed.verification.bench.BenchCheck;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.SentOnce;
 import dev.stayfixed.web.pages.Show;
+import dev.stayfixed.web.pages.TechnicianPage;
 import dev.stayfixed.web.pages.TickedScan;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
@@ -20,7 +21,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
-import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -32,7 +32,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 
 /** Recording a repair, with what was measured at the bench before and after it. */
 @Hidden
-@Controller
+@TechnicianPage
 @RequestMapping("/jobs/{id}/repairs/new")
 class NewRepairPage {
 

@@ -4,10 +4,10 @@ import dev.stayfixed.intake.Intake;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.platform.Page;
+import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
-import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -15,7 +15,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 
 /** One vehicle: its jobs and its drives. */
 @Hidden
-@Controller
+@TechnicianPage
 class VehiclePage {
 
     private final Vehicles vehicles;

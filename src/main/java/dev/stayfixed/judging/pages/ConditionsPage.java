@@ -15,6 +15,7 @@ import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.verification.RecordedConditions.Origin;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.Show;
+import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.List;
@@ -22,7 +23,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
-import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -34,7 +34,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 
 /** What the monitor of a fault needs before it runs, taken from the service information of the vehicle. */
 @Hidden
-@Controller
+@TechnicianPage
 @RequestMapping("/jobs/{jobId}/faults/{faultId}/conditions")
 class ConditionsPage {
 

@@ -8,10 +8,10 @@ import dev.stayfixed.learning.Lessons;
 import dev.stayfixed.learning.Lessons.Measure;
 import dev.stayfixed.verification.survival.KaplanMeier;
 import dev.stayfixed.web.pages.Show;
+import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.ModelAttribute;
@@ -19,7 +19,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 
 /** What the shop's repairs teach: how often the first repair held, what comes back, and how long repairs hold. */
 @Hidden
-@Controller
+@TechnicianPage
 class LearningPage {
 
     private final Learning learning;

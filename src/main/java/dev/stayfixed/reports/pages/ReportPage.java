@@ -6,13 +6,13 @@ import dev.stayfixed.reports.Reports;
 import dev.stayfixed.reports.Times;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.Show;
+import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
-import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.ModelAttribute;
@@ -23,7 +23,7 @@ import org.springframework.web.multipart.MultipartFile;
 
 /** The close-out report as a page, and the page on which a paper is held against what was issued. */
 @Hidden
-@Controller
+@TechnicianPage
 class ReportPage {
 
     private final Reports reports;

@@ -11,6 +11,7 @@ import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.reports.PdfPages;
 import dev.stayfixed.reports.Times;
 import dev.stayfixed.web.pages.Show;
+import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import java.util.HashMap;
 import java.util.Map;
@@ -18,7 +19,6 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
-import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.ModelAttribute;
@@ -33,7 +33,7 @@ import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
  * a sheet shows the code of the link that its own address carries, and a new sheet needs a new link.
  */
 @Hidden
-@Controller
+@TechnicianPage
 @RequestMapping("/jobs/{id}")
 class SheetPage {
 

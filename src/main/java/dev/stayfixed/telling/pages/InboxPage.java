@@ -3,10 +3,10 @@ package dev.stayfixed.telling.pages;
 import dev.stayfixed.platform.Page;
 import dev.stayfixed.telling.Event;
 import dev.stayfixed.telling.Inbox;
+import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
-import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -16,7 +16,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 
 /** What happened, for the shop to read, the latest first. */
 @Hidden
-@Controller
+@TechnicianPage
 @RequestMapping("/inbox")
 class InboxPage {
 

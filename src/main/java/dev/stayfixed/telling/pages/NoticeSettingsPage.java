@@ -10,12 +10,12 @@ import dev.stayfixed.telling.ServiceAddress;
 import dev.stayfixed.telling.ShopNotices;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.Show;
+import dev.stayfixed.web.pages.TechnicianPage;
 import dev.stayfixed.wording.Scale;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -26,7 +26,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 
 /** Who in the shop and which drivers are told of what, what counts as a comeback, and the calendar of promises. */
 @Hidden
-@Controller
+@TechnicianPage
 @RequestMapping("/settings/notifications")
 class NoticeSettingsPage {
 

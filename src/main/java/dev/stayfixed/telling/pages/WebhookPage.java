@@ -8,6 +8,7 @@ import dev.stayfixed.telling.delivery.Delivery;
 import dev.stayfixed.telling.webhooks.Endpoint;
 import dev.stayfixed.telling.webhooks.Webhooks;
 import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Duration;
@@ -15,7 +16,6 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
-import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -26,7 +26,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 
 /** One endpoint: how it is, what was sent to it and what it answered. */
 @Hidden
-@Controller
+@TechnicianPage
 @RequestMapping("/settings/webhooks/{id}")
 class WebhookPage {
 

@@ -5,12 +5,12 @@ import dev.stayfixed.telling.EventKind;
 import dev.stayfixed.telling.webhooks.Endpoint;
 import dev.stayfixed.telling.webhooks.Webhooks;
 import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -20,7 +20,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 
 /** The programs that are told by webhook, and adding one. */
 @Hidden
-@Controller
+@TechnicianPage
 @RequestMapping("/settings/webhooks")
 class WebhooksPage {
 

@@ -21,7 +21,7 @@ import org.springframework.web.servlet.ModelAndView;
 
 /** What a person sees instead of a page that cannot be shown: what happened, and where to go from here. */
 @Order(Ordered.HIGHEST_PRECEDENCE)
-@ControllerAdvice(basePackageClasses = PageErrors.class)
+@ControllerAdvice(annotations = TechnicianPage.class)
 class PageErrors {
 
     private static final Logger LOG = LoggerFactory.getLogger(PageErrors.class);

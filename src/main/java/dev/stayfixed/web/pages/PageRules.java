@@ -7,6 +7,7 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.time.Clock;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.core.annotation.AnnotatedElementUtils;
 import org.springframework.web.bind.annotation.ControllerAdvice;
 import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.RequestParam;
@@ -46,7 +47,7 @@ class PageRules implements WebMvcConfigurer {
         @Override
         public boolean preHandle(HttpServletRequest request, HttpServletResponse response, Object handler) {
             if (handler instanceof HandlerMethod method
-                    && method.getBeanType().getPackageName().equals(PageRules.class.getPackageName())) {
+                    && AnnotatedElementUtils.hasAnnotation(method.getBeanType(), TechnicianPage.class)) {
                 protect(response);
                 FormToken.check(request, response);
             }
@@ -55,7 +56,7 @@ class PageRules implements WebMvcConfigurer {
     }
 
     /** Gives every page the shop's way to write times and units. */
-    @ControllerAdvice(basePackageClasses = PageRules.class)
+    @ControllerAdvice(annotations = TechnicianPage.class)
     static class InTheShopsWay {
 
         private final Shops shops;

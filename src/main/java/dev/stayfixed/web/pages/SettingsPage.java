@@ -8,7 +8,6 @@ import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.util.Optional;
 import org.springframework.http.HttpStatus;
-import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -19,7 +18,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 
 /** How the shop wants times and units written, and when a silent job counts as stalled. */
 @Hidden
-@Controller
+@TechnicianPage
 @RequestMapping("/settings")
 class SettingsPage {
 

@@ -2,6 +2,7 @@ package dev.stayfixed.worklist.pages;
 
 import dev.stayfixed.jobs.pages.VerdictWords;
 import dev.stayfixed.telling.Inbox;
+import dev.stayfixed.web.pages.TechnicianPage;
 import dev.stayfixed.worklist.Attention;
 import dev.stayfixed.worklist.OpenJob;
 import dev.stayfixed.worklist.OpenJobs;
@@ -12,14 +13,13 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 
 /** The shop's first page: the open jobs, those first that need a person now. */
 @Hidden
-@Controller
+@TechnicianPage
 class FirstPage {
 
     static final int PAGE_SIZE = 25;

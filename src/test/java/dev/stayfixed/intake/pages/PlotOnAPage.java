@@ -1,14 +1,14 @@
 package dev.stayfixed.intake.pages;
 
+import dev.stayfixed.web.pages.TechnicianPage;
 import org.springframework.boot.test.context.TestConfiguration;
-import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 
 /** Shows a generated drive on a page, as the page of a drive shows a recorded one. */
 @TestConfiguration(proxyBeanMethods = false)
-@Controller
+@TechnicianPage
 public class PlotOnAPage {
 
     public static final String PATH = "/generated-drive";
