@@ -33,7 +33,18 @@ public final class Alerts {
     private Optional<Boolean> lamp = Optional.empty();
     private Optional<Alert> lastLamp = Optional.empty();
 
+    private Instant until = Instant.MIN;
+
     private Alerts() {}
+
+    private Alerts(Alerts before) {
+        known.addAll(before.known);
+        found.addAll(before.found);
+        unrefuted.putAll(before.unrefuted);
+        lamp = before.lamp;
+        lastLamp = before.lastLamp;
+        until = before.until;
+    }
 
     /** Something that was read, or done, at a moment. */
     private record Reading(Instant at, int rank, Optional<DriveRecord> drive, Optional<Scan> scan) {
@@ -62,16 +73,31 @@ public final class Alerts {
     }
 
     /** Of these what still stands: the lamp was not seen off since, the code not seen gone. */
-    public static List<Alert> standing(List<DriveRecord> drives, List<FaultCase> faults) {
-        Alerts all = goneThrough(drives, faults);
+    List<Alert> standing() {
         return Stream.concat(
-                        all.lastLamp.filter(alert -> all.lamp.orElse(false)).stream(),
-                        all.unrefuted.values().stream().distinct())
+                        lastLamp.filter(alert -> lamp.orElse(false)).stream(),
+                        unrefuted.values().stream().distinct())
                 .sorted(Comparator.comparing(Alert::at).thenComparing(Alert::kind))
                 .toList();
     }
 
-    private static Alerts goneThrough(List<DriveRecord> drives, List<FaultCase> faults) {
+    /** Everything that was new when it showed, the earliest first. */
+    List<Alert> found() {
+        return List.copyOf(found);
+    }
+
+    /** The same with a drive that began after all else; empty where this one did not. */
+    Optional<Alerts> and(DriveRecord drive) {
+        if (!drive.start().isAfter(until)) {
+            return Optional.empty();
+        }
+        Alerts more = new Alerts(this);
+        more.read(Reading.of(drive));
+        return Optional.of(more);
+    }
+
+    /** Likewise {@link #of}, to go on from. */
+    static Alerts goneThrough(List<DriveRecord> drives, List<FaultCase> faults) {
         Alerts alerts = new Alerts();
         faults.forEach(fault -> alerts.known.add(fault.fault().code()));
         Stream.concat(
@@ -105,6 +131,7 @@ public final class Alerts {
     }
 
     private void read(Reading reading) {
+        until = reading.at();
         if (reading.drive().isPresent()) {
             read(reading.drive().get());
         } else if (reading.scan().isPresent()) {

@@ -48,7 +48,7 @@ public class DriveConditions {
                         .toList());
     }
 
-    private static Map<String, ConditionSet> agreed(List<FaultConditions> faults) {
+    static Map<String, ConditionSet> agreed(List<FaultConditions> faults) {
         return faults.stream()
                 .flatMap(fault -> fault.agreed().stream())
                 .map(AgreedConditions::set)
@@ -67,21 +67,29 @@ public class DriveConditions {
     /** Computes what the agreed conditions lack. Needs a transaction that holds the vehicle. */
     void complete(List<FaultConditions> faults, List<ReadDrive> drives) {
         Map<String, ConditionSet> sets = agreed(faults);
-        for (ReadDrive drive : drives) {
-            if (drive.isScoredLog()) {
-                UUID driveId = UUID.fromString(drive.record().id());
-                Map<String, ConditionSet> lacking = new HashMap<>(sets);
-                lacking.keySet()
-                        .removeAll(reports.find(driveId, drive.revision(), sets).keySet());
-                if (!lacking.isEmpty()) {
-                    reports.save(driveId, drive.revision(), originals.reports(driveId, drive.revision(), lacking));
-                }
-            }
+        drives.stream().filter(ReadDrive::isScoredLog).forEach(drive -> complete(drive, sets));
+    }
+
+    private Map<String, ConditionReport> complete(ReadDrive drive, Map<String, ConditionSet> sets) {
+        UUID driveId = UUID.fromString(drive.record().id());
+        Map<String, ConditionReport> all = new HashMap<>(reports.find(driveId, drive.revision(), sets));
+        Map<String, ConditionSet> lacking = new HashMap<>(sets);
+        lacking.keySet().removeAll(all.keySet());
+        if (!lacking.isEmpty()) {
+            Map<String, ConditionReport> found = originals.reports(driveId, drive.revision(), lacking);
+            reports.save(driveId, drive.revision(), found);
+            all.putAll(found);
         }
+        return all;
+    }
+
+    /** One drive with what it makes of agreed conditions. Needs a transaction that holds the vehicle. */
+    ReadDrive completed(ReadDrive drive, Map<String, ConditionSet> sets) {
+        return sets.isEmpty() ? drive : applied(drive, sets, drive.isScoredLog() ? complete(drive, sets) : Map.of());
     }
 
     /** The drives of a vehicle, each with what is known of the conditions that were agreed for its faults. */
-    public List<ReadDrive> applied(UUID vehicleId, List<FaultConditions> faults, List<ReadDrive> drives) {
+    List<ReadDrive> applied(UUID vehicleId, List<FaultConditions> faults, List<ReadDrive> drives) {
         Map<String, ConditionSet> sets = agreed(faults);
         if (sets.isEmpty()) {
             return drives;

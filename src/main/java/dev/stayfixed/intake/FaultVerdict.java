@@ -10,9 +10,14 @@ import java.util.Map;
 /**
  * A fault and its verdict.
  *
- * @param driveStarts when each drive of the vehicle began, by the drive's id
+ * @param drives of the vehicle
  */
-public record FaultVerdict(FaultCase faultCase, Verdict verdict, Map<String, Instant> driveStarts) {
+public record FaultVerdict(FaultCase faultCase, Verdict verdict, DrivesInOrder drives) {
+
+    /** When each drive of the vehicle began, by the drive's id. */
+    public Map<String, Instant> driveStarts() {
+        return drives.starts();
+    }
 
     public Standing standing() {
         return standing(verdict.state());

@@ -41,6 +41,7 @@ public class Intake {
     private final SubmissionReader reader;
     private final Originals originals;
     private final DriveConditions conditions;
+    private final Folding folding;
     private final Judging judging;
     private final Vehicles vehicles;
     private final Durably durably;
@@ -55,6 +56,7 @@ public class Intake {
             SubmissionReader reader,
             Originals originals,
             DriveConditions conditions,
+            Folding folding,
             Judging judging,
             Vehicles vehicles,
             Durably durably,
@@ -67,6 +69,7 @@ public class Intake {
         this.reader = reader;
         this.originals = originals;
         this.conditions = conditions;
+        this.folding = folding;
         this.judging = judging;
         this.vehicles = vehicles;
         this.durably = durably;
@@ -101,7 +104,8 @@ public class Intake {
                 submitted.said(),
                 submitted.log().map(log -> log.judged().facts()),
                 now);
-        check(vehicle, driveId, submitted, read, now);
+        FoldedVehicle before = folding.of(vehicle.id());
+        check(vehicle, driveId, submitted, read, before, now);
         StoredSubmission stored = submissions.saveAndFlush(new StoredSubmission(
                 vehicle.id(), driveId, revision, now, submitted.original(), submitted.digest(), submitted.storedLog()));
         submitted.log().ifPresent(log -> {
@@ -109,11 +113,19 @@ public class Intake {
             conditions.keep(driveId, revision, log.judged().reports());
             pictures.save(driveId, revision, log.judged().picture());
         });
-        StoredDrive row = drives.findById(driveId)
-                .orElseGet(() -> drives.save(new StoredDrive(driveId, vehicle.id(), now, read)));
+        StoredDrive row = revision == 1
+                ? drives.save(new StoredDrive(driveId, vehicle.id(), now, read))
+                : drives.findById(driveId).orElseThrow();
         row.file(read, revision);
         drives.flush();
-        return received(row, read, vehicle, true, cause(driveId, revision));
+        if (revision == 1) {
+            folding.added(vehicle.id(), before, read);
+        } else {
+            folding.changed(vehicle.id());
+        }
+        Judging.Judged judged = judging.replay(vehicle.id(), cause(driveId, revision));
+        Optional<LeftOut> leftOut = revision == 1 ? Optional.empty() : whyLeftOut(driveId);
+        return received(row, read, vehicle, true, leftOut, judged);
     }
 
     private static VehicleJudged.Cause cause(UUID driveId, int revision) {
@@ -125,13 +137,20 @@ public class Intake {
     private Received again(UUID driveId, Vehicle vehicle) {
         StoredDrive row = drives.findById(driveId).orElseThrow();
         ReadDrive read = originals.drive(driveId, row.revision());
-        return received(row, read, vehicle, false, new VehicleJudged.Cause.Replayed());
+        return received(row, read, vehicle, false, whyLeftOut(driveId), judging.judged(vehicle.id()));
+    }
+
+    private Optional<LeftOut> whyLeftOut(UUID driveId) {
+        return leftOuts.ofDrive(driveId).map(StoredLeftOut::facts);
     }
 
     private Received received(
-            StoredDrive row, ReadDrive read, Vehicle vehicle, boolean isNew, VehicleJudged.Cause cause) {
-        Judging.Replayed judged = judging.replay(vehicle.id(), cause);
-        Optional<LeftOut> leftOut = leftOuts.ofDrive(row.getId()).map(StoredLeftOut::facts);
+            StoredDrive row,
+            ReadDrive read,
+            Vehicle vehicle,
+            boolean isNew,
+            Optional<LeftOut> leftOut,
+            Judging.Judged judged) {
         return new Received(
                 drive(row, read, vehicle, leftOut, judged.alerts()), isNew, Effects.of(row.getId(), judged.verdicts()));
     }
@@ -168,6 +187,7 @@ public class Intake {
             Vehicle vehicle = vehicles.hold(vehicleOf(driveId));
             leftOuts.ofDrive(driveId).ifPresent(earlier -> earlier.takenIn(leftOut.at()));
             leftOuts.saveAndFlush(new StoredLeftOut(vehicle.id(), driveId, leftOut));
+            folding.changed(vehicle.id());
             DriveRecord record = originals
                     .drive(driveId, drives.findById(driveId).orElseThrow().revision())
                     .record();
@@ -187,9 +207,10 @@ public class Intake {
             Optional<StoredLeftOut> leftOut = leftOuts.ofDrive(driveId);
             if (leftOut.isPresent()) {
                 StoredDrive row = drives.findById(driveId).orElseThrow();
-                refuseOverlap(vehicle, driveId, originals.drive(driveId, row.revision()));
+                refuseOverlap(folding.of(vehicle.id()), driveId, originals.drive(driveId, row.revision()));
                 leftOut.get().takenIn(clock.instant());
                 leftOuts.flush();
+                folding.changed(vehicle.id());
                 judging.replay(vehicle.id(), new VehicleJudged.Cause.CorrectedDrive(driveId));
             }
             return get(driveId);
@@ -235,7 +256,8 @@ public class Intake {
                 .collect(Collectors.toMap(StoredLeftOut::driveId, StoredLeftOut::facts));
     }
 
-    private void check(Vehicle vehicle, UUID driveId, Submitted submitted, ReadDrive read, Instant now) {
+    private void check(
+            Vehicle vehicle, UUID driveId, Submitted submitted, ReadDrive read, FoldedVehicle before, Instant now) {
         refuseFuture("start", read.record().start(), now);
         read.record().end().ifPresent(end -> refuseFuture("end", end, now));
         if (submitted.said().takenAt() != null) {
@@ -246,12 +268,12 @@ public class Intake {
                 Stream.concat(
                         read.record().scans().stream().flatMap(timed -> timed.scan().vin().stream()),
                         submitted.log().flatMap(LogSubmission::vin).stream()));
-        refuseOverlap(vehicle, driveId, read);
+        refuseOverlap(before, driveId, read);
         if (!submitted.said().isSameVehicleConfirmed()) {
             SameVehicle.checkHistory(
                     read,
-                    originals.drivesOf(vehicle.id()).stream()
-                            .filter(other -> !other.record().id().equals(driveId.toString()))
+                    before.drives().known().stream()
+                            .filter(other -> !other.read().record().id().equals(driveId.toString()))
                             .toList());
         }
     }
@@ -264,19 +286,21 @@ public class Intake {
         }
     }
 
-    private void refuseOverlap(Vehicle vehicle, UUID driveId, ReadDrive read) {
-        drives.near(vehicle.id(), read.record().start(), read.until()).stream()
-                .filter(other -> !other.getId().equals(driveId))
-                .filter(other -> read.overlaps(other.startAt(), other.untilAt()))
+    private static void refuseOverlap(FoldedVehicle before, UUID driveId, ReadDrive read) {
+        before.drives().known().stream()
+                .map(KnownDrive::read)
+                .filter(other -> !other.record().id().equals(driveId.toString()))
+                .filter(other -> read.overlaps(other.record().start(), other.until()))
                 .findFirst()
                 .ifPresent(other -> {
+                    String id = other.record().id();
                     throw new Refused(
                             ProblemType.DRIVE_OVERLAPS,
                             ("from %s to %s this vehicle is already on the drive %s; if this is a better record of that drive,"
                                             + " correct it with PUT /api/v1/drives/%s and its ETag as If-Match; if it is another"
                                             + " drive, send its start")
-                                    .formatted(other.startAt(), other.untilAt(), other.getId(), other.getId()),
-                            Map.of("existingId", other.getId().toString()));
+                                    .formatted(other.record().start(), other.until(), id, id),
+                            Map.of("existingId", id));
                 });
     }
 
@@ -353,12 +377,7 @@ public class Intake {
     }
 
     private Drive drive(StoredDrive row, ReadDrive read, Vehicle vehicle) {
-        return drive(
-                row,
-                read,
-                vehicle,
-                leftOuts.ofDrive(row.getId()).map(StoredLeftOut::facts),
-                judging.alerts(vehicle.id()));
+        return drive(row, read, vehicle, whyLeftOut(row.getId()), judging.alerts(vehicle.id()));
     }
 
     private Drive drive(

@@ -13,7 +13,7 @@ import org.springframework.stereotype.Component;
 
 /** The stored submissions of a vehicle, read again. What was read from a log once is not read again. */
 @Component
-public class Originals {
+class Originals {
 
     private final StoredSubmissions submissions;
     private final StoredDrives drives;
@@ -36,7 +36,7 @@ public class Originals {
     }
 
     /** Every drive of the vehicle that counts, as its latest submission tells it, in no order. */
-    public List<ReadDrive> drivesOf(UUID vehicleId) {
+    List<ReadDrive> drivesOf(UUID vehicleId) {
         List<StoredSubmission> latest = submissions.judged(vehicleId);
         if (latest.stream().anyMatch(s -> s.log().isPresent())) {
             // one query for all the rows that are then asked for one by one

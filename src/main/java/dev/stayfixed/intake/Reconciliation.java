@@ -28,6 +28,7 @@ class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
     private final StoredDrives drives;
     private final StoredPictures pictures;
     private final Originals originals;
+    private final Folding folding;
     private final Judging judging;
     private final Durably durably;
     private final Thread worker = new Thread(this, "reconciliation");
@@ -39,6 +40,7 @@ class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
             StoredDrives drives,
             StoredPictures pictures,
             Originals originals,
+            Folding folding,
             Judging judging,
             Durably durably) {
         this.vehicles = vehicles;
@@ -46,6 +48,7 @@ class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
         this.drives = drives;
         this.pictures = pictures;
         this.originals = originals;
+        this.folding = folding;
         this.judging = judging;
         this.durably = durably;
     }
@@ -80,6 +83,7 @@ class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
                 vehicles.hold(vehicleId);
                 fileDrives(vehicleId);
                 drawLogs(vehicleId);
+                folding.changed(vehicleId);
                 judging.replay(vehicleId, new VehicleJudged.Cause.Replayed());
             });
         } catch (RuntimeException e) {

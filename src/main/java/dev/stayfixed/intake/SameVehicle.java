@@ -9,6 +9,7 @@ import dev.stayfixed.obd.Readiness;
 import dev.stayfixed.obd.Vin;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -44,35 +45,51 @@ final class SameVehicle {
     }
 
     /**
+     * What of a drive is held against other drives.
+     *
+     * @param monitors that each of its scans lists
+     * @param lowest odometer, km, and the highest one; both empty where it was not read
+     */
+    record Marks(List<Set<MonitorGroup>> monitors, OptionalDouble lowest, OptionalDouble highest) {
+
+        static Marks of(ReadDrive drive) {
+            double[] odometer = odometer(drive).toArray();
+            return new Marks(
+                    drive.record().scans().stream()
+                            .flatMap(timed -> timed.scan().sinceClear().stream())
+                            .map(Readiness::supported)
+                            .map(Set::copyOf)
+                            .toList(),
+                    DoubleStream.of(odometer).min(),
+                    DoubleStream.of(odometer).max());
+        }
+    }
+
+    /**
      * The monitors and the odometer go with those of the vehicle's other drives.
      *
      * @param others every other drive of the vehicle
      */
-    static void checkHistory(ReadDrive drive, List<ReadDrive> others) {
-        checkMonitors(drive, others);
-        others.forEach(other -> checkOdometer(drive, other));
+    static void checkHistory(ReadDrive drive, List<KnownDrive> others) {
+        Marks marks = Marks.of(drive);
+        checkMonitors(marks, others);
+        others.forEach(other -> checkOdometer(drive, marks, other));
     }
 
     /** A control unit lists the same monitors all its life (SAE J1979 PID $01, bytes B and C). */
-    private static void checkMonitors(ReadDrive drive, List<ReadDrive> others) {
-        List<Set<MonitorGroup>> known =
-                others.stream().flatMap(SameVehicle::monitors).toList();
-        monitors(drive)
+    private static void checkMonitors(Marks drive, List<KnownDrive> others) {
+        Set<Set<MonitorGroup>> known = new LinkedHashSet<>();
+        others.forEach(other -> known.addAll(other.marks().monitors()));
+        drive.monitors().stream()
                 .filter(monitors -> !known.isEmpty() && !known.contains(monitors))
                 .findFirst()
                 .ifPresent(monitors -> {
                     throw new Refused(
                             ProblemType.OTHER_VEHICLE,
                             "a scan (PID $01) lists the monitors " + words(monitors) + ", expected "
-                                    + words(known.get(0)) + " as in the other scans of this vehicle" + CONFIRM);
+                                    + words(known.iterator().next()) + " as in the other scans of this vehicle"
+                                    + CONFIRM);
                 });
-    }
-
-    private static Stream<Set<MonitorGroup>> monitors(ReadDrive drive) {
-        return drive.record().scans().stream()
-                .flatMap(timed -> timed.scan().sinceClear().stream())
-                .map(Readiness::supported)
-                .map(Set::copyOf);
     }
 
     private static String words(Set<MonitorGroup> monitors) {
@@ -80,22 +97,22 @@ final class SameVehicle {
                 ", ", monitors.stream().map(MonitorGroup::label).sorted().toList());
     }
 
-    private static void checkOdometer(ReadDrive drive, ReadDrive other) {
-        boolean later = !drive.record().start().isBefore(other.record().start());
-        ReadDrive first = later ? other : drive;
-        ReadDrive second = later ? drive : other;
-        OptionalDouble before = odometer(first).max();
-        OptionalDouble after = odometer(second).min();
+    private static void checkOdometer(ReadDrive drive, Marks marks, KnownDrive other) {
+        DriveRecord reference = other.read().record();
+        boolean later = !drive.record().start().isBefore(reference.start());
+        OptionalDouble before = later ? other.marks().highest() : marks.highest();
+        OptionalDouble after = later ? marks.lowest() : other.marks().lowest();
         if (before.isPresent() && after.isPresent() && after.getAsDouble() < before.getAsDouble() - ROUNDING) {
-            DriveRecord reference = other.record();
+            DriveRecord first = later ? reference : drive.record();
+            DriveRecord second = later ? drive.record() : reference;
             throw new Refused(
                     ProblemType.OTHER_VEHICLE,
                     "the odometer goes back: %.0f km in the drive of %s, then %.0f km in that of %s (the drive %s is stored)%s"
                             .formatted(
                                     before.getAsDouble(),
-                                    first.record().start(),
+                                    first.start(),
                                     after.getAsDouble(),
-                                    second.record().start(),
+                                    second.start(),
                                     reference.id(),
                                     CONFIRM));
         }

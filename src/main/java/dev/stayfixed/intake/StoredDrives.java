@@ -15,14 +15,6 @@ interface StoredDrives extends JpaRepository<StoredDrive, UUID> {
 
     List<StoredDrive> findByVehicleId(UUID vehicleId);
 
-    /** Drives that count and touch the time from start to until. */
-    @Query("""
-            select d from StoredDrive d
-            where d.vehicleId = :vehicleId and d.startAt <= :until and d.untilAt >= :start
-              and not exists (select 1 from StoredLeftOut l where l.driveId = d.id and l.takenInAt is null)
-            order by d.startAt, d.id""")
-    List<StoredDrive> near(UUID vehicleId, Instant start, Instant until);
-
     @Query("""
             select d from StoredDrive d
             where d.vehicleId = :vehicleId and (d.startAt < :at or (d.startAt = :at and d.id < :id))

@@ -8,11 +8,17 @@ import java.util.UUID;
 /**
  * Published in the transaction in which all faults of a vehicle were judged again, whether or not that moved one of them.
  *
- * @param drives everything that was judged, in no particular order
+ * @param drives everything that was judged
  * @param verdicts each with the standing that was recorded before
+ * @param alerts what the drives showed that was new when it showed, the earliest first
  */
 public record VehicleJudged(
-        UUID vehicleId, Cause cause, List<DriveRecord> drives, List<FaultVerdict> verdicts, Instant at) {
+        UUID vehicleId,
+        Cause cause,
+        DrivesInOrder drives,
+        List<FaultVerdict> verdicts,
+        List<Alert> alerts,
+        Instant at) {
 
     /** Why it was judged again. */
     public sealed interface Cause {

@@ -42,6 +42,8 @@ class StoredVehicle {
     private Instant createdAt;
     private int version;
 
+    private @Nullable UUID drives;
+
     protected StoredVehicle() {}
 
     StoredVehicle(Vehicle.Details details, Instant createdAt) {
@@ -56,6 +58,16 @@ class StoredVehicle {
         modelYear = details.modelYear().isPresent() ? details.modelYear().getAsInt() : null;
         ignition = details.ignition();
         version++;
+    }
+
+    Optional<UUID> drives() {
+        return Optional.ofNullable(drives);
+    }
+
+    UUID otherDrives() {
+        UUID other = UUID.randomUUID();
+        drives = other;
+        return other;
     }
 
     UUID id() {

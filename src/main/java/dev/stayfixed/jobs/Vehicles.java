@@ -121,6 +121,19 @@ public class Vehicles {
         return locked(id).facts();
     }
 
+    /**
+     * A name for the drives that count for the vehicle now: whenever they change it is another one, at whatever instance, and none comes
+     * twice. Empty where they have not changed since such names are given.
+     */
+    public Optional<UUID> drives(UUID id) {
+        return vehicles.findById(id).flatMap(StoredVehicle::drives);
+    }
+
+    /** Gives that name anew; whoever changes which drives count, or what one of them tells, has to call it in the same write. */
+    public UUID otherDrives(UUID id) {
+        return locked(id).otherDrives();
+    }
+
     private StoredVehicle locked(UUID id) {
         return vehicles.lock(id).orElseThrow(() -> Refused.notFound("vehicle", id));
     }

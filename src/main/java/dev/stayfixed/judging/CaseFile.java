@@ -3,9 +3,8 @@ package dev.stayfixed.judging;
 import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.intake.Alert;
-import dev.stayfixed.intake.Alerts;
 import dev.stayfixed.intake.FaultVerdict;
-import dev.stayfixed.intake.Judging;
+import dev.stayfixed.intake.Folding;
 import dev.stayfixed.jobs.FaultCase;
 import dev.stayfixed.jobs.FaultConditions;
 import dev.stayfixed.jobs.FaultHistory;
@@ -21,7 +20,6 @@ import dev.stayfixed.verification.confidence.AllClear;
 import dev.stayfixed.verification.held.HeldStretch;
 import dev.stayfixed.verification.inspection.InspectionOutlook;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -40,15 +38,14 @@ public final class CaseFile {
     private final List<FaultConditions> conditions;
     private final Map<UUID, FaultHistory> histories;
     private final List<DriveRecord> drives;
-    private final Judging judging;
-    private final Map<UUID, List<FaultVerdict>> judged = new HashMap<>();
+    private final Folding.Reading reading;
 
     /**
      * @param jobs of the vehicle, the latest first
      * @param cases of every fault of these jobs
      * @param conditions likewise
      * @param histories of the faults of which a shop stated one
-     * @param drives that count, with what each of them made of the agreed conditions, in no order
+     * @param reading of all these faults
      */
     CaseFile(
             Vehicle vehicle,
@@ -56,15 +53,14 @@ public final class CaseFile {
             List<FaultCase> cases,
             List<FaultConditions> conditions,
             Map<UUID, FaultHistory> histories,
-            List<DriveRecord> drives,
-            Judging judging) {
+            Folding.Reading reading) {
         this.vehicle = vehicle;
         this.jobs = jobs;
         this.cases = cases;
         this.conditions = conditions;
         this.histories = histories;
-        this.drives = drives;
-        this.judging = judging;
+        this.drives = reading.drives();
+        this.reading = reading;
     }
 
     public Vehicle vehicle() {
@@ -89,7 +85,9 @@ public final class CaseFile {
     }
 
     public List<FaultVerdict> verdicts(UUID jobId) {
-        return judged.computeIfAbsent(jobId, id -> judging.judge(cases(id), drives));
+        return reading.verdicts().stream()
+                .filter(verdict -> verdict.faultCase().jobId().equals(jobId))
+                .toList();
     }
 
     /**
@@ -169,6 +167,6 @@ public final class CaseFile {
 
     /** What the drives showed that nobody knew before, and that still stands; the earliest first. */
     public List<Alert> alerts() {
-        return Alerts.standing(drives, cases);
+        return reading.alerts();
     }
 }

@@ -1,10 +1,7 @@
 package dev.stayfixed.judging;
 
-import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.intake.DriveConditions;
-import dev.stayfixed.intake.Judging;
-import dev.stayfixed.intake.Originals;
-import dev.stayfixed.intake.ReadDrive;
+import dev.stayfixed.intake.Folding;
 import dev.stayfixed.jobs.FaultCase;
 import dev.stayfixed.jobs.FaultConditions;
 import dev.stayfixed.jobs.FaultHistories;
@@ -26,8 +23,7 @@ public class CaseFiles {
     private final Standings standings;
     private final FaultHistories histories;
     private final DriveConditions conditions;
-    private final Originals originals;
-    private final Judging judging;
+    private final Folding folding;
     private final Durably durably;
 
     CaseFiles(
@@ -36,16 +32,14 @@ public class CaseFiles {
             Standings standings,
             FaultHistories histories,
             DriveConditions conditions,
-            Originals originals,
-            Judging judging,
+            Folding folding,
             Durably durably) {
         this.vehicles = vehicles;
         this.jobs = jobs;
         this.standings = standings;
         this.histories = histories;
         this.conditions = conditions;
-        this.originals = originals;
-        this.judging = judging;
+        this.folding = folding;
         this.durably = durably;
     }
 
@@ -67,17 +61,13 @@ public class CaseFiles {
         return durably.read(() -> {
             List<FaultCase> cases = standings.ofVehicle(vehicleId);
             List<FaultConditions> agreed = conditions.ofFaults(vehicleId);
-            List<DriveRecord> drives = conditions.applied(vehicleId, agreed, originals.drivesOf(vehicleId)).stream()
-                    .map(ReadDrive::record)
-                    .toList();
             return new CaseFile(
                     vehicles.get(vehicleId),
                     jobs.ofVehicle(vehicleId),
                     cases,
                     agreed,
                     histories.of(cases.stream().map(FaultCase::faultId).collect(Collectors.toSet())),
-                    drives,
-                    judging);
+                    folding.read(vehicleId, cases, agreed));
         });
     }
 }

@@ -1,10 +1,8 @@
 package dev.stayfixed.learning;
 
-import dev.stayfixed.drive.DriveQuantity;
-import dev.stayfixed.drive.DriveRecord;
+import dev.stayfixed.intake.DrivesInOrder;
 import dev.stayfixed.intake.FaultVerdict;
 import dev.stayfixed.jobs.Standing;
-import dev.stayfixed.obd.Scan;
 import dev.stayfixed.verification.RepairAttempt;
 import dev.stayfixed.verification.Verdict;
 import dev.stayfixed.verification.VerificationState;
@@ -16,22 +14,18 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.UUID;
-import java.util.stream.Collectors;
 
 /** Reads off a verdict how each repair attempt went. */
 final class Outcomes {
 
-    /** SAE J1979 service $01: distance since codes were cleared, km. */
-    private static final int DISTANCE_SINCE_CLEAR = 0x31;
-
     private final UUID vehicleId;
-    private final Map<String, DriveRecord> drives;
+    private final DrivesInOrder drives;
     private final Map<String, String> repairs;
 
     /** @param repairs what was done, by the repair's id */
-    Outcomes(UUID vehicleId, List<DriveRecord> drives, Map<String, String> repairs) {
+    Outcomes(UUID vehicleId, DrivesInOrder drives, Map<String, String> repairs) {
         this.vehicleId = vehicleId;
-        this.drives = drives.stream().collect(Collectors.toMap(DriveRecord::id, d -> d));
+        this.drives = drives;
         this.repairs = repairs;
     }
 
@@ -54,10 +48,10 @@ final class Outcomes {
             FaultVerdict verdict, int position, RepairAttempt repair, Verdict.Attempt judged, Optional<Instant> next) {
         Optional<Verdict.Step> proof = first(judged, VerificationState.ConfirmedFixed.class);
         Optional<Verdict.Step> failure = first(judged, VerificationState.Recurred.class);
-        Instant last = judged.steps().stream()
-                .map(step -> start(step.driveId()))
-                .max(Comparator.naturalOrder())
-                .orElse(repair.at());
+        List<Verdict.Step> steps = judged.steps();
+        Instant last = steps.isEmpty()
+                ? repair.at()
+                : start(steps.get(steps.size() - 1).driveId());
         return new Attempt(
                 UUID.fromString(repair.id()),
                 verdict.faultCase().faultId(),
@@ -90,26 +84,14 @@ final class Outcomes {
     }
 
     private Instant start(String driveId) {
-        DriveRecord drive = drives.get(driveId);
-        return drive == null ? Instant.EPOCH : drive.start();
+        return drives.start(driveId).orElse(Instant.EPOCH);
     }
 
     /** Known distance: what the recorded drives add up to, or more where codes were cleared at the repair and the car counts from there. */
     private double distance(RepairAttempt repair, Verdict.Attempt judged, Instant until) {
         boolean cleared =
                 repair.codesCleared() && judged.steps().stream().noneMatch(Verdict.Step.Restarted.class::isInstance);
-        double recorded = 0;
-        double counted = 0;
-        for (DriveRecord drive : drives.values()) {
-            if (drive.start().isBefore(repair.at()) || drive.start().isAfter(until)) {
-                continue;
-            }
-            recorded += drive.summary().value(DriveQuantity.DISTANCE).orElse(0);
-            for (Scan scan : drive.scans(DriveRecord.Moment.AFTER)) {
-                counted = Math.max(
-                        counted, cleared ? scan.parameter(DISTANCE_SINCE_CLEAR).orElse(0) : 0);
-            }
-        }
-        return Math.max(recorded, counted);
+        double recorded = drives.driven(repair.at(), until);
+        return cleared ? Math.max(recorded, drives.drivenSinceClear(repair.at(), until)) : recorded;
     }
 }

@@ -19,6 +19,11 @@ final class Explanations {
         this.notes = new Note[texts.size()];
     }
 
+    /** The lines as they were pasted. */
+    List<String> texts() {
+        return texts;
+    }
+
     /**
      * Notes what became of a line, in place of what was noted before.
      *

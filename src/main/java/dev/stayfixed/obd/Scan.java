@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A whole pasted scan: many lines, in any order, from any number of control units. Reading one never fails as a whole: each line
@@ -90,9 +91,31 @@ public final class Scan {
         return ScanReader.read(pasted);
     }
 
+    /** Two scans are alike where the same was pasted, and the same units are listened to. */
+    @Override
+    public boolean equals(@Nullable Object other) {
+        return this == other
+                || (other instanceof Scan scan
+                        && explanations.texts().equals(scan.explanations.texts())
+                        && doubtful.equals(scan.doubtful)
+                        && readings.size() == scan.readings.size()
+                        && speakers.units().equals(scan.speakers.units())
+                        && speakers.nameless() == scan.speakers.nameless());
+    }
+
+    @Override
+    public int hashCode() {
+        return explanations.texts().hashCode();
+    }
+
     /** Every line of the paste, in its order. */
     public List<Line> lines() {
         return explanations.lines();
+    }
+
+    /** How many characters were pasted, without the ends of the lines. */
+    public int length() {
+        return explanations.texts().stream().mapToInt(String::length).sum();
     }
 
     /** Every answer that was understood, in the order in which it began. */

@@ -42,36 +42,40 @@ class AtOnce {
         List<FaultCase> faults =
                 judged.verdicts().stream().map(FaultVerdict::faultCase).toList();
         if (judged.cause() instanceof Cause.NewDrive fresh) {
-            ofDrive(fresh.driveId().toString(), judged.drives(), faults);
+            ofDrive(fresh.driveId().toString(), judged, faults);
         } else if (judged.cause() instanceof Cause.CorrectedDrive corrected) {
             String driveId = corrected.driveId().toString();
-            List<Alert> now = Alerts.of(judged.drives(), faults).stream()
+            List<Alert> now = judged.alerts().stream()
                     .filter(alert -> alert.driveId().equals(driveId))
                     .toList();
             announcer.takeBack(
                     occasions(driveId),
                     now.stream().map(AtOnce::occasion).toList(),
                     "the record of that drive was corrected");
-            ofDrive(driveId, judged.drives(), faults);
+            ofDrive(driveId, judged, faults);
         } else if (judged.cause() instanceof Cause.DriveLeftOut leftOut) {
             announcer.takeBack(
                     occasions(leftOut.drive().id()),
                     List.of(),
                     "that drive was left out of the count (" + leftOut.reason() + ")");
-            List<DriveRecord> with = new ArrayList<>(judged.drives());
+            List<DriveRecord> with = new ArrayList<>(judged.drives().records());
             with.add(leftOut.drive());
             List<Alert> stillTold = Alerts.of(with, faults).stream()
                     .filter(alert -> !alert.driveId().equals(leftOut.drive().id()))
                     .toList();
-            newlyFound(stillTold, Alerts.of(judged.drives(), faults)).forEach(alert -> tell(alert, faults));
+            newlyFound(stillTold, judged.alerts()).forEach(alert -> tell(alert, faults));
         }
     }
 
     /** A late drive can show what a later one has shown already: that is told. */
-    private void ofDrive(String driveId, List<DriveRecord> drives, List<FaultCase> faults) {
-        List<DriveRecord> without =
-                drives.stream().filter(drive -> !drive.id().equals(driveId)).toList();
-        newlyFound(Alerts.of(without, faults), Alerts.of(drives, faults)).stream()
+    private void ofDrive(String driveId, VehicleJudged judged, List<FaultCase> faults) {
+        if (judged.alerts().stream().noneMatch(alert -> alert.driveId().equals(driveId))) {
+            return;
+        }
+        List<DriveRecord> without = judged.drives().records().stream()
+                .filter(drive -> !drive.id().equals(driveId))
+                .toList();
+        newlyFound(Alerts.of(without, faults), judged.alerts()).stream()
                 .filter(alert -> alert.driveId().equals(driveId))
                 .forEach(alert -> tell(alert, faults));
     }

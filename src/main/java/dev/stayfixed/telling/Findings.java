@@ -9,7 +9,6 @@ import dev.stayfixed.jobs.Standing.State;
 import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.Outcome;
 import dev.stayfixed.verification.Verdict;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -66,12 +65,7 @@ final class Findings {
 
     /** A drive from before another one that was already known. */
     private boolean isLate() {
-        Optional<Instant> start = judged.drives().stream()
-                .filter(d -> drive.filter(d.id()::equals).isPresent())
-                .map(d -> d.start())
-                .findFirst();
-        return start.isPresent()
-                && judged.drives().stream().anyMatch(d -> d.start().isAfter(start.get()));
+        return drive.filter(judged.drives()::isLate).isPresent();
     }
 
     private Optional<FaultNews> standing(FaultVerdict verdict) {

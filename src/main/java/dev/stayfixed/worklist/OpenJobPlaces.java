@@ -22,7 +22,8 @@ class OpenJobPlaces {
     private static final String OF_VEHICLE = """
             select j.id, j.shop_id, j.state, j.opened_at, f.faults, f.fixed, f.back, f.failed_once, f.contradictory, f.awaiting,
                    (select max(r.performed_at) from repair r where r.job_id = j.id) last_repair,
-                   (select max(d.start_at) from drive d where d.vehicle_id = j.vehicle_id) last_drive,
+                   (select d.start_at from drive d where d.vehicle_id = j.vehicle_id
+                    order by d.vehicle_id desc, d.start_at desc limit 1) last_drive,
                    o.need, o.news_at
             from job j
             join (select a.job_id,

@@ -19,6 +19,7 @@ public final class Costs {
         ALL.put("case", CaseCosts::run);
         ALL.put("log", LogCosts::run);
         ALL.put("scan", ScanCosts::run);
+        ALL.put("intake", IntakeCosts::run);
         ALL.put("lists", ListCosts::run);
         ALL.put("drive", DrivePageCosts::run);
         ALL.put("webhooks", WebhookCosts::run);

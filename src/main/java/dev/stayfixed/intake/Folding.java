@@ -1,0 +1,99 @@
+package dev.stayfixed.intake;
+
+import dev.stayfixed.drive.DriveRecord;
+import dev.stayfixed.drive.condition.ConditionSet;
+import dev.stayfixed.jobs.FaultCase;
+import dev.stayfixed.jobs.FaultConditions;
+import dev.stayfixed.jobs.Vehicles;
+import dev.stayfixed.verification.RuleSet;
+import dev.stayfixed.verification.Verification;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import org.springframework.stereotype.Component;
+
+/** The vehicles, folded: what is kept of them goes on with each drive, and is read from the submissions where nothing is kept. */
+@Component
+public class Folding {
+
+    private final Verification verification = new Verification(RuleSet.STANDARD);
+    private final KeptVehicles kept;
+    private final Vehicles vehicles;
+    private final Originals originals;
+    private final DriveConditions conditions;
+
+    Folding(KeptVehicles kept, Vehicles vehicles, Originals originals, DriveConditions conditions) {
+        this.kept = kept;
+        this.vehicles = vehicles;
+        this.originals = originals;
+        this.conditions = conditions;
+    }
+
+    /** As it stands in the running transaction. */
+    FoldedVehicle of(UUID vehicleId) {
+        return vehicles.drives(vehicleId)
+                .flatMap(drives -> kept.find(vehicleId, drives))
+                .orElseGet(() -> FoldedVehicle.of(originals.drivesOf(vehicleId)));
+    }
+
+    /**
+     * One more drive counts, and is stored. Needs a transaction that holds the vehicle.
+     *
+     * @param before the vehicle as it stood until then
+     */
+    void added(UUID vehicleId, FoldedVehicle before, ReadDrive drive) {
+        Map<String, ConditionSet> sets = DriveConditions.agreed(conditions.ofFaults(vehicleId));
+        UUID drives = vehicles.otherDrives(vehicleId);
+        if (before.conditions().equals(sets.keySet())) {
+            kept.keep(
+                    vehicleId,
+                    drives,
+                    before.and(drive, conditions.completed(drive, sets).record()));
+        }
+    }
+
+    /** Which drives count, or what one of them tells, has changed. Needs a transaction that holds the vehicle. */
+    void changed(UUID vehicleId) {
+        vehicles.otherDrives(vehicleId);
+    }
+
+    /** Judges all faults of the vehicle. Needs a transaction that holds it. */
+    FoldedVehicle judged(UUID vehicleId, List<FaultCase> cases) {
+        List<FaultConditions> agreed = conditions.ofFaults(vehicleId);
+        Map<String, ConditionSet> sets = DriveConditions.agreed(agreed);
+        FoldedVehicle before = of(vehicleId);
+        FoldedVehicle held =
+                before.conditions().equals(sets.keySet()) ? before : heldAgainst(vehicleId, before, agreed);
+        FoldedVehicle judged = held.judged(cases, verification);
+        vehicles.drives(vehicleId).ifPresent(drives -> kept.keep(vehicleId, drives, judged));
+        return judged;
+    }
+
+    private FoldedVehicle heldAgainst(UUID vehicleId, FoldedVehicle before, List<FaultConditions> agreed) {
+        List<ReadDrive> drives = before.drives().read();
+        conditions.complete(agreed, drives);
+        return before.heldAgainst(
+                DriveConditions.agreed(agreed).keySet(), conditions.applied(vehicleId, agreed, drives));
+    }
+
+    /**
+     * A vehicle for whoever only reads.
+     *
+     * @param drives that count, with what came of the agreed conditions, the earliest start first
+     * @param verdicts of all its faults
+     * @param alerts what the drives showed that was new when it showed, and that still stands
+     */
+    public record Reading(List<DriveRecord> drives, List<FaultVerdict> verdicts, List<Alert> alerts) {}
+
+    /** Judges and keeps nothing. */
+    public Reading read(UUID vehicleId, List<FaultCase> cases, List<FaultConditions> agreed) {
+        FoldedVehicle before = of(vehicleId);
+        Set<String> keys = DriveConditions.agreed(agreed).keySet();
+        FoldedVehicle held = before.conditions().equals(keys)
+                ? before
+                : before.heldAgainst(keys, conditions.applied(vehicleId, agreed, before.drives().read()));
+        FoldedVehicle judged = held.judged(cases, verification);
+        return new Reading(judged.applied(), judged.verdicts(cases), judged.standingAlerts());
+    }
+}

@@ -1,0 +1,38 @@
+package dev.stayfixed.intake;
+
+import dev.stayfixed.drive.DriveQuantity;
+import dev.stayfixed.drive.DriveRecord;
+
+/**
+ * A drive, and what of it is looked at whenever another one comes in.
+ *
+ * @param km driven in it, as far as it tells
+ * @param kmSinceClear the most that a scan in it says was driven since codes were cleared
+ * @param weight how much of the heap it takes, roughly, in bytes
+ */
+record KnownDrive(ReadDrive read, SameVehicle.Marks marks, double km, double kmSinceClear, int weight) {
+
+    private static final int A_DRIVE = 2_000;
+    private static final int A_CHARACTER = 8;
+
+    /** SAE J1979 service $01: distance since codes were cleared, km. */
+    private static final int DISTANCE_SINCE_CLEAR = 0x31;
+
+    static KnownDrive of(ReadDrive read) {
+        DriveRecord drive = read.record();
+        return new KnownDrive(
+                read,
+                SameVehicle.Marks.of(read),
+                drive.summary().value(DriveQuantity.DISTANCE).orElse(0),
+                drive.scans(DriveRecord.Moment.AFTER).stream()
+                        .mapToDouble(
+                                scan -> scan.parameter(DISTANCE_SINCE_CLEAR).orElse(0))
+                        .max()
+                        .orElse(0),
+                A_DRIVE
+                        + A_CHARACTER
+                                * drive.scans().stream()
+                                        .mapToInt(timed -> timed.scan().length())
+                                        .sum());
+    }
+}
