@@ -46,11 +46,7 @@ final class RuleOnTrial {
     /** What the rule is given. */
     record Tried(RepairedFault fault, List<RepairAttempt> repairs, List<DriveRecord> drives) {}
 
-    static Tried tried(CarRecord record) {
-        return tried(record, reading -> ReadingText.of(record.fault(), reading));
-    }
-
-    private static Tried tried(CarRecord record, Function<Reading, String> text) {
+    static Tried tried(CarRecord record, Function<Reading, String> text) {
         Watched fault = record.fault();
         return new Tried(
                 RepairedFault.of(
