@@ -92,7 +92,9 @@ public class Folding {
         Set<String> keys = DriveConditions.agreed(agreed).keySet();
         FoldedVehicle held = before.conditions().equals(keys)
                 ? before
-                : before.heldAgainst(keys, conditions.applied(vehicleId, agreed, before.drives().read()));
+                : before.heldAgainst(
+                        keys,
+                        conditions.applied(vehicleId, agreed, before.drives().read()));
         FoldedVehicle judged = held.judged(cases, verification);
         return new Reading(judged.applied(), judged.verdicts(cases), judged.standingAlerts());
     }
