@@ -24,7 +24,7 @@ class SchedulerConfiguration {
                 .execute((instance, context) -> outbox.tidy()));
     }
 
-    /** @param heartbeat missed four times, an instance is taken for dead; no delivery may take that long */
+    /** An instance that misses its heartbeat four times is taken for dead; no delivery may take that long. */
     @Bean(destroyMethod = "stop")
     @ConditionalOnBooleanProperty(name = "stayfixed.background", matchIfMissing = true)
     Scheduler scheduler(
