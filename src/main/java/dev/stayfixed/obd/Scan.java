@@ -227,7 +227,15 @@ public final class Scan {
     }
 
     private Presence presence(List<Reading> of, Kind kind, TroubleCode code) {
-        return new CodePresence(of, kind, code).presence(doubtful.contains(kind));
+        return new CodePresence(of, kind, code).presence(doubtful.contains(kind) && !eachGaveItsList(kind));
+    }
+
+    /** A line that could not be read takes nothing from the counted lists of those that have to deny. */
+    private boolean eachGaveItsList(Kind kind) {
+        return !speakers.units().isEmpty()
+                && speakers.units().stream()
+                        .allMatch(unit -> readings.stream()
+                                .anyMatch(reading -> reading.unit().equals(unit) && reading.isCountedList(kind)));
     }
 
     /**
@@ -290,15 +298,21 @@ public final class Scan {
         if (status(code).isPresent() || mayBeAnothers) {
             return Optional.empty();
         }
-        return readings.stream()
+        List<Reading> whole = readings.stream()
                 .filter(reading -> reading.extent() == Reading.Extent.WHOLE)
-                .map(Reading::answer)
-                .filter(Answer.CodeStatuses.class::isInstance)
-                .map(Answer.CodeStatuses.class::cast)
-                .filter(list -> (list.requestedMask().orElse(0) & THIS_CYCLE) == THIS_CYCLE)
-                .findFirst()
-                .map(list -> new StatusByte(
-                        0, list.availability() & list.requestedMask().orElse(0)));
+                .filter(reading -> reading.answer() instanceof Answer.CodeStatuses list
+                        && (list.requestedMask().orElse(0) & THIS_CYCLE) == THIS_CYCLE)
+                .toList();
+        boolean eachSaysSo = speakers.units().size() < 2
+                || speakers.units().stream()
+                        .allMatch(unit ->
+                                whole.stream().anyMatch(list -> list.unit().equals(unit)));
+        return whole.stream()
+                .filter(list -> eachSaysSo)
+                .map(list -> (Answer.CodeStatuses) list.answer())
+                .map(list -> list.availability() & list.requestedMask().orElse(0))
+                .reduce((one, other) -> one & other)
+                .map(bits -> new StatusByte(0, bits));
     }
 
     /**
@@ -350,6 +364,12 @@ public final class Scan {
     public Optional<Boolean> lamp() {
         Stream<Boolean> commanded = sinceClear().map(Readiness::milCommanded).stream();
         return onlyOne(Stream.concat(commanded, answers(Answer.Lamp.class).map(Answer.Lamp::on)));
+    }
+
+    /** Somewhere in it the MIL is on, whatever is said besides. */
+    public boolean isLampSaidToBeOn() {
+        return sinceClear().filter(Readiness::milCommanded).isPresent()
+                || answers(Answer.Lamp.class).anyMatch(Answer.Lamp::on);
     }
 
     private static <T> Optional<T> onlyOne(Stream<T> said) {
@@ -461,6 +481,11 @@ public final class Scan {
     /** A $44 or $54 answer is among the lines. */
     public boolean codesCleared() {
         return answers(Answer.CodesCleared.class).findAny().isPresent();
+    }
+
+    /** Everything else was answered before the clear, as far as the order of the lines shows. */
+    public boolean endsWithTheClear() {
+        return !readings.isEmpty() && readings.get(readings.size() - 1).answer() instanceof Answer.CodesCleared;
     }
 
     /** Where the record disagrees with itself (MIL on with no code, failed but not completed). */

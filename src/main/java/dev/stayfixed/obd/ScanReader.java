@@ -206,9 +206,16 @@ final class ScanReader {
         }
         decoded.answers().forEach(answer -> takeRefusal(message.firstLine(), answer));
         Reading.Extent extent = decoded.whole() ? Reading.Extent.WHOLE : Reading.Extent.CUT_SHORT;
+        boolean counted = message.layout() == Message.Layout.CAN
+                && message.lengthKnown()
+                && !message.unit().isEmpty();
         decoded.answers()
                 .forEach(answer -> readings.add(new Reading(
-                        message.firstLine(), new Scan.Heard(message.unit(), answer), extent, decoded.possible())));
+                        message.firstLine(),
+                        new Scan.Heard(message.unit(), answer),
+                        extent,
+                        decoded.possible(),
+                        counted)));
         Outcome outcome = decoded.answers().isEmpty() ? Outcome.IGNORED : Outcome.UNDERSTOOD;
         for (int line : message.lines()) {
             boolean first = line == message.firstLine();

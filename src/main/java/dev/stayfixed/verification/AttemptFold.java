@@ -15,6 +15,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.Function;
 
 /**
@@ -124,16 +125,15 @@ final class AttemptFold {
      * @param next the first drive after it
      */
     void begin(RepairAttempt repair, Optional<Reason> notTaken, Optional<DriveRecord> next) {
-        betweenCycles(Unrecorded.ANY);
         repair.scanBefore().ifPresent(scan -> {
             identity.learn(scan, repair.at());
-            readAtRest(owner.in(scan));
-            mayRunOn(Optional.of(scan));
-            betweenCycles(next.map(this::unrecordedBefore)
-                    .map(between -> new Unrecorded(0, between.most()))
-                    .orElse(Unrecorded.ANY));
+            readBeforeRepair(scan, beforeScan(scan).orElseGet(() -> atMostBeforeNext(repair.scanAfter(), next)));
         });
-        if (repair.codesCleared() && notTaken.isEmpty()) {
+        betweenCycles(atMostBeforeNext(repair.scanAfter(), next));
+        Optional<Reason> perhapsNot = notTaken.or(() -> perhapsNotTaken(repair));
+        if (repair.codesCleared() && notTaken.isEmpty() && perhapsNot.isPresent()) {
+            histories = histories.or(histories.afterClear());
+        } else if (repair.codesCleared() && notTaken.isEmpty()) {
             forget();
             boolean odometerRead = repair.scanBefore()
                     .filter(scan -> owner.counters(scan).odometer().isPresent())
@@ -141,6 +141,11 @@ final class AttemptFold {
             known = odometerRead ? known.clearedHere() : known;
         }
         denied = false;
+        boolean startedSince = repair.scanAfter()
+                .filter(scan -> !DrivingCycles.isAtKeyOn(scan))
+                .filter(scan -> DrivingCycles.showsEngine(scan)
+                        || beforeScan(scan).filter(room -> !room.allows(1)).isEmpty())
+                .isPresent();
         repair.scanAfter().ifPresent(scan -> {
             Scan own = owner.in(scan);
             identity.learn(scan, repair.at());
@@ -156,8 +161,9 @@ final class AttemptFold {
         cyclesWithoutSimilarConditions = 0;
         undecided = Optional.empty();
         last = Optional.empty();
-        mayRunOn(repair.scanAfter());
-        remark = notTaken.map(reason -> Reason.of(StepReason.CLEAR_DID_NOT_TAKE, reason));
+        histories = startedSince ? histories.or(histories.endOfRecorded()) : histories;
+        remark = notTaken.map(reason -> Reason.of(StepReason.CLEAR_DID_NOT_TAKE, reason))
+                .or(() -> perhapsNot.map(reason -> Reason.of(StepReason.CLEAR_MAY_NOT_HAVE_TAKEN, reason)));
     }
 
     void add(DriveRecord drive) {
@@ -207,11 +213,67 @@ final class AttemptFold {
         }
     }
 
-    /** Whether the engine ran at a scan in the workshop is seldom known: then its cycle may go on behind it. */
-    private void mayRunOn(Optional<Scan> scan) {
-        if (scan.filter(DrivingCycles::isAtKeyOn).isEmpty()) {
-            histories = histories.or(histories.endOfRecorded());
+    /** Whether the engine ran at a scan in the workshop is seldom known: it may have been read in a cycle, or after one. */
+    private void readBeforeRepair(Scan scan, Unrecorded before) {
+        Scan own = owner.in(scan);
+        Optional<Histories> running = DrivingCycles.isAtKeyOn(scan) ? Optional.empty() : readRunning(own, before);
+        Optional<Histories> ranOn =
+                running.map(cycle -> afterLearning(cycle, own, false).endOfRecorded());
+        betweenCycles(before);
+        boolean atRest = new Narrowing(fault, known, own, false, denied)
+                .explaining(histories)
+                .isPresent();
+        readAtRest(own);
+        histories = ranOn.map(cycle -> atRest ? histories.or(cycle) : cycle).orElse(histories);
+    }
+
+    /** That a driving cycle is under way at this scan: the one that was recorded last, or one that nobody did. */
+    private Optional<Histories> readRunning(Scan own, Unrecorded before) {
+        Optional<Histories> same =
+                cycleIsOpen && before.least() == 0 ? Optional.of(histories.goingOn()) : Optional.empty();
+        Optional<Histories> another = before.butOne()
+                .map(between -> (cycleIsOpen ? histories.endOfRecorded() : histories)
+                        .throughUnrecorded(between)
+                        .goingOn());
+        Optional<Histories> begun =
+                same.map(cycle -> another.map(cycle::or).orElse(cycle)).or(() -> another);
+        boolean sound = TwoTripRule.contradiction(fault, known, own, List.of()).isEmpty();
+        List<MonitorReading> readings = sound && !fault.needsSimilarConditions()
+                ? MonitorEvidence.inCycle(fault, known, own).stream()
+                        .filter(r -> r.grade().suffices(fault.weakestAccepted()))
+                        .toList()
+                : List.of();
+        for (MonitorReading reading : readings) {
+            begun = begun.flatMap(cycle -> cycle.fitting(reading.fits()));
         }
+        Narrowing narrowing = new Narrowing(fault, known, own, false, denied);
+        return begun.flatMap(narrowing::explaining).map(cycle -> narrowing.by(cycle, readings, sound, true));
+    }
+
+    /** By the ignition counter, where it was read there and before. */
+    private Optional<Unrecorded> beforeScan(Scan scan) {
+        OptionalInt cycles = known.counters().ignitionCyclesTo(owner.counters(scan));
+        return cycles.isPresent()
+                ? Optional.of(Unrecorded.between(
+                        cycles.getAsInt() - cyclesSinceCounted - perhapsCycles, cycles.getAsInt() - cyclesSinceCounted))
+                : Optional.empty();
+    }
+
+    /** Some of the cycles until the counter is read next. */
+    private Unrecorded atMostBeforeNext(Optional<Scan> atRepair, Optional<DriveRecord> next) {
+        return atRepair.flatMap(this::beforeScan)
+                .or(() -> next.map(this::unrecordedBefore))
+                .map(between -> new Unrecorded(0, between.most()))
+                .orElse(Unrecorded.ANY);
+    }
+
+    /** A lamp that burns right after it: codes were not cleared, or another fault has lit it at once, if no counter tells. */
+    private Optional<Reason> perhapsNotTaken(RepairAttempt repair) {
+        return repair.scanAfter()
+                .filter(scan -> repair.codesCleared() && !scan.codesCleared())
+                .map(owner::in)
+                .filter(own -> own.isLampSaidToBeOn() && !Counters.read(own).countsSinceTheClear())
+                .map(own -> Reason.of(StepReason.LAMP_RIGHT_AFTER_CLEAR));
     }
 
     private Unrecorded unrecordedBefore(DriveRecord drive) {
@@ -273,7 +335,7 @@ final class AttemptFold {
                 Scan own = owner.in(scan);
                 List<Reason> losses = known.lossesTo(own, fault);
                 if (!losses.isEmpty()) {
-                    restart(drive, Shape.EACH.of(losses), histories.afterClear().throughUnrecorded(sinceTheClear()));
+                    restart(drive, Shape.EACH.of(losses), clearedUnseen());
                 }
                 gapBefore(drive, scan, since);
                 readAtRest(own);
@@ -312,7 +374,15 @@ final class AttemptFold {
                 return;
             }
             Scan opening = owner.in(before.get(before.size() - 1));
-            DrivingCycles.countedBetween(opening, owner.in(after.get(0)))
+            Scan first = owner.in(after.get(0));
+            boolean onlyAfter =
+                    opening.ignitionCycles().isEmpty() && first.ignitionCycles().isPresent();
+            DrivingCycles.countedBetween(opening, first)
+                    .or(() -> onlyAfter
+                            ? unrecorded.most().stream()
+                                    .mapToObj(Unrecorded::atMost)
+                                    .findFirst()
+                            : Optional.empty())
                     .ifPresent(more -> histories = histories.throughUnrecorded(more));
         }
 
@@ -346,7 +416,7 @@ final class AttemptFold {
                 histories = histories.endOfRecorded();
                 ended = true;
             }
-            boolean unsure = doubt.isPresent() || scan.codesCleared();
+            boolean unsure = doubt.isPresent() || (scan.codesCleared() && !scan.endsWithTheClear());
             List<MonitorReading> counting = found.stream()
                     .filter(r -> !unsure || r.isBad())
                     .filter(r -> doubt.isEmpty() || r.grade() == EvidenceGrade.STATUS_BYTE)
@@ -367,6 +437,7 @@ final class AttemptFold {
             if (scan.codesCleared()) {
                 cleared = true;
                 histories = histories.clearedInCycle(true);
+                known = known.cleared();
             }
         }
 
@@ -375,10 +446,15 @@ final class AttemptFold {
             boolean inTheDrive = !read.isEmpty() || !drive.scans(Moment.BEFORE).isEmpty();
             cleared = cleared || inTheDrive;
             Histories inCycle = histories.goingOn().clearedInCycle(inTheDrive);
-            restart(
-                    drive,
-                    Shape.EACH.of(losses),
-                    inTheDrive ? inCycle : inCycle.or(histories.afterClear().throughUnrecorded(sinceTheClear())));
+            restart(drive, Shape.EACH.of(losses), inTheDrive ? inCycle : inCycle.or(clearedUnseen()));
+        }
+
+        /** Between two cycles, or in the middle of one that had failed before it: that one stays a failed trip. */
+        private Histories clearedUnseen() {
+            return histories
+                    .afterClear()
+                    .or(histories.goingOn().clearedInCycle(false).endOfRecorded())
+                    .throughUnrecorded(sinceTheClear());
         }
 
         /** The clear lay somewhere among the cycles that nobody recorded; it does not touch the count of ignition cycles. */
@@ -465,7 +541,10 @@ final class AttemptFold {
         void close() {
             cycleIsOpen = cycleIsOpen && !ended;
             if (drive.scans(Moment.AFTER).stream().anyMatch(Scan::codesCleared)) {
+                Knowledge sinceThen = known;
                 restart(drive, Reason.of(StepReason.CLEARED_AT_END), histories);
+                known = sinceThen;
+                trail.read(known);
             }
         }
     }
@@ -483,11 +562,15 @@ final class AttemptFold {
         }
     }
 
-    private void learn(Scan own, boolean atKeyOn) {
-        histories = histories.map(state -> {
+    private static Histories afterLearning(Histories histories, Scan own, boolean atKeyOn) {
+        return histories.map(state -> {
             UnitState.Tally tally = own.inUse().isPresent() ? state.tally().numeratorRead() : state.tally();
             return state.with(own.testResults().isEmpty() || atKeyOn ? tally : tally.resultRead());
         });
+    }
+
+    private void learn(Scan own, boolean atKeyOn) {
+        histories = afterLearning(histories, own, atKeyOn);
         boolean cyclesRead = own.ignitionCycles().isPresent();
         cyclesSinceCounted = cyclesRead ? 0 : cyclesSinceCounted;
         perhapsCycles = cyclesRead ? 0 : perhapsCycles;

@@ -7,6 +7,7 @@ import dev.stayfixed.reason.Reason;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Whether the clear that was stated at a repair can have happened: it sets the counters since the clear to 0, so what they say at the
@@ -34,7 +35,10 @@ record ClearTaken(Optional<Reason> doubt, int seen) {
                 .flatMap(scan -> owner.counters(scan)
                         .moreThanFitsInto(Duration.ZERO)
                         .or(() -> stillStored(fault, owner.in(scan))));
-        return atOnce.isPresent() ? new ClearTaken(atOnce, 0) : in(repair, drives, from, until, owner);
+        boolean isSeen = repair.scanAfter()
+                .filter(scan -> owner.counters(scan).countsSinceTheClear())
+                .isPresent();
+        return atOnce.isPresent() || isSeen ? new ClearTaken(atOnce, 0) : in(repair, drives, from, until, owner);
     }
 
     private static ClearTaken in(RepairAttempt repair, List<DriveRecord> drives, int from, int until, Owner owner) {
@@ -42,6 +46,9 @@ record ClearTaken(Optional<Reason> doubt, int seen) {
             DriveRecord drive = drives.get(place);
             if (drive.clearedBefore()) {
                 return new ClearTaken(Optional.empty(), place + 1);
+            }
+            if (isOfAnotherCar(repair, drive, owner)) {
+                continue;
             }
             Optional<Reason> doubt = drive.scans().stream()
                     .map(timed -> owner.counters(timed.scan())
@@ -63,6 +70,20 @@ record ClearTaken(Optional<Reason> doubt, int seen) {
     /** The same with one more drive that is not for this repair. */
     ClearTaken behind(int place) {
         return seen <= place || seen == ALL ? this : new ClearTaken(doubt, seen + 1);
+    }
+
+    /** Its odometer is behind that of the repair, or its VIN is another: what it counts is no word on this clear. */
+    private static boolean isOfAnotherCar(RepairAttempt repair, DriveRecord drive, Owner owner) {
+        return Stream.of(repair.scanBefore(), repair.scanAfter())
+                .flatMap(Optional::stream)
+                .anyMatch(then -> drive.scans().stream()
+                        .map(DriveRecord.TimedScan::scan)
+                        .anyMatch(now -> owner.counters(then)
+                                        .odometerBackIn(owner.counters(now))
+                                        .isPresent()
+                                || (then.vin().isPresent()
+                                        && now.vin().isPresent()
+                                        && !then.vin().equals(now.vin()))));
     }
 
     private static Optional<Reason> stillStored(RepairedFault fault, Scan own) {

@@ -129,6 +129,11 @@ record Counters(
                 : Optional.empty();
     }
 
+    /** Some of what begins anew with a clear was read. */
+    boolean countsSinceTheClear() {
+        return distance.isPresent() || warmUps.isPresent() || minutes.isPresent();
+    }
+
     /** Counters since the clear that were read in both and did not go down: nobody cleared in between. */
     boolean showNoClearTo(Counters later) {
         return rises(distance, later.distance) || rises(warmUps, later.warmUps) || rises(minutes, later.minutes);

@@ -173,7 +173,7 @@ final class DrivingCycles {
         return longEnough || (!neverRan && !stood);
     }
 
-    private static boolean showsEngine(Scan scan) {
+    static boolean showsEngine(Scan scan) {
         return isAbove(scan.parameter(ENGINE_SPEED))
                 || isAbove(scan.parameter(RUN_TIME))
                 || isAbove(scan.parameter(VEHICLE_SPEED));

@@ -63,42 +63,51 @@ final class Identity {
     }
 
     Says of(DriveRecord drive, Knowledge known) {
+        Optional<Vin> number = vin.or(() -> vinIn(drive));
         Says said = drive.scans().stream()
-                .map(timed -> of(timed.scan(), known, DrivingCycles.until(drive)))
+                .map(timed -> of(timed.scan(), number, known, DrivingCycles.until(drive)))
                 .filter(says -> says.kind() != Says.Kind.OWN)
                 .findFirst()
                 .orElse(Says.OWN);
         if (!said.isForeign() && !drive.scans().isEmpty()) {
             lastRead = Optional.of(DrivingCycles.until(drive));
+            vin = number;
         }
         return said;
     }
 
-    private Says of(Scan scan, Knowledge known, Instant until) {
-        Optional<Vin> read = scan.vin();
-        if (read.isPresent() && vin.isPresent() && !read.equals(vin)) {
-            return new Says(
-                    Says.Kind.FOREIGN,
-                    Optional.of(Reason.of(
-                            StepReason.OTHER_VIN,
-                            Part.verbatim(read.get().text()),
-                            Part.verbatim(vin.get().text()))));
+    private static Optional<Vin> vinIn(DriveRecord drive) {
+        return drive.scans().stream()
+                .flatMap(timed -> timed.scan().vin().stream())
+                .findFirst();
+    }
+
+    private Says of(Scan scan, Optional<Vin> number, Knowledge known, Instant until) {
+        Optional<Reason> foreign = notThisCar(scan, number, known, until);
+        if (foreign.isPresent()) {
+            return new Says(Says.Kind.FOREIGN, foreign);
         }
-        vin = vin.or(() -> read);
         Scan own = owner.in(scan);
-        Counters now = owner.counters(scan);
-        Optional<Reason> notThisCar = known.counters()
-                .odometerBackIn(now)
-                .or(() -> lastRead.flatMap(last -> known.counters()
-                        .outgrownBy(now, Duration.between(last, until).plus(CLOCKS))));
-        if (notThisCar.isPresent()) {
-            return new Says(Says.Kind.FOREIGN, notThisCar);
-        }
         return known.counters()
-                .ignitionsBackIn(now)
+                .ignitionsBackIn(owner.counters(scan))
                 .or(() -> outran(known, own))
                 .map(reason -> strange(reason, own))
                 .orElse(Says.OWN);
+    }
+
+    private Optional<Reason> notThisCar(Scan scan, Optional<Vin> number, Knowledge known, Instant until) {
+        Optional<Vin> read = scan.vin();
+        if (read.isPresent() && number.isPresent() && !read.equals(number)) {
+            return Optional.of(Reason.of(
+                    StepReason.OTHER_VIN,
+                    Part.verbatim(read.get().text()),
+                    Part.verbatim(number.get().text())));
+        }
+        Counters now = owner.counters(scan);
+        return known.counters()
+                .odometerBackIn(now)
+                .or(() -> lastRead.flatMap(last -> known.counters()
+                        .outgrownBy(now, Duration.between(last, until).plus(CLOCKS))));
     }
 
     private static Optional<Reason> outran(Knowledge known, Scan own) {

@@ -125,7 +125,13 @@ final class IgnitionCycles {
                 boolean here = at == place;
                 boolean own = !here || counted[at].before().isEmpty();
                 int room = cycles.getAsInt() - recorded - (own && DrivingCycles.engineRan(drive) ? 1 : 0);
-                return new Room(here ? Unrecorded.between(room - perhaps, room) : Unrecorded.atMost(room), at + 1);
+                boolean mayLieInside = counted[at].before().isEmpty()
+                        && !drive.scans(Moment.BEFORE).isEmpty();
+                return new Room(
+                        here
+                                ? Unrecorded.between(mayLieInside ? 0 : room - perhaps, room)
+                                : Unrecorded.atMost(room - (isAnother(drive, at) ? 1 : 0)),
+                        at + 1);
             }
         }
         return new Room(Unrecorded.ANY, Room.ALL);
@@ -133,6 +139,14 @@ final class IgnitionCycles {
 
     private int place(DriveRecord drive) {
         return Collections.binarySearch(drives, drive, Verification.BY_START);
+    }
+
+    /** The count was read in a recorded cycle that is not the one of this drive. */
+    private boolean isAnother(DriveRecord drive, int at) {
+        return counted[at].before().isEmpty()
+                && DrivingCycles.engineRan(drives.get(at))
+                && DrivingCycles.link(drive, OptionalInt.empty(), drives.get(at), OptionalInt.empty())
+                        == DrivingCycles.Link.NEW;
     }
 
     private Counted of(DriveRecord drive) {

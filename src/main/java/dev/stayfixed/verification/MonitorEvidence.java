@@ -74,6 +74,11 @@ record MonitorEvidence(RepairedFault fault, Knowledge before, DriveRecord drive)
                 .toList();
     }
 
+    /** Of the owner's answers in a driving cycle that nobody recorded. */
+    static List<MonitorReading> inCycle(RepairedFault fault, Knowledge before, Scan scan) {
+        return new MonitorEvidence(fault, before, NO_DRIVE).in(scan);
+    }
+
     /** Of the owner's answers with no drive about them. */
     static List<MonitorReading> atRest(RepairedFault fault, Knowledge before, Scan scan) {
         MonitorEvidence evidence = new MonitorEvidence(fault, before, NO_DRIVE);

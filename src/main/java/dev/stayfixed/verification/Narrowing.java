@@ -40,6 +40,20 @@ record Narrowing(RepairedFault fault, Knowledge known, Scan own, boolean pending
         return left.map(UnitState::read);
     }
 
+    /** Those that explain what the lists say of the code; empty where none does. */
+    Optional<Histories> explaining(Histories histories) {
+        Presence pending = stated(own.pending(fault.code()), PENDING_BIT);
+        Presence confirmed = stated(own.confirmed(fault.code()), CONFIRMED_BIT);
+        return histories.fitting(state -> fits(pending, state.isPending())
+                && (fits(confirmed, state.stored().confirmed())
+                        || (confirmed == Presence.ABSENT
+                                && !state.stored().lamp().isLit())));
+    }
+
+    private static boolean fits(Presence said, boolean stored) {
+        return said == Presence.UNKNOWN || stored == (said == Presence.PRESENT);
+    }
+
     /** A failure is not denied by a list that does not show it. */
     private static Histories byFailures(Histories histories, List<MonitorReading> readings) {
         return byReadings(
@@ -50,11 +64,15 @@ record Narrowing(RepairedFault fault, Knowledge known, Scan own, boolean pending
         Histories left = histories;
         for (MonitorReading reading : readings) {
             left = left.fitting(reading.fits()).orElse(left);
-            if ((reading.ran() && reading.grade() != EvidenceGrade.READINESS) || reading.isBad()) {
+            if ((reading.ran() && speaksOfThisCycle(reading.grade())) || reading.isBad()) {
                 left = left.map(Narrowing::isSeen);
             }
         }
         return left;
+    }
+
+    private static boolean speaksOfThisCycle(EvidenceGrade grade) {
+        return grade != EvidenceGrade.READINESS && grade != EvidenceGrade.MIL_OFF;
     }
 
     /** A failure that is known: the next pass may erase its pending code at once. */
@@ -99,12 +117,13 @@ record Narrowing(RepairedFault fault, Knowledge known, Scan own, boolean pending
         };
     }
 
-    /** The code's own status byte says it, whatever became of the lists. */
+    /** The code's own status byte says it, whatever became of the lists; likewise a whole list of status bytes that leaves it out. */
     private Presence stated(Presence listed, int bit) {
         if (listed != Presence.UNKNOWN) {
             return listed;
         }
         return own.status(fault.code())
+                .or(() -> own.unlistedStatus(fault.code()))
                 .filter(status -> (status.availability() & bit) != 0)
                 .map(status -> (status.value() & bit) != 0 ? Presence.PRESENT : Presence.ABSENT)
                 .orElse(Presence.UNKNOWN);

@@ -6,6 +6,8 @@ import java.util.List;
 /** What moved the count beside the drives, and what two readings say of each other. */
 enum StepReason implements Kind {
     CLEAR_DID_NOT_TAKE("why"),
+    CLEAR_MAY_NOT_HAVE_TAKEN("why"),
+    LAMP_RIGHT_AFTER_CLEAR,
     SAID_CLEARED,
     CLEARED_BEFORE,
     CLEARED_AT_END,

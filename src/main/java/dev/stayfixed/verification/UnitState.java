@@ -473,7 +473,7 @@ final class UnitState {
     }
 
     /**
-     * The permanent code as it may stand by now: stored with the lamp; free to go once a trip passed since the clear, or where nothing
+     * The permanent code as it may stand by now: stored in the cycle that failed and left the lamp lit; free to go once a trip passed since the clear, or where nothing
      * was cleared once the lamp went out.
      */
     private List<UnitState> withPermanentMoved(boolean cleared) {
@@ -481,7 +481,7 @@ final class UnitState {
         if (stored.permanent() && mayGo) {
             return List.of(this, with(stored.withPermanent(false)));
         }
-        return !stored.permanent() && stored.lamp().isLit()
+        return !stored.permanent() && stored.lamp().isLit() && cycle() == Trip.FAILED
                 ? List.of(this, with(stored.withPermanent(true)))
                 : List.of(this);
     }

@@ -1,5 +1,6 @@
 package dev.stayfixed.verification;
 
+import java.util.Optional;
 import java.util.OptionalInt;
 
 /**
@@ -18,6 +19,14 @@ record Unrecorded(int least, OptionalInt most) {
 
     static Unrecorded atMost(int most) {
         return between(0, most);
+    }
+
+    /** The same with one of them told apart; empty where there can be none. */
+    Optional<Unrecorded> butOne() {
+        return !allows(1)
+                ? Optional.empty()
+                : Optional.of(new Unrecorded(
+                        Math.max(0, least - 1), most.isEmpty() ? most : OptionalInt.of(most.getAsInt() - 1)));
     }
 
     boolean allows(int cycles) {

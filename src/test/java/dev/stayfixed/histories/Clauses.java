@@ -56,6 +56,11 @@ final class Clauses {
         resultMatters = hasResults;
     }
 
+    /** Assumption 14: a result read at key-on says nothing of the drives before it, so any run of theirs may show later. */
+    long resultReadAtKeyOn(long m) {
+        return resultMatters ? m : RESULT.set(m, 2);
+    }
+
     boolean followsResults() {
         return resultMatters;
     }
@@ -273,10 +278,14 @@ final class Clauses {
         return FAILS.set(PASSES.set(m, 0), 0);
     }
 
-    /** A repair is done with the key off; what passed before it counts for nothing (assumption 6). */
+    /**
+     * A repair is done with the key off; what passed before it counts for nothing (assumption 6), unless three trips have passed already
+     * and the lamp only waits for the next start.
+     */
     long repair(long before) {
         long m = RUNNING.in(before) ? keyOff(before) : before;
-        m = LAMP.in(m) ? LAMP.set(LAMP_COUNTED.set(m, 1), LIT) : m;
+        boolean goesOut = LAMP.of(m) == LIT + 2 && TRIP.of(m) == PASSED && !LAMP_COUNTED.in(m);
+        m = LAMP.in(m) && !goesOut ? LAMP.set(LAMP_COUNTED.set(m, 1), LIT) : m;
         m = FAILED_LATER.set(CONFIRMED_SINCE_REPAIR.set(m, 0), 0);
         return FAILS.set(PASSES.set(m, 0), 0);
     }

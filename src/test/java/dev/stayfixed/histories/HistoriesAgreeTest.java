@@ -7,6 +7,7 @@ import dev.stayfixed.histories.UntidyRecords.Made;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.LongStream;
@@ -15,6 +16,7 @@ import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -33,10 +35,11 @@ class HistoriesAgreeTest {
             Integer.getInteger("stayfixed.histories", "true".equals(System.getenv("CI")) ? 6_000 : 1_000);
     private static final long FROM = Long.getLong("stayfixed.histories.from", 0);
     /**
-     * In so many records one may be left without a verdict that all histories would allow: where codes were cleared in the very scan, or
-     * a list was cut short beside a whole one, the rule uses less of it than it could.
+     * Of the first 20,000 records those that are left without a verdict that all histories would allow. 9904: from one reading of the
+     * ignition counter to the next there is room for one unrecorded cycle, and four drives lie between; the rule allows it before each of
+     * them.
      */
-    private static final int CAREFUL_ONE_IN = 150;
+    private static final Set<Long> CAREFUL = Set.of(9904L);
 
     private static final int SHOWN = Integer.getInteger("stayfixed.histories.show", 2);
 
@@ -65,11 +68,30 @@ class HistoriesAgreeTest {
                         "%d of %d records say more than all histories allow: %s%n%s%s",
                         bold.size(), cases.size(), byKind(bold), byUntidiness(cases), shown(bold))
                 .isEmpty();
-        assertThat(different.size())
+        List<Case> less = different.stream()
+                .filter(c -> !CAREFUL.contains(c.made().seed()))
+                .toList();
+        assertThat(less)
                 .as(
                         "%d of %d records say less: %s%n%s%s",
-                        different.size(), cases.size(), byKind(different), byUntidiness(cases), shown(different))
-                .isLessThanOrEqualTo(Math.max(1, cases.size() / CAREFUL_ONE_IN));
+                        less.size(), cases.size(), byKind(less), byUntidiness(cases), shown(less))
+                .isEmpty();
+    }
+
+    /** Each showed a slip of the rule, of the oracle or of the text of a reading. */
+    @ParameterizedTest
+    @ValueSource(
+            longs = {
+                330, 860, 903, 2567, 2795, 3082, 4117, 4307, 4571, 5055, 5108, 5369, 6101, 6128, 6692, 6960, 7104, 7484,
+                7548, 7623, 7625, 8372, 8534, 8572, 9159, 9740, 10100, 10685, 10800, 11146, 11473, 11648, 11745, 12387,
+                12766, 13382, 13398, 13545, 13586, 14486, 14508, 15111, 15395, 15488, 15947, 16696, 17841, 18363, 18954,
+                19647, 19961, 22072, 27600, 28637
+            })
+    @DisplayName("records in which they once differed")
+    void ruleEqualsAllHistoriesWhereItOnceDidNot(long seed) {
+        Case once = Case.of(UntidyRecords.of(seed));
+        assertThat(once.holdsTheTruth()).isTrue();
+        assertThat(once.rule()).as("%s", once).isEqualTo(once.oracle().says());
     }
 
     @Test

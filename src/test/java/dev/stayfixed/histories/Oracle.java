@@ -197,6 +197,9 @@ final class Oracle {
     private static boolean exceeds(Reading r, Repaired repair, java.time.Instant at, OptionalInt odometer) {
         double hours = Duration.between(repair.at(), at).toSeconds() / 3600.0;
         OptionalInt now = r.counter(Known.ODOMETER);
+        if (odometer.isPresent() && now.isPresent() && now.getAsInt() < odometer.getAsInt()) {
+            return false;
+        }
         double km = odometer.isPresent() && now.isPresent()
                 ? (now.getAsInt() - odometer.getAsInt()) / 10.0
                 : hours * FASTEST_KM_PER_HOUR;
@@ -214,7 +217,7 @@ final class Oracle {
     }
 
     private void toKeyOff() {
-        explore(Gap.unlimited("before a repair or a told clear"), Phase.KEY_ON, false);
+        explore(Gap.unlimited("before a repair or a told clear"), Phase.KEY_ON, false, false);
     }
 
     private void clear(String event) {
@@ -341,7 +344,7 @@ final class Oracle {
                 keep(m -> !RUNNING.in(m) || RESULT.of(m) >= (value.isInside() ? 1 : 2));
                 shownToHaveRun();
             });
-            change("", m -> RUNNING.in(m) ? RESULT.set(m, 0) : m);
+            change("", m -> RUNNING.in(m) ? RESULT.set(m, 0) : clauses.resultReadAtKeyOn(m));
             clauses.resultKnown();
         }
     }

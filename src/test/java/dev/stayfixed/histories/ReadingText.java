@@ -97,12 +97,14 @@ final class ReadingText {
         return bytes(0x41, 0x01, a, 0x07, SUPPORTED, incomplete);
     }
 
+    /** The other groups have not run: one that is complete before the start would show a cycle under way. */
     private int[] thisCycle(Answer.ThisCycle answer) {
         if (!answer.unit().equals(Watched.ENGINE)) {
             return bytes(0x41, 0x41, 0x00, 0x04, 0x00, 0x00);
         }
-        int supported = answer.bit() == Answer.Bit.NOT_SUPPORTED ? SUPPORTED & ~mine() : SUPPORTED;
-        int incomplete = answer.bit() == Answer.Bit.INCOMPLETE ? mine() : 0;
+        int others = SUPPORTED & ~mine();
+        int supported = answer.bit() == Answer.Bit.NOT_SUPPORTED ? others : SUPPORTED;
+        int incomplete = answer.bit() == Answer.Bit.INCOMPLETE ? SUPPORTED : others;
         return bytes(0x41, 0x41, 0x00, 0x07, supported, incomplete);
     }
 

@@ -4,7 +4,10 @@ import static dev.stayfixed.obd.Scan.Presence.ABSENT;
 import static dev.stayfixed.obd.Scan.Presence.PRESENT;
 import static dev.stayfixed.obd.Scan.Presence.UNKNOWN;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -134,5 +137,31 @@ class CodePresenceTest {
         assertEquals(
                 "confirmed: P0420",
                 Scan.read("43 01 04 20 00 00").lines().get(0).explanation());
+    }
+
+    /** What is said of the unit 7E9 where another line could not be read. */
+    @ParameterizedTest
+    @CsvSource({
+        "7E8 04 47 / 7E9 02 47 00, ABSENT",
+        "7E8 04 47 01 04 20 00 00 00 <RX ERROR / 7E9 02 47 00 00 00 00 00 00, ABSENT",
+        "7E9 04 47 01 04 20 00 00 00 <RX ERROR / 7E8 02 47 00 00 00 00 00 00, UNKNOWN",
+        "7E9 04 47 / 7E8 02 47 00, UNKNOWN",
+        "7E8 04 47 / 7E9 04 47 01 04 20, PRESENT",
+        "48 6B 10 47 / 48 6B 10 47 00 00 00 00 00 00 0F, UNKNOWN",
+    })
+    void aLineThatCouldNotBeReadTakesNothingFromTheCountedListOfItsOwnUnit(String lines, Scan.Presence pending) {
+        Scan scan = Scan.read(lines.replace(" / ", "\n"));
+        assertEquals(pending, scan.of(Set.of("7E9"), true, 0).pending(P0420));
+    }
+
+    @Test
+    void nothingIsLeftOutWhereTwoMayOwnItAndOneGaveNoList() {
+        String one = "19 02 FF\n7E8 03 59 02 FF";
+        Set<String> both = Set.of("7E8", "7E9");
+        assertFalse(Scan.read(one).of(both, true, 0).unlistedStatus(P0420).isPresent());
+        assertTrue(Scan.read(one + "\n7E9 03 59 02 FF")
+                .of(both, true, 0)
+                .unlistedStatus(P0420)
+                .isPresent());
     }
 }

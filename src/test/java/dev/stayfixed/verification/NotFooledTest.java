@@ -17,6 +17,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -49,7 +50,12 @@ class NotFooledTest {
     }
 
     private VerificationState state() {
-        RepairAttempt repair = new RepairAttempt("repair", REPAIR, true, Optional.empty(), Optional.empty());
+        return state(Optional.empty(), Optional.empty());
+    }
+
+    /** After a repair with a clear, read before it and after it. */
+    private VerificationState state(Optional<String> before, Optional<String> after) {
+        RepairAttempt repair = new RepairAttempt("repair", REPAIR, true, before.map(Scan::read), after.map(Scan::read));
         return new Verification(RuleSet.STANDARD)
                 .of(History.twoTrip("P0420"), List.of(repair), drives)
                 .state();
@@ -106,6 +112,50 @@ class NotFooledTest {
     void aCodeThatWasDeniedAndIsConfirmedNowCameBackThoughNobodySawIt() {
         drive(Duration.ZERO, "07\n47 00\n03\n43 00").drive(A_DAY, "07\n47 00\n03\n43 01 04 20");
         assertThat(state()).isInstanceOf(Recurred.class);
+    }
+
+    @Test
+    void theVinInARecordOfAnotherCarIsNotTheVinOfThisOne() {
+        drive(Duration.ZERO, CLEAN + "\n41 A6 00 0F 00 00")
+                .drive(A_DAY, CLEAN + "\n41 A6 00 01 00 00\n" + vin("2HGES16575H512345"))
+                .drive(A_DAY.multipliedBy(2), CLEAN + "\n41 A6 00 0F 10 00\n" + vin("1G1JC5444R7212345"));
+        assertThat(state()).isInstanceOf(ConfirmedFixed.class);
+    }
+
+    /** It failed, was cleared, and passed, all in one cycle, behind its last scan: a failed trip, and no code. */
+    @Test
+    void aPassBehindAClearThatNobodySawMayBelongToATripThatFailedBeforeIt() {
+        String complete = "47 00\n43 00\n41 01 00 07 E5 00\n41 31 00 ";
+        drive(Duration.ZERO, complete + "20")
+                .drive(A_DAY, complete + "05", Optional.of("47 00\n41 31 00 00"))
+                .drive(A_DAY.multipliedBy(2), CLEAN);
+        assertThat(state()).isEqualTo(new Passing(1, 2));
+    }
+
+    private static String vin(String number) {
+        return "49 02 01" + number.chars().mapToObj(" %02X"::formatted).collect(Collectors.joining());
+    }
+
+    @Test
+    void countersInARecordOfAnotherCarDoNotUndoTheClear() {
+        drive(Duration.ZERO, "47 00\n41 A6 00 01 00 00\n41 31 50 00").drive(A_DAY, "47 01 04 20\n43 01 04 20");
+        assertThat(state(Optional.of("43 01 04 20\n41 A6 00 0F 00 00"), Optional.empty()))
+                .isInstanceOf(Recurred.class);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"41 01 81 07 E5 00", "MIL: ON\nMIL: OFF"})
+    void aLampThatBurnsRightAfterAClearLeavesOpenWhetherTheCodeIsTheOldOne(String lamp) {
+        drive(Duration.ZERO, "43 01 04 20");
+        assertThat(state(Optional.of("43 01 04 20\n47 01 04 20"), Optional.of("47 01 04 20\n" + lamp)))
+                .isInstanceOf(WaitingForFirstTrip.class);
+    }
+
+    @Test
+    void norDoesItHideAFailureWhereAnotherFaultHadLitIt() {
+        drive(Duration.ZERO, "47 01 04 20\n43 00\n41 41 00 07 E5 00").drive(A_DAY, CLEAN);
+        assertThat(state(Optional.of("43 01 04 20\n47 01 04 20"), Optional.of("41 01 81 07 E5 00")))
+                .isEqualTo(new Passing(1, 2));
     }
 
     @Test
