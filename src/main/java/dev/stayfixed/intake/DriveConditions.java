@@ -13,6 +13,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
@@ -22,13 +23,11 @@ import org.springframework.stereotype.Component;
 public class DriveConditions {
 
     private final ConditionsOfFaults conditions;
-    private final StoredConditionReports reports;
-    private final Originals originals;
+    private final Archive archive;
 
-    DriveConditions(ConditionsOfFaults conditions, StoredConditionReports reports, Originals originals) {
+    DriveConditions(ConditionsOfFaults conditions, Archive archive) {
         this.conditions = conditions;
-        this.reports = reports;
-        this.originals = originals;
+        this.archive = archive;
     }
 
     /** Every set that anybody may ask for: those agreed, and the typical ones where none were. */
@@ -60,32 +59,17 @@ public class DriveConditions {
         return conditions.ofVehicle(vehicleId);
     }
 
-    void keep(UUID driveId, int revision, Map<String, ConditionReport> found) {
-        reports.save(driveId, revision, found);
-    }
-
     /** Computes what the agreed conditions lack. Needs a transaction that holds the vehicle. */
     void complete(List<FaultConditions> faults, List<ReadDrive> drives) {
         Map<String, ConditionSet> sets = agreed(faults);
-        drives.stream().filter(ReadDrive::isScoredLog).forEach(drive -> complete(drive, sets));
-    }
-
-    private Map<String, ConditionReport> complete(ReadDrive drive, Map<String, ConditionSet> sets) {
-        UUID driveId = UUID.fromString(drive.record().id());
-        Map<String, ConditionReport> all = new HashMap<>(reports.find(driveId, drive.revision(), sets));
-        Map<String, ConditionSet> lacking = new HashMap<>(sets);
-        lacking.keySet().removeAll(all.keySet());
-        if (!lacking.isEmpty()) {
-            Map<String, ConditionReport> found = originals.reports(driveId, drive.revision(), lacking);
-            reports.save(driveId, drive.revision(), found);
-            all.putAll(found);
-        }
-        return all;
+        drives.stream().filter(ReadDrive::isScoredLog).forEach(drive -> archive.keptReports(drive, sets));
     }
 
     /** One drive with what it makes of agreed conditions. Needs a transaction that holds the vehicle. */
     ReadDrive completed(ReadDrive drive, Map<String, ConditionSet> sets) {
-        return sets.isEmpty() ? drive : applied(drive, sets, drive.isScoredLog() ? complete(drive, sets) : Map.of());
+        return sets.isEmpty()
+                ? drive
+                : applied(drive, sets, drive.isScoredLog() ? archive.keptReports(drive, sets) : Map.of());
     }
 
     /** The drives of a vehicle, each with what is known of the conditions that were agreed for its faults. */
@@ -95,12 +79,9 @@ public class DriveConditions {
             return drives;
         }
         Map<UUID, Map<String, ConditionReport>> known =
-                drives.stream().anyMatch(ReadDrive::isScoredLog) ? reports.ofVehicle(vehicleId, sets) : Map.of();
+                drives.stream().anyMatch(ReadDrive::isScoredLog) ? archive.keptReports(vehicleId, sets) : Map.of();
         return drives.stream()
-                .map(drive -> applied(
-                        drive,
-                        sets,
-                        known.getOrDefault(UUID.fromString(drive.record().id()), Map.of())))
+                .map(drive -> applied(drive, sets, known.getOrDefault(drive.driveId(), Map.of())))
                 .toList();
     }
 
@@ -131,20 +112,13 @@ public class DriveConditions {
         if (!drive.isScoredLog()) {
             return List.of();
         }
-        UUID driveId = UUID.fromString(drive.record().id());
-        Map<String, ConditionSet> sets = setsOf(vehicleId);
-        Map<String, ConditionReport> found = new HashMap<>(reports.find(driveId, drive.revision(), sets));
-        Map<String, ConditionSet> lacking = new HashMap<>(sets);
-        lacking.keySet().removeAll(found.keySet());
-        if (!lacking.isEmpty()) {
-            found.putAll(originals.reports(driveId, drive.revision(), lacking));
-        }
+        Map<String, ConditionReport> found = archive.reports(drive, setsOf(vehicleId));
         return conditions.ofVehicle(vehicleId).stream()
                 .flatMap(fault -> shown(fault).stream()
                         .filter(set -> found.containsKey(AgreedConditions.key(set)))
                         .map(set -> new FaultReport(
                                 fault,
-                                java.util.Objects.requireNonNull(found.get(AgreedConditions.key(set)))
+                                Objects.requireNonNull(found.get(AgreedConditions.key(set)))
                                         .with(drive.record().summary()))))
                 .toList();
     }

@@ -20,13 +20,13 @@ public class Folding {
     private final Verification verification = new Verification(RuleSet.STANDARD);
     private final KeptVehicles kept;
     private final Vehicles vehicles;
-    private final Originals originals;
+    private final Archive archive;
     private final DriveConditions conditions;
 
-    Folding(KeptVehicles kept, Vehicles vehicles, Originals originals, DriveConditions conditions) {
+    Folding(KeptVehicles kept, Vehicles vehicles, Archive archive, DriveConditions conditions) {
         this.kept = kept;
         this.vehicles = vehicles;
-        this.originals = originals;
+        this.archive = archive;
         this.conditions = conditions;
     }
 
@@ -34,7 +34,7 @@ public class Folding {
     FoldedVehicle of(UUID vehicleId) {
         return vehicles.drives(vehicleId)
                 .flatMap(drives -> kept.find(vehicleId, drives))
-                .orElseGet(() -> FoldedVehicle.of(originals.drivesOf(vehicleId)));
+                .orElseGet(() -> FoldedVehicle.of(archive.counting(vehicleId)));
     }
 
     /**

@@ -17,14 +17,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.UUID;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.springframework.data.domain.Limit;
 import org.springframework.stereotype.Service;
 
 /** Takes drives in. A submission is stored before anything is made of it; the same drive again changes nothing. */
@@ -33,13 +30,8 @@ public class Intake {
 
     private static final Duration CLOCKS_DIFFER = Duration.ofMinutes(5);
 
-    private final StoredSubmissions submissions;
-    private final StoredDrives drives;
-    private final StoredLogs logs;
-    private final StoredPictures pictures;
-    private final StoredLeftOuts leftOuts;
+    private final Archive archive;
     private final SubmissionReader reader;
-    private final Originals originals;
     private final DriveConditions conditions;
     private final Folding folding;
     private final Judging judging;
@@ -48,26 +40,16 @@ public class Intake {
     private final Clock clock;
 
     Intake(
-            StoredSubmissions submissions,
-            StoredDrives drives,
-            StoredLogs logs,
-            StoredPictures pictures,
-            StoredLeftOuts leftOuts,
+            Archive archive,
             SubmissionReader reader,
-            Originals originals,
             DriveConditions conditions,
             Folding folding,
             Judging judging,
             Vehicles vehicles,
             Durably durably,
             Clock clock) {
-        this.submissions = submissions;
-        this.drives = drives;
-        this.logs = logs;
-        this.pictures = pictures;
-        this.leftOuts = leftOuts;
+        this.archive = archive;
         this.reader = reader;
-        this.originals = originals;
         this.conditions = conditions;
         this.folding = folding;
         this.judging = judging;
@@ -90,8 +72,7 @@ public class Intake {
     Received receive(UUID vehicleId, Submitted submitted) {
         return durably.write(() -> {
             Vehicle vehicle = vehicles.hold(vehicleId);
-            Optional<UUID> same = submissions.drivesWith(vehicleId, submitted.digest()).stream()
-                    .findFirst();
+            Optional<UUID> same = archive.driveWith(vehicleId, submitted.digest());
             return same.isPresent() ? again(same.get(), vehicle) : taken(vehicle, UUID.randomUUID(), 1, submitted);
         });
     }
@@ -106,26 +87,15 @@ public class Intake {
                 now);
         FoldedVehicle before = folding.of(vehicle.id());
         check(vehicle, driveId, submitted, read, before, now);
-        StoredSubmission stored = submissions.saveAndFlush(new StoredSubmission(
-                vehicle.id(), driveId, revision, now, submitted.original(), submitted.digest(), submitted.storedLog()));
-        submitted.log().ifPresent(log -> {
-            logs.save(stored.id(), log.bytes(), log.mediaType());
-            conditions.keep(driveId, revision, log.judged().reports());
-            pictures.save(driveId, revision, log.judged().picture());
-        });
-        StoredDrive row = revision == 1
-                ? drives.save(new StoredDrive(driveId, vehicle.id(), now, read))
-                : drives.findById(driveId).orElseThrow();
-        row.file(read, revision);
-        drives.flush();
+        Filed filed = archive.store(vehicle.id(), submitted, read, now);
         if (revision == 1) {
             folding.added(vehicle.id(), before, read);
         } else {
             folding.changed(vehicle.id());
         }
         Judging.Judged judged = judging.replay(vehicle.id(), cause(driveId, revision));
-        Optional<LeftOut> leftOut = revision == 1 ? Optional.empty() : whyLeftOut(driveId);
-        return received(row, read, vehicle, true, leftOut, judged);
+        Optional<LeftOut> leftOut = revision == 1 ? Optional.empty() : archive.leftOut(driveId);
+        return received(filed, read, vehicle, true, leftOut, judged);
     }
 
     private static VehicleJudged.Cause cause(UUID driveId, int revision) {
@@ -135,24 +105,22 @@ public class Intake {
     }
 
     private Received again(UUID driveId, Vehicle vehicle) {
-        StoredDrive row = drives.findById(driveId).orElseThrow();
-        ReadDrive read = originals.drive(driveId, row.revision());
-        return received(row, read, vehicle, false, whyLeftOut(driveId), judging.judged(vehicle.id()));
-    }
-
-    private Optional<LeftOut> whyLeftOut(UUID driveId) {
-        return leftOuts.ofDrive(driveId).map(StoredLeftOut::facts);
+        Filed filed = archive.filed(driveId);
+        return received(
+                filed, archive.read(filed), vehicle, false, archive.leftOut(driveId), judging.judged(vehicle.id()));
     }
 
     private Received received(
-            StoredDrive row,
+            Filed filed,
             ReadDrive read,
             Vehicle vehicle,
             boolean isNew,
             Optional<LeftOut> leftOut,
             Judging.Judged judged) {
         return new Received(
-                drive(row, read, vehicle, leftOut, judged.alerts()), isNew, Effects.of(row.getId(), judged.verdicts()));
+                drive(filed, read, vehicle, leftOut, judged.alerts()),
+                isNew,
+                Effects.of(filed.id(), judged.verdicts()));
     }
 
     /**
@@ -168,10 +136,10 @@ public class Intake {
 
     Received correct(UUID driveId, IfMatch ifMatch, Submitted submitted) {
         return durably.write(() -> {
-            Vehicle vehicle = vehicles.hold(vehicleOf(driveId));
-            StoredDrive row = drives.findById(driveId).orElseThrow();
-            ifMatch.check(row.revision());
-            return taken(vehicle, driveId, row.revision() + 1, submitted);
+            Vehicle vehicle = vehicles.hold(archive.vehicleOf(driveId));
+            int revision = archive.filed(driveId).revision();
+            ifMatch.check(revision);
+            return taken(vehicle, driveId, revision + 1, submitted);
         });
     }
 
@@ -184,13 +152,10 @@ public class Intake {
     public Drive leaveOut(UUID driveId, String reason) {
         LeftOut leftOut = Refused.unless("#/reason", () -> new LeftOut(reason, clock.instant()));
         return durably.write(() -> {
-            Vehicle vehicle = vehicles.hold(vehicleOf(driveId));
-            leftOuts.ofDrive(driveId).ifPresent(earlier -> earlier.takenIn(leftOut.at()));
-            leftOuts.saveAndFlush(new StoredLeftOut(vehicle.id(), driveId, leftOut));
+            Vehicle vehicle = vehicles.hold(archive.vehicleOf(driveId));
+            archive.leaveOut(vehicle.id(), driveId, leftOut);
             folding.changed(vehicle.id());
-            DriveRecord record = originals
-                    .drive(driveId, drives.findById(driveId).orElseThrow().revision())
-                    .record();
+            DriveRecord record = archive.read(archive.filed(driveId)).record();
             judging.replay(vehicle.id(), new VehicleJudged.Cause.DriveLeftOut(record, reason));
             return get(driveId);
         });
@@ -203,13 +168,10 @@ public class Intake {
      */
     public Drive takeIn(UUID driveId) {
         return durably.write(() -> {
-            Vehicle vehicle = vehicles.hold(vehicleOf(driveId));
-            Optional<StoredLeftOut> leftOut = leftOuts.ofDrive(driveId);
-            if (leftOut.isPresent()) {
-                StoredDrive row = drives.findById(driveId).orElseThrow();
-                refuseOverlap(folding.of(vehicle.id()), driveId, originals.drive(driveId, row.revision()));
-                leftOut.get().takenIn(clock.instant());
-                leftOuts.flush();
+            Vehicle vehicle = vehicles.hold(archive.vehicleOf(driveId));
+            if (archive.leftOut(driveId).isPresent()) {
+                refuseOverlap(folding.of(vehicle.id()), driveId, archive.read(archive.filed(driveId)));
+                archive.takeIn(driveId, clock.instant());
                 folding.changed(vehicle.id());
                 judging.replay(vehicle.id(), new VehicleJudged.Cause.CorrectedDrive(driveId));
             }
@@ -220,10 +182,7 @@ public class Intake {
     /** The drives of a vehicle that are left out, the earliest start first. */
     public List<Drive> leftOut(UUID vehicleId) {
         return durably.read(() -> {
-            Set<UUID> left = leftOuts.ofVehicle(vehicleId).stream()
-                    .map(StoredLeftOut::driveId)
-                    .collect(Collectors.toSet());
-            return get(vehicleId, left);
+            return get(vehicleId, archive.leftOuts(vehicleId).keySet());
         });
     }
 
@@ -234,26 +193,18 @@ public class Intake {
         }
         return durably.read(() -> {
             Vehicle vehicle = vehicles.get(vehicleId);
-            Map<UUID, StoredDrive> rows = drives.findByVehicleId(vehicleId).stream()
-                    .collect(Collectors.toMap(StoredDrive::getId, row -> row));
-            Map<UUID, LeftOut> left = leftOutsOf(vehicleId);
+            Map<UUID, LeftOut> left = archive.leftOuts(vehicleId);
             List<Alert> alerts = judging.alerts(vehicleId);
-            return submissions.latest(vehicleId).stream()
-                    .filter(latest -> driveIds.contains(latest.driveId()))
-                    .map(latest -> drive(
-                            Objects.requireNonNull(rows.get(latest.driveId())),
-                            originals.read(latest),
+            return archive.some(vehicleId, driveIds).stream()
+                    .map(one -> drive(
+                            one.filed(),
+                            one.read(),
                             vehicle,
-                            Optional.ofNullable(left.get(latest.driveId())),
+                            Optional.ofNullable(left.get(one.filed().id())),
                             alerts))
                     .sorted(Comparator.comparing(drive -> drive.record().start()))
                     .toList();
         });
-    }
-
-    private Map<UUID, LeftOut> leftOutsOf(UUID vehicleId) {
-        return leftOuts.ofVehicle(vehicleId).stream()
-                .collect(Collectors.toMap(StoredLeftOut::driveId, StoredLeftOut::facts));
     }
 
     private void check(
@@ -306,9 +257,9 @@ public class Intake {
 
     public Drive get(UUID driveId) {
         return durably.read(() -> {
-            Vehicle vehicle = vehicles.get(vehicleOf(driveId));
-            StoredDrive row = drives.findById(driveId).orElseThrow();
-            return drive(row, originals.drive(driveId, row.revision()), vehicle);
+            Vehicle vehicle = vehicles.get(archive.vehicleOf(driveId));
+            Filed filed = archive.filed(driveId);
+            return drive(filed, archive.read(filed), vehicle, archive.leftOut(driveId), judging.alerts(vehicle.id()));
         });
     }
 
@@ -316,17 +267,11 @@ public class Intake {
     public Page<Drive> ofVehicle(UUID vehicleId, Page.Request page) {
         return durably.read(() -> {
             Vehicle vehicle = vehicles.get(vehicleId);
-            List<StoredDrive> found = new ArrayList<>(
-                    drives.page(vehicleId, page.after().at(), page.after().id(), Limit.of(page.limit() + 1)));
-            Map<UUID, LeftOut> left = leftOutsOf(vehicleId);
+            Map<UUID, LeftOut> left = archive.leftOuts(vehicleId);
             List<Alert> alerts = judging.alerts(vehicleId);
-            return Page.of(found, page, d -> new Page.Position(d.startAt(), d.getId()))
-                    .map(row -> drive(
-                            row,
-                            originals.drive(row.getId(), row.revision()),
-                            vehicle,
-                            Optional.ofNullable(left.get(row.getId())),
-                            alerts));
+            return archive.page(vehicleId, page)
+                    .map(filed -> drive(
+                            filed, archive.read(filed), vehicle, Optional.ofNullable(left.get(filed.id())), alerts));
         });
     }
 
@@ -342,22 +287,7 @@ public class Intake {
      * @return empty where no log was sent
      */
     public Optional<SentLog> log(UUID driveId, OptionalInt revision) {
-        return durably.read(() -> {
-            StoredDrive row = drives.findById(driveId).orElseThrow(() -> Refused.notFound("drive", driveId));
-            return stored(row, revision)
-                    .log()
-                    .flatMap(kind -> originals.log(driveId, revision.orElse(row.revision())))
-                    .map(opened ->
-                            new SentLog(opened.mediaType(), opened.bytes().bytes()));
-        });
-    }
-
-    private StoredSubmission stored(StoredDrive row, OptionalInt revision) {
-        int wanted = revision.orElse(row.revision());
-        return submissions
-                .findByDriveIdAndRevision(row.getId(), wanted)
-                .orElseThrow(() -> new Refused(
-                        ProblemType.NOT_FOUND, "revision: found " + wanted + ", expected 1 to " + row.revision()));
+        return durably.read(() -> archive.log(driveId, revision));
     }
 
     /**
@@ -366,29 +296,17 @@ public class Intake {
      * @param revision the latest where empty
      */
     public Original original(UUID driveId, OptionalInt revision) {
-        return durably.read(() -> {
-            StoredDrive row = drives.findById(driveId).orElseThrow(() -> Refused.notFound("drive", driveId));
-            return stored(row, revision).original();
-        });
+        return durably.read(() -> archive.original(driveId, revision));
     }
 
-    private UUID vehicleOf(UUID driveId) {
-        return drives.vehicleOf(driveId).orElseThrow(() -> Refused.notFound("drive", driveId));
-    }
-
-    private Drive drive(StoredDrive row, ReadDrive read, Vehicle vehicle) {
-        return drive(row, read, vehicle, whyLeftOut(row.getId()), judging.alerts(vehicle.id()));
-    }
-
-    private Drive drive(
-            StoredDrive row, ReadDrive read, Vehicle vehicle, Optional<LeftOut> leftOut, List<Alert> alerts) {
+    private Drive drive(Filed filed, ReadDrive read, Vehicle vehicle, Optional<LeftOut> leftOut, List<Alert> alerts) {
         return new Drive(
-                row.getId(),
-                row.revision(),
-                row.vehicleId(),
+                filed.id(),
+                filed.revision(),
+                filed.vehicleId(),
                 read.record(),
                 DriveFacts.of(read.record().summary(), vehicle.details().ignition(), RuleSet.STANDARD.drive()),
-                row.receivedAt(),
+                filed.receivedAt(),
                 leftOut,
                 warnings(read, alerts),
                 read.log(),

@@ -9,4 +9,5 @@ import java.util.Optional;
  *
  * @param vin that a column of the log states
  */
-record LogSubmission(UploadedLog bytes, String mediaType, LogMapping mapping, Optional<Vin> vin, JudgedLog judged) {}
+public record LogSubmission(
+        UploadedLog bytes, String mediaType, LogMapping mapping, Optional<Vin> vin, JudgedLog judged) {}

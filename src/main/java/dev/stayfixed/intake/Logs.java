@@ -22,7 +22,7 @@ public class Logs {
     private final LogJudge judge;
     private final SubmissionReader reader;
     private final DriveConditions conditions;
-    private final StoredDrives drives;
+    private final Archive archive;
     private final Durably durably;
 
     Logs(
@@ -32,7 +32,7 @@ public class Logs {
             LogJudge judge,
             SubmissionReader reader,
             DriveConditions conditions,
-            StoredDrives drives,
+            Archive archive,
             Durably durably) {
         this.intake = intake;
         this.mappings = mappings;
@@ -40,7 +40,7 @@ public class Logs {
         this.judge = judge;
         this.reader = reader;
         this.conditions = conditions;
-        this.drives = drives;
+        this.archive = archive;
         this.durably = durably;
     }
 
@@ -57,9 +57,9 @@ public class Logs {
 
     /** Replaces what is judged of a drive by a log. */
     public Received correct(UUID driveId, IfMatch ifMatch, UploadedLog log, Original said) {
-        UUID vehicleId = intake.get(driveId).vehicleId();
-        ifMatch.check(durably.read(() -> drives.findById(driveId).orElseThrow()).revision());
-        return intake.correct(driveId, ifMatch, submitted(vehicleId, log, said));
+        Filed filed = durably.read(() -> archive.filed(driveId));
+        ifMatch.check(filed.revision());
+        return intake.correct(driveId, ifMatch, submitted(filed.vehicleId(), log, said));
     }
 
     private Submitted submitted(UUID vehicleId, UploadedLog log, Original original) {

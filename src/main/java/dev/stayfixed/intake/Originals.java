@@ -2,7 +2,6 @@ package dev.stayfixed.intake;
 
 import dev.stayfixed.drive.condition.ConditionReport;
 import dev.stayfixed.drive.condition.ConditionSet;
-import dev.stayfixed.recording.LogMapping;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -94,15 +93,11 @@ class Originals {
 
     /** The log of a drive and how to read it; empty where it has none. */
     Optional<OpenedLog> log(UUID driveId, int revision) {
-        StoredSubmission stored = stored(driveId, revision);
-        return stored.log().map(kind -> new OpenedLog(log(stored, kind), kind.mediaType(), kind.mapping()));
+        return log(stored(driveId, revision));
     }
 
-    /** A stored log that can be read. */
-    record OpenedLog(UploadedLog bytes, String mediaType, LogMapping mapping) {}
-
-    DriveSubmission said(UUID driveId, int revision) {
-        return said(stored(driveId, revision));
+    Optional<OpenedLog> log(StoredSubmission stored) {
+        return stored.log().map(kind -> new OpenedLog(log(stored, kind), kind.mediaType(), kind.mapping()));
     }
 
     private DriveSubmission said(StoredSubmission stored) {

@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 
 /**
  * A submission, read.
@@ -21,6 +22,10 @@ public record ReadDrive(
     /** Whether both cannot be true of one vehicle; a drive may begin in the moment in which another ends. */
     boolean overlaps(Instant otherStart, Instant otherUntil) {
         return record.start().equals(otherStart) || (record.start().isBefore(otherUntil) && otherStart.isBefore(until));
+    }
+
+    public UUID driveId() {
+        return UUID.fromString(record.id());
     }
 
     boolean isScoredLog() {

@@ -18,18 +18,13 @@ import org.springframework.stereotype.Service;
 @Service
 public class RecordedSignals {
 
-    private final Intake intake;
-    private final Originals originals;
-    private final StoredPictures pictures;
+    private final Archive archive;
     private final LogReader reader;
     private final Jobs jobs;
     private final Durably durably;
 
-    RecordedSignals(
-            Intake intake, Originals originals, StoredPictures pictures, LogReader reader, Jobs jobs, Durably durably) {
-        this.intake = intake;
-        this.originals = originals;
-        this.pictures = pictures;
+    RecordedSignals(Archive archive, LogReader reader, Jobs jobs, Durably durably) {
+        this.archive = archive;
         this.reader = reader;
         this.jobs = jobs;
         this.durably = durably;
@@ -46,13 +41,13 @@ public class RecordedSignals {
      */
     public SignalSeries series(UUID driveId, Set<Signal> wanted, int points) {
         return durably.read(() -> {
-            Drive drive = intake.get(driveId);
+            Filed drive = archive.filed(driveId);
             LogFacts facts = log(drive);
             Thinning thinning = new Thinning(
                     wanted.isEmpty() ? facts.signals().extents().keySet() : wanted,
                     facts.signals().rows().wall(),
                     points);
-            Originals.OpenedLog opened = opened(drive);
+            OpenedLog opened = opened(drive);
             opened.bytes().read(in -> reader.read(in, opened.mapping(), thinning));
             return new SignalSeries(
                     facts.firstRow(), facts.signals().rows().wall(), thinning.signals(), thinning.gaps());
@@ -60,10 +55,8 @@ public class RecordedSignals {
     }
 
     /** What the page of a drive with a log draws; it is kept, and read from the log only where that has not happened yet. */
-    public LogPicture picture(Drive drive) {
-        return durably.read(() -> pictures.find(drive.id(), drive.revision())
-                .or(() -> originals.picture(drive.id(), drive.revision()))
-                .orElseThrow(() -> noLog(drive)));
+    public LogPicture picture(UUID driveId, int revision) {
+        return durably.read(() -> archive.picture(driveId, revision).orElseThrow(() -> noLog(driveId)));
     }
 
     /** Holds a drive from before the repair against one from after it; both of the vehicle of the job. */
@@ -77,7 +70,7 @@ public class RecordedSignals {
     }
 
     private WarmUpCheck.Run run(UUID vehicleId, WarmUpCheck check, UUID driveId) {
-        Drive drive = intake.get(driveId);
+        Filed drive = archive.filed(driveId);
         if (!drive.vehicleId().equals(vehicleId)) {
             throw new Refused(
                     ProblemType.INVALID_PARAMETER,
@@ -91,22 +84,22 @@ public class RecordedSignals {
                             + String.join("; ", facts.report().implausible()));
         }
         Evaluation evaluation = check.conditions().evaluation(OptionalDouble.empty());
-        Originals.OpenedLog opened = opened(drive);
+        OpenedLog opened = opened(drive);
         opened.bytes().read(in -> reader.read(in, opened.mapping(), evaluation));
         return new WarmUpCheck.Run(evaluation.report(), facts.signals());
     }
 
-    private static LogFacts log(Drive drive) {
-        return drive.log().orElseThrow(() -> noLog(drive));
+    private LogFacts log(Filed drive) {
+        return archive.read(drive).log().orElseThrow(() -> noLog(drive.id()));
     }
 
-    private Originals.OpenedLog opened(Drive drive) {
-        return originals.log(drive.id(), drive.revision()).orElseThrow(() -> noLog(drive));
+    private OpenedLog opened(Filed drive) {
+        return archive.opened(drive.id(), drive.revision()).orElseThrow(() -> noLog(drive.id()));
     }
 
-    private static Refused noLog(Drive drive) {
+    private static Refused noLog(UUID driveId) {
         return new Refused(
                 ProblemType.NOT_FOUND,
-                "the drive " + drive.id() + " has no log; send one with PUT /api/v1/drives/" + drive.id());
+                "the drive " + driveId + " has no log; send one with PUT /api/v1/drives/" + driveId);
     }
 }

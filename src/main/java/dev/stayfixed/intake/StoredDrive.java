@@ -31,7 +31,10 @@ class StoredDrive implements Persistable<UUID> {
 
     private UUID vehicleId;
     private Instant startAt;
+
+    @SuppressWarnings("UnusedVariable") // for whoever looks into the table
     private Instant untilAt;
+
     private Instant receivedAt;
     private int revision;
 
@@ -88,20 +91,8 @@ class StoredDrive implements Persistable<UUID> {
         return !stored;
     }
 
-    UUID vehicleId() {
-        return vehicleId;
-    }
-
-    Instant startAt() {
-        return startAt;
-    }
-
-    Instant untilAt() {
-        return untilAt;
-    }
-
-    Instant receivedAt() {
-        return receivedAt;
+    Filed filed() {
+        return new Filed(id, revision, vehicleId, startAt, receivedAt);
     }
 
     int revision() {

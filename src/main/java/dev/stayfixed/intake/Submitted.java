@@ -8,9 +8,4 @@ import java.util.Optional;
  * @param digest the same for the same content
  * @param log empty where none was sent
  */
-record Submitted(Original original, DriveSubmission said, String digest, Optional<LogSubmission> log) {
-
-    Optional<StoredSubmission.Log> storedLog() {
-        return log.map(sent -> new StoredSubmission.Log(sent.mediaType(), sent.mapping()));
-    }
-}
+public record Submitted(Original original, DriveSubmission said, String digest, Optional<LogSubmission> log) {}

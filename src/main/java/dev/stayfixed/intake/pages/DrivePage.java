@@ -149,7 +149,10 @@ class DrivePage {
     private void plot(Drive drive, double from, double to, Show show, Model model) {
         LogFacts log = drive.log().orElseThrow();
         Recording recording = RecordedDrivePlot.of(
-                drive, log, signals.picture(drive), show.settings().units());
+                drive,
+                log,
+                signals.picture(drive.id(), drive.revision()),
+                show.settings().units());
         model.addAttribute("log", log.report());
         model.addAttribute(
                 "conditions", RecordedDrivePlot.rows(drive, show.settings().units()));
