@@ -73,13 +73,14 @@ class ArchitectureTest {
     private static final List<Room> ROOMS = List.of(
             Room.on("platform"),
             Room.on("jobs", "platform"),
-            Room.on("intake", "jobs", "recording", "platform"),
+            Room.on("archive", "recording", "platform"),
+            Room.on("intake", "archive", "jobs", "recording", "platform"),
             Room.on("judging", "intake", "jobs", "platform"),
             Room.on("worklist", "intake", "jobs", "platform"),
             Room.on("telling", "intake", "jobs", "platform"),
-            Room.on("customer", "judging", "intake", "jobs", "platform"),
+            Room.on("customer", "judging", "intake", "archive", "jobs", "platform"),
             Room.on("learning", "telling", "intake", "jobs", "platform"),
-            Room.on("reports", "judging", "customer", "intake", "jobs", "platform"),
+            Room.on("reports", "judging", "customer", "intake", "archive", "jobs", "platform"),
             Room.on("demo", "jobs"));
 
     /** A rule and its name. */

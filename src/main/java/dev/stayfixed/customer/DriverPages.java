@@ -1,13 +1,13 @@
 package dev.stayfixed.customer;
 
+import dev.stayfixed.archive.Original;
+import dev.stayfixed.archive.UploadedLog;
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.EnablingCondition;
 import dev.stayfixed.intake.FaultVerdict;
 import dev.stayfixed.intake.Intake;
 import dev.stayfixed.intake.Logs;
-import dev.stayfixed.intake.Original;
 import dev.stayfixed.intake.Received;
-import dev.stayfixed.intake.UploadedLog;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.jobs.Shops;

@@ -1,5 +1,7 @@
 package dev.stayfixed.intake;
 
+import dev.stayfixed.archive.LeftOut;
+import dev.stayfixed.archive.LogFacts;
 import dev.stayfixed.drive.DriveFacts;
 import dev.stayfixed.drive.DriveRecord;
 import java.time.Instant;

@@ -1,5 +1,7 @@
 package dev.stayfixed.intake;
 
+import dev.stayfixed.archive.Archive;
+import dev.stayfixed.archive.ReadDrive;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.drive.condition.ConditionReport;
 import dev.stayfixed.drive.condition.ConditionSet;

@@ -1,5 +1,6 @@
 package dev.stayfixed.intake;
 
+import dev.stayfixed.archive.ReadDrive;
 import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.jobs.FaultCase;
 import dev.stayfixed.verification.Verification;

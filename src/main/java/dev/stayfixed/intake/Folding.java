@@ -1,5 +1,7 @@
 package dev.stayfixed.intake;
 
+import dev.stayfixed.archive.Archive;
+import dev.stayfixed.archive.ReadDrive;
 import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.drive.condition.ConditionSet;
 import dev.stayfixed.jobs.FaultCase;

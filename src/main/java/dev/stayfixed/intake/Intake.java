@@ -1,5 +1,16 @@
 package dev.stayfixed.intake;
 
+import dev.stayfixed.archive.Archive;
+import dev.stayfixed.archive.DriveSubmission;
+import dev.stayfixed.archive.Filed;
+import dev.stayfixed.archive.LeftOut;
+import dev.stayfixed.archive.LogSubmission;
+import dev.stayfixed.archive.Original;
+import dev.stayfixed.archive.ReadDrive;
+import dev.stayfixed.archive.SentLog;
+import dev.stayfixed.archive.SubmissionReader;
+import dev.stayfixed.archive.Submitted;
+import dev.stayfixed.archive.SubmittedDrive;
 import dev.stayfixed.drive.DriveFacts;
 import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.jobs.Vehicle;

@@ -1,5 +1,7 @@
 package dev.stayfixed.intake;
 
+import dev.stayfixed.archive.LogMappingForm;
+import dev.stayfixed.archive.UploadedLog;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;

@@ -1,5 +1,6 @@
 package dev.stayfixed.intake;
 
+import dev.stayfixed.archive.LogMappingForm;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.recording.ColumnMapping;
 import dev.stayfixed.recording.ColumnProposal;

@@ -1,5 +1,15 @@
 package dev.stayfixed.intake;
 
+import dev.stayfixed.archive.Archive;
+import dev.stayfixed.archive.DriveSubmission;
+import dev.stayfixed.archive.Filed;
+import dev.stayfixed.archive.JudgedLog;
+import dev.stayfixed.archive.LogJudge;
+import dev.stayfixed.archive.LogSubmission;
+import dev.stayfixed.archive.Original;
+import dev.stayfixed.archive.SubmissionReader;
+import dev.stayfixed.archive.Submitted;
+import dev.stayfixed.archive.UploadedLog;
 import dev.stayfixed.obd.ObdFormatException;
 import dev.stayfixed.obd.Vin;
 import dev.stayfixed.platform.IfMatch;

@@ -1,5 +1,6 @@
 package dev.stayfixed.intake;
 
+import dev.stayfixed.archive.Archive;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.platform.storage.Durably;
 import java.util.UUID;

@@ -1,5 +1,6 @@
 package dev.stayfixed.intake;
 
+import dev.stayfixed.archive.ReadDrive;
 import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.drive.signal.Extent;
 import dev.stayfixed.drive.signal.Signal;

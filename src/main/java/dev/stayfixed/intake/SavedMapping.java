@@ -1,5 +1,6 @@
 package dev.stayfixed.intake;
 
+import dev.stayfixed.archive.LogMappingForm;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;

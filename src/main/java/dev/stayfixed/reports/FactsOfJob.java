@@ -1,11 +1,11 @@
 package dev.stayfixed.reports;
 
+import dev.stayfixed.archive.LeftOut;
 import dev.stayfixed.customer.DriverLinks;
 import dev.stayfixed.customer.RoadCautions;
 import dev.stayfixed.intake.Drive;
 import dev.stayfixed.intake.FaultVerdict;
 import dev.stayfixed.intake.Intake;
-import dev.stayfixed.intake.LeftOut;
 import dev.stayfixed.jobs.Fault;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Measurement;

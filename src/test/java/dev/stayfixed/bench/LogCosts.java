@@ -2,7 +2,7 @@ package dev.stayfixed.bench;
 
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
-import dev.stayfixed.intake.WholeLog;
+import dev.stayfixed.archive.WholeLog;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;

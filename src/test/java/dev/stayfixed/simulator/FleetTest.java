@@ -4,10 +4,10 @@ import static dev.stayfixed.English.words;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.stayfixed.Count;
+import dev.stayfixed.archive.DriveSubmission;
+import dev.stayfixed.archive.Original;
 import dev.stayfixed.drive.DriveRecord.Moment;
-import dev.stayfixed.intake.DriveSubmission;
 import dev.stayfixed.intake.Intake;
-import dev.stayfixed.intake.Original;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Repair;

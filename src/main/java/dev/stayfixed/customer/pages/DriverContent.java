@@ -1,7 +1,7 @@
 package dev.stayfixed.customer.pages;
 
+import dev.stayfixed.archive.Original;
 import dev.stayfixed.customer.Visit;
-import dev.stayfixed.intake.Original;
 import dev.stayfixed.platform.StrictJson;
 import jakarta.servlet.http.HttpServletResponse;
 import java.nio.charset.StandardCharsets;

@@ -1,8 +1,8 @@
 package dev.stayfixed.customer.pages;
 
-import dev.stayfixed.intake.DriveSubmission;
-import dev.stayfixed.intake.DriveSubmission.PastedScan;
-import dev.stayfixed.intake.DriveSubmission.Summary;
+import dev.stayfixed.archive.DriveSubmission;
+import dev.stayfixed.archive.DriveSubmission.PastedScan;
+import dev.stayfixed.archive.DriveSubmission.Summary;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDateTime;

@@ -1,10 +1,10 @@
 package dev.stayfixed.customer.pages;
 
+import dev.stayfixed.archive.Original;
+import dev.stayfixed.archive.UploadedLog;
 import dev.stayfixed.customer.DriverPages;
 import dev.stayfixed.customer.Visit;
-import dev.stayfixed.intake.Original;
 import dev.stayfixed.intake.Received;
-import dev.stayfixed.intake.UploadedLog;
 import dev.stayfixed.jobs.Shops;
 import dev.stayfixed.platform.StrictJson;
 import dev.stayfixed.platform.problem.Mistake;

@@ -1,12 +1,12 @@
 package dev.stayfixed.intake.api;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
+import dev.stayfixed.archive.LeftOut;
 import dev.stayfixed.drive.DriveFacts;
 import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.drive.Finding;
 import dev.stayfixed.intake.Drive;
 import dev.stayfixed.intake.Effect;
-import dev.stayfixed.intake.LeftOut;
 import dev.stayfixed.intake.Received;
 import dev.stayfixed.jobs.api.StandingAnswer;
 import dev.stayfixed.judging.api.ConditionsAnswer;

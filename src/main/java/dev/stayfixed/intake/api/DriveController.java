@@ -1,11 +1,11 @@
 package dev.stayfixed.intake.api;
 
+import dev.stayfixed.archive.DriveSubmission;
+import dev.stayfixed.archive.Original;
+import dev.stayfixed.archive.SentLog;
 import dev.stayfixed.intake.Drive;
-import dev.stayfixed.intake.DriveSubmission;
 import dev.stayfixed.intake.Intake;
-import dev.stayfixed.intake.Original;
 import dev.stayfixed.intake.Received;
-import dev.stayfixed.intake.SentLog;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.Page;
 import dev.stayfixed.web.api.Link;

@@ -1,12 +1,12 @@
 package dev.stayfixed.intake.api;
 
+import dev.stayfixed.archive.LogFacts;
 import dev.stayfixed.drive.signal.Extent;
 import dev.stayfixed.drive.signal.MotionTimes;
 import dev.stayfixed.drive.signal.RowTimes;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.drive.signal.SignalFacts;
 import dev.stayfixed.drive.signal.WarmUpRule;
-import dev.stayfixed.intake.LogFacts;
 import dev.stayfixed.recording.ColumnUse;
 import dev.stayfixed.recording.LogReport;
 import dev.stayfixed.recording.Note;

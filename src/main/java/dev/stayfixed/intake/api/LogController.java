@@ -1,5 +1,7 @@
 package dev.stayfixed.intake.api;
 
+import dev.stayfixed.archive.DriveSubmission;
+import dev.stayfixed.archive.RecordedSignals;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.intake.Drive;
 import dev.stayfixed.intake.Intake;
@@ -7,7 +9,6 @@ import dev.stayfixed.intake.LogMappings;
 import dev.stayfixed.intake.LogProposal;
 import dev.stayfixed.intake.Logs;
 import dev.stayfixed.intake.Received;
-import dev.stayfixed.intake.RecordedSignals;
 import dev.stayfixed.judging.api.ConditionsAnswer;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.problem.ProblemType;
@@ -155,5 +156,5 @@ class LogController {
     /** The parts of a form. */
     record LogForm(
             @Schema(type = "string", format = "binary") String file,
-            dev.stayfixed.intake.@Nullable DriveSubmission drive) {}
+            @Nullable DriveSubmission drive) {}
 }

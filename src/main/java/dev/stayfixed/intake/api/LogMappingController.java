@@ -1,6 +1,6 @@
 package dev.stayfixed.intake.api;
 
-import dev.stayfixed.intake.LogMappingForm;
+import dev.stayfixed.archive.LogMappingForm;
 import dev.stayfixed.intake.LogMappings;
 import dev.stayfixed.intake.SavedMapping;
 import dev.stayfixed.platform.IfMatch;

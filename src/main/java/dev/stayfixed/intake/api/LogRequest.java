@@ -1,7 +1,7 @@
 package dev.stayfixed.intake.api;
 
-import dev.stayfixed.intake.Original;
-import dev.stayfixed.intake.UploadedLog;
+import dev.stayfixed.archive.Original;
+import dev.stayfixed.archive.UploadedLog;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;

@@ -1,8 +1,8 @@
 package dev.stayfixed.intake.api;
 
+import dev.stayfixed.archive.SignalSeries;
 import dev.stayfixed.drive.condition.Interval;
 import dev.stayfixed.drive.signal.Signal;
-import dev.stayfixed.intake.SignalSeries;
 import java.time.Instant;
 import java.util.List;
 

@@ -1,10 +1,11 @@
 package dev.stayfixed.intake.api;
 
+import dev.stayfixed.archive.RecordedSignals;
 import dev.stayfixed.drive.condition.ConditionReport;
 import dev.stayfixed.drive.condition.SignalRange;
 import dev.stayfixed.drive.condition.WarmUpCheck;
 import dev.stayfixed.drive.signal.Signal;
-import dev.stayfixed.intake.RecordedSignals;
+import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.judging.api.ConditionsAnswer;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
@@ -32,9 +33,11 @@ class WarmUpController {
             "common practice, no source; the service information of the vehicle overrides it";
 
     private final RecordedSignals signals;
+    private final Jobs jobs;
 
-    WarmUpController(RecordedSignals signals) {
+    WarmUpController(RecordedSignals signals, Jobs jobs) {
         this.signals = signals;
+        this.jobs = jobs;
     }
 
     /**
@@ -130,7 +133,7 @@ class WarmUpController {
             @RequestParam UUID before,
             @RequestParam UUID after,
             @ModelAttribute Figures figures) {
-        RecordedSignals.WarmUp warmUp = signals.warmUp(jobId, figures.check(), before, after);
+        RecordedSignals.WarmUp warmUp = signals.warmUp(jobs.get(jobId).vehicleId(), figures.check(), before, after);
         return new Answer(
                 jobId,
                 DriveAnswer.Told.of(warmUp.mended()),

@@ -1,8 +1,8 @@
 package dev.stayfixed.intake.pages;
 
+import dev.stayfixed.archive.DriveSubmission;
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.DriveRecord;
-import dev.stayfixed.intake.DriveSubmission;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.Show;
 import dev.stayfixed.web.pages.TickedScan;

@@ -1,5 +1,7 @@
 package dev.stayfixed.intake.pages;
 
+import dev.stayfixed.archive.LogFacts;
+import dev.stayfixed.archive.RecordedSignals;
 import dev.stayfixed.drive.DriveFacts;
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.DriveRecord;
@@ -8,8 +10,6 @@ import dev.stayfixed.intake.BeforeRepair;
 import dev.stayfixed.intake.Drive;
 import dev.stayfixed.intake.FaultVerdict;
 import dev.stayfixed.intake.Intake;
-import dev.stayfixed.intake.LogFacts;
-import dev.stayfixed.intake.RecordedSignals;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.jobs.pages.FaultView;
 import dev.stayfixed.jobs.pages.LaneMark;

@@ -1,11 +1,11 @@
 package dev.stayfixed.intake.pages;
 
+import dev.stayfixed.archive.LogMappingForm;
+import dev.stayfixed.archive.UploadedLog;
 import dev.stayfixed.drive.signal.Signal;
-import dev.stayfixed.intake.LogMappingForm;
 import dev.stayfixed.intake.LogMappings;
 import dev.stayfixed.intake.LogProposal;
 import dev.stayfixed.intake.SavedMapping;
-import dev.stayfixed.intake.UploadedLog;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.recording.DecimalMark;
 import dev.stayfixed.recording.SourceUnit;

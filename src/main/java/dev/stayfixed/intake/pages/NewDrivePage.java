@@ -1,12 +1,12 @@
 package dev.stayfixed.intake.pages;
 
+import dev.stayfixed.archive.DriveSubmission;
+import dev.stayfixed.archive.Original;
+import dev.stayfixed.archive.UploadedLog;
 import dev.stayfixed.drive.DriveQuantity;
-import dev.stayfixed.intake.DriveSubmission;
 import dev.stayfixed.intake.Intake;
 import dev.stayfixed.intake.Logs;
-import dev.stayfixed.intake.Original;
 import dev.stayfixed.intake.Received;
-import dev.stayfixed.intake.UploadedLog;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Vehicles;

@@ -1,13 +1,13 @@
 package dev.stayfixed.intake.pages;
 
+import dev.stayfixed.archive.LogFacts;
+import dev.stayfixed.archive.LogPicture;
 import dev.stayfixed.drive.condition.AtStart;
 import dev.stayfixed.drive.condition.ConditionResult;
 import dev.stayfixed.drive.condition.Interval;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.intake.Drive;
 import dev.stayfixed.intake.FaultReport;
-import dev.stayfixed.intake.LogFacts;
-import dev.stayfixed.intake.LogPicture;
 import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.wording.Scale;
 import java.util.ArrayList;

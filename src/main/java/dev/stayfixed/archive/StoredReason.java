@@ -1,0 +1,103 @@
+package dev.stayfixed.archive;
+
+import dev.stayfixed.drive.DriveQuantity;
+import dev.stayfixed.drive.condition.ConditionReason;
+import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.reason.Kind;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
+import dev.stayfixed.reason.Unit;
+import java.util.Arrays;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
+
+/** A reason as it is kept: what it says, never the words of a language. */
+final class StoredReason {
+
+    /** What a condition can say. */
+    private static final Map<String, Kind> KINDS = Stream.<Kind[]>of(
+                    Shape.values(), Signal.values(), DriveQuantity.values(), ConditionReason.values())
+            .flatMap(Arrays::stream)
+            .collect(Collectors.toUnmodifiableMap(Kind::key, Function.identity()));
+
+    private StoredReason() {}
+
+    static JsonNode node(Part part) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        if (part instanceof Reason reason) {
+            node.put("kind", reason.kind().key());
+            reason.parts().forEach(inner -> node.withArray("parts").add(node(inner)));
+            return node;
+        }
+        if (part instanceof Kind kind) {
+            return node.put("word", kind.key());
+        }
+        if (part instanceof Quantity quantity) {
+            quantity.beside().ifPresent(limit -> node.put("beside", limit));
+            return node.put("value", quantity.value())
+                    .put("unit", quantity.unit().name())
+                    .put("decimals", quantity.decimals());
+        }
+        if (part instanceof Part.Time time) {
+            return node.put("millis", time.millis()).put("form", time.form().name());
+        }
+        if (part instanceof Part.TimeOf time) {
+            return node.put("found", time.found()).put("needed", time.needed());
+        }
+        if (part instanceof Part.Old old) {
+            return node.put("old", old.sentence());
+        }
+        throw new IllegalArgumentException("part of a reason: found " + part + ", expected one that a condition says");
+    }
+
+    static Reason read(JsonNode node) {
+        return new Reason(
+                kind(node.get("kind").asString()),
+                node.path("parts").valueStream().map(StoredReason::part).toList());
+    }
+
+    private static Part part(JsonNode node) {
+        if (node.has("kind")) {
+            return read(node);
+        }
+        if (node.has("word")) {
+            return kind(node.get("word").asString());
+        }
+        if (node.has("millis")) {
+            return new Part.Time(
+                    node.get("millis").asLong(),
+                    Part.Time.Form.valueOf(node.get("form").asString()));
+        }
+        if (node.has("old")) {
+            return new Part.Old(node.get("old").asString());
+        }
+        return node.has("found")
+                ? new Part.TimeOf(node.get("found").asLong(), node.get("needed").asLong())
+                : quantity(node);
+    }
+
+    private static Quantity quantity(JsonNode node) {
+        return new Quantity(
+                node.get("value").asDouble(),
+                Unit.valueOf(node.get("unit").asString()),
+                node.get("decimals").asInt(),
+                node.has("beside") ? OptionalDouble.of(node.get("beside").asDouble()) : OptionalDouble.empty());
+    }
+
+    private static Kind kind(String key) {
+        Kind kind = KINDS.get(key);
+        if (kind == null) {
+            throw new IllegalArgumentException(
+                    "kind of a reason: found " + key + ", expected one that a condition says");
+        }
+        return kind;
+    }
+}

@@ -1,6 +1,0 @@
-package dev.stayfixed.intake;
-
-import org.springframework.core.io.InputStreamSource;
-
-/** A log as it was sent. */
-public record SentLog(String mediaType, InputStreamSource bytes) {}
