@@ -74,13 +74,13 @@ class ArchitectureTest {
             Room.on("platform"),
             Room.on("jobs", "platform"),
             Room.on("archive", "recording", "platform"),
-            Room.on("intake", "archive", "jobs", "recording", "platform"),
-            Room.on("judging", "intake", "jobs", "platform"),
-            Room.on("worklist", "intake", "jobs", "platform"),
-            Room.on("telling", "intake", "jobs", "platform"),
-            Room.on("customer", "judging", "intake", "archive", "jobs", "platform"),
-            Room.on("learning", "telling", "intake", "jobs", "platform"),
-            Room.on("reports", "judging", "customer", "intake", "archive", "jobs", "platform"),
+            Room.on("judging", "archive", "jobs", "platform"),
+            Room.on("intake", "judging", "archive", "jobs", "recording", "platform"),
+            Room.on("worklist", "judging", "jobs", "platform"),
+            Room.on("telling", "judging", "jobs", "platform"),
+            Room.on("customer", "intake", "judging", "archive", "jobs", "platform"),
+            Room.on("learning", "telling", "judging", "jobs", "platform"),
+            Room.on("reports", "customer", "intake", "judging", "archive", "jobs", "platform"),
             Room.on("demo", "jobs"));
 
     /** A rule and its name. */

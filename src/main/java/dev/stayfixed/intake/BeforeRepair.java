@@ -1,5 +1,6 @@
 package dev.stayfixed.intake;
 
+import dev.stayfixed.judging.FaultVerdict;
 import dev.stayfixed.reason.Part;
 import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.RepairAttempt;

@@ -4,6 +4,7 @@ import dev.stayfixed.archive.LeftOut;
 import dev.stayfixed.archive.LogFacts;
 import dev.stayfixed.drive.DriveFacts;
 import dev.stayfixed.drive.DriveRecord;
+import dev.stayfixed.judging.FaultReport;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;

@@ -10,6 +10,7 @@ import dev.stayfixed.archive.Original;
 import dev.stayfixed.archive.SubmissionReader;
 import dev.stayfixed.archive.Submitted;
 import dev.stayfixed.archive.UploadedLog;
+import dev.stayfixed.judging.DriveConditions;
 import dev.stayfixed.obd.ObdFormatException;
 import dev.stayfixed.obd.Vin;
 import dev.stayfixed.platform.IfMatch;

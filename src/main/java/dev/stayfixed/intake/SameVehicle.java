@@ -2,11 +2,10 @@ package dev.stayfixed.intake;
 
 import dev.stayfixed.archive.ReadDrive;
 import dev.stayfixed.drive.DriveRecord;
-import dev.stayfixed.drive.signal.Extent;
-import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.jobs.Vehicle;
+import dev.stayfixed.judging.KnownDrive;
+import dev.stayfixed.judging.VehicleMarks;
 import dev.stayfixed.obd.MonitorGroup;
-import dev.stayfixed.obd.Readiness;
 import dev.stayfixed.obd.Vin;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
@@ -15,14 +14,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
-import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 
 /** Whether a drive can be one of this vehicle. */
 final class SameVehicle {
-
-    /** SAE J1979 service $01: odometer, km. */
-    private static final int ODOMETER = 0xA6;
 
     /** km; readings of one moment may differ by the last digit. */
     private static final double ROUNDING = 1;
@@ -46,39 +41,18 @@ final class SameVehicle {
     }
 
     /**
-     * What of a drive is held against other drives.
-     *
-     * @param monitors that each of its scans lists
-     * @param lowest odometer, km, and the highest one; both empty where it was not read
-     */
-    record Marks(List<Set<MonitorGroup>> monitors, OptionalDouble lowest, OptionalDouble highest) {
-
-        static Marks of(ReadDrive drive) {
-            double[] odometer = odometer(drive).toArray();
-            return new Marks(
-                    drive.record().scans().stream()
-                            .flatMap(timed -> timed.scan().sinceClear().stream())
-                            .map(Readiness::supported)
-                            .map(Set::copyOf)
-                            .toList(),
-                    DoubleStream.of(odometer).min(),
-                    DoubleStream.of(odometer).max());
-        }
-    }
-
-    /**
      * The monitors and the odometer go with those of the vehicle's other drives.
      *
      * @param others every other drive of the vehicle
      */
     static void checkHistory(ReadDrive drive, List<KnownDrive> others) {
-        Marks marks = Marks.of(drive);
+        VehicleMarks marks = VehicleMarks.of(drive);
         checkMonitors(marks, others);
         others.forEach(other -> checkOdometer(drive, marks, other));
     }
 
     /** A control unit lists the same monitors all its life (SAE J1979 PID $01, bytes B and C). */
-    private static void checkMonitors(Marks drive, List<KnownDrive> others) {
+    private static void checkMonitors(VehicleMarks drive, List<KnownDrive> others) {
         Set<Set<MonitorGroup>> known = new LinkedHashSet<>();
         others.forEach(other -> known.addAll(other.marks().monitors()));
         drive.monitors().stream()
@@ -98,7 +72,7 @@ final class SameVehicle {
                 ", ", monitors.stream().map(MonitorGroup::label).sorted().toList());
     }
 
-    private static void checkOdometer(ReadDrive drive, Marks marks, KnownDrive other) {
+    private static void checkOdometer(ReadDrive drive, VehicleMarks marks, KnownDrive other) {
         DriveRecord reference = other.read().record();
         boolean later = !drive.record().start().isBefore(reference.start());
         OptionalDouble before = later ? other.marks().highest() : marks.highest();
@@ -117,15 +91,5 @@ final class SameVehicle {
                                     reference.id(),
                                     CONFIRM));
         }
-    }
-
-    private static DoubleStream odometer(ReadDrive drive) {
-        DoubleStream scans = drive.record().scans().stream()
-                .map(timed -> timed.scan().parameter(ODOMETER))
-                .flatMapToDouble(OptionalDouble::stream);
-        DoubleStream log = drive.log().filter(facts -> facts.report().isScorable()).stream()
-                .flatMap(facts -> facts.signals().extent(Signal.ODOMETER).stream())
-                .flatMapToDouble((Extent e) -> DoubleStream.of(e.lowest(), e.highest()));
-        return DoubleStream.concat(scans, log);
     }
 }

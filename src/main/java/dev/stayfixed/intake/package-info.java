@@ -1,7 +1,7 @@
 /**
- * Takes drives in: stores the submission first, recognises what it already has, judges every fault of the vehicle by replaying all
- * that is stored, and keeps where each stands. Open {@link dev.stayfixed.intake.Intake} first, then
- * {@link dev.stayfixed.intake.Logs} for recorded drives. May depend on {@code jobs}, {@code recording}, {@code platform} and the pure
+ * Takes drives in: refuses what cannot be one of the vehicle, recognises what is already there, has the submission stored and the
+ * vehicle judged, and says what that did. Open {@link dev.stayfixed.intake.Intake} first, then {@link dev.stayfixed.intake.Logs} for
+ * recorded drives. May depend on {@code judging}, {@code archive}, {@code jobs}, {@code recording}, {@code platform} and the pure
  * packages.
  */
 @org.jspecify.annotations.NullMarked

@@ -2,9 +2,6 @@ package dev.stayfixed.judging;
 
 import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.drive.DriveSummary;
-import dev.stayfixed.intake.Alert;
-import dev.stayfixed.intake.FaultVerdict;
-import dev.stayfixed.intake.Folding;
 import dev.stayfixed.jobs.FaultCase;
 import dev.stayfixed.jobs.FaultConditions;
 import dev.stayfixed.jobs.FaultHistory;

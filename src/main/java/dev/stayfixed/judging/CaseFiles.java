@@ -1,7 +1,5 @@
 package dev.stayfixed.judging;
 
-import dev.stayfixed.intake.DriveConditions;
-import dev.stayfixed.intake.Folding;
 import dev.stayfixed.jobs.FaultCase;
 import dev.stayfixed.jobs.FaultConditions;
 import dev.stayfixed.jobs.FaultHistories;

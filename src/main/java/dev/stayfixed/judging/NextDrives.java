@@ -6,8 +6,6 @@ import dev.stayfixed.drive.condition.Condition;
 import dev.stayfixed.drive.condition.DriveStep;
 import dev.stayfixed.drive.condition.NextDrive;
 import dev.stayfixed.drive.condition.TypicalConditions;
-import dev.stayfixed.intake.FaultVerdict;
-import dev.stayfixed.intake.OutlineReason;
 import dev.stayfixed.jobs.AgreedConditions;
 import dev.stayfixed.jobs.FaultConditions;
 import dev.stayfixed.obd.MonitorGroup;

@@ -1,10 +1,10 @@
 package dev.stayfixed.learning;
 
-import dev.stayfixed.intake.VehicleJudged;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.jobs.Standing;
+import dev.stayfixed.judging.VehicleJudged;
 import dev.stayfixed.platform.CurrentShop;
 import java.sql.ResultSet;
 import java.sql.SQLException;

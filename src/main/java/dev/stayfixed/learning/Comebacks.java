@@ -1,10 +1,10 @@
 package dev.stayfixed.learning;
 
-import dev.stayfixed.intake.VehicleJudged;
 import dev.stayfixed.jobs.Fault;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.JobMoved;
 import dev.stayfixed.jobs.Jobs;
+import dev.stayfixed.judging.VehicleJudged;
 import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.telling.Announcer;

@@ -1,8 +1,8 @@
 package dev.stayfixed.learning;
 
-import dev.stayfixed.intake.DrivesInOrder;
-import dev.stayfixed.intake.FaultVerdict;
 import dev.stayfixed.jobs.Standing;
+import dev.stayfixed.judging.DrivesInOrder;
+import dev.stayfixed.judging.FaultVerdict;
 import dev.stayfixed.verification.RepairAttempt;
 import dev.stayfixed.verification.Verdict;
 import dev.stayfixed.verification.VerificationState;

@@ -1,7 +1,7 @@
 package dev.stayfixed.reports;
 
-import dev.stayfixed.intake.FaultVerdict;
 import dev.stayfixed.jobs.Standing;
+import dev.stayfixed.judging.FaultVerdict;
 import dev.stayfixed.verification.Evidence;
 import dev.stayfixed.verification.EvidenceGrade;
 import dev.stayfixed.verification.Judgement;

@@ -1,6 +1,5 @@
 package dev.stayfixed.telling;
 
-import dev.stayfixed.intake.VehicleJudged;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.JobMoved;
 import dev.stayfixed.jobs.Jobs;
@@ -8,6 +7,7 @@ import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.jobs.Shops;
 import dev.stayfixed.jobs.Vehicle;
 import dev.stayfixed.jobs.Vehicles;
+import dev.stayfixed.judging.VehicleJudged;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.telling.delivery.DeliveryGivenUp;
 import dev.stayfixed.telling.delivery.Outbox;

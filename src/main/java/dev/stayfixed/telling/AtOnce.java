@@ -1,12 +1,12 @@
 package dev.stayfixed.telling;
 
 import dev.stayfixed.drive.DriveRecord;
-import dev.stayfixed.intake.Alert;
-import dev.stayfixed.intake.Alerts;
-import dev.stayfixed.intake.FaultVerdict;
-import dev.stayfixed.intake.VehicleJudged;
-import dev.stayfixed.intake.VehicleJudged.Cause;
 import dev.stayfixed.jobs.FaultCase;
+import dev.stayfixed.judging.Alert;
+import dev.stayfixed.judging.Alerts;
+import dev.stayfixed.judging.FaultVerdict;
+import dev.stayfixed.judging.VehicleJudged;
+import dev.stayfixed.judging.VehicleJudged.Cause;
 import dev.stayfixed.obd.TroubleCode;
 import dev.stayfixed.verification.RepairAttempt;
 import java.time.Duration;

@@ -1,6 +1,6 @@
 package dev.stayfixed.telling;
 
-import dev.stayfixed.intake.FaultVerdict;
+import dev.stayfixed.judging.FaultVerdict;
 import java.util.Optional;
 
 /**

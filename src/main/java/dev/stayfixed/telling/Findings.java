@@ -1,11 +1,11 @@
 package dev.stayfixed.telling;
 
-import dev.stayfixed.intake.FaultVerdict;
-import dev.stayfixed.intake.VehicleJudged;
-import dev.stayfixed.intake.VehicleJudged.Cause;
 import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.jobs.Standing.State;
+import dev.stayfixed.judging.FaultVerdict;
+import dev.stayfixed.judging.VehicleJudged;
+import dev.stayfixed.judging.VehicleJudged.Cause;
 import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.Outcome;
 import dev.stayfixed.verification.Verdict;

@@ -1,7 +1,7 @@
 package dev.stayfixed.worklist;
 
-import dev.stayfixed.intake.VehicleJudged;
 import dev.stayfixed.jobs.JobMoved;
+import dev.stayfixed.judging.VehicleJudged;
 import jakarta.persistence.EntityManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;

@@ -1,6 +1,6 @@
 package dev.stayfixed.platform;
 
-import dev.stayfixed.intake.VerdictChanged;
+import dev.stayfixed.judging.VerdictChanged;
 import java.util.List;
 import java.util.UUID;
 import java.util.concurrent.CopyOnWriteArrayList;

@@ -1,9 +1,9 @@
 package dev.stayfixed.jobs.pages;
 
-import dev.stayfixed.intake.FaultVerdict;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.jobs.Standing;
+import dev.stayfixed.judging.FaultVerdict;
 import dev.stayfixed.verification.CodeMemory;
 import dev.stayfixed.verification.Judgement;
 import dev.stayfixed.verification.Outcome;

@@ -2,15 +2,15 @@ package dev.stayfixed.jobs.pages;
 
 import dev.stayfixed.drive.condition.TypicalCondition;
 import dev.stayfixed.drive.condition.TypicalConditions;
-import dev.stayfixed.intake.Alert;
 import dev.stayfixed.intake.BeforeRepair;
-import dev.stayfixed.intake.FaultVerdict;
 import dev.stayfixed.intake.Intake;
 import dev.stayfixed.jobs.Fault;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Standing;
+import dev.stayfixed.judging.Alert;
 import dev.stayfixed.judging.CaseFile;
 import dev.stayfixed.judging.CaseFiles;
+import dev.stayfixed.judging.FaultVerdict;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.telling.FollowUps;
 import dev.stayfixed.telling.JobNotices;

@@ -1,8 +1,8 @@
 package dev.stayfixed.judging.api;
 
-import dev.stayfixed.intake.FaultVerdict;
 import dev.stayfixed.jobs.api.StandingAnswer;
 import dev.stayfixed.judging.FaultProofs;
+import dev.stayfixed.judging.FaultVerdict;
 import dev.stayfixed.verification.Assumption;
 import dev.stayfixed.verification.CodeMemory;
 import dev.stayfixed.verification.Doubt;

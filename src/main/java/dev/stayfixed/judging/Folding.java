@@ -1,4 +1,4 @@
-package dev.stayfixed.intake;
+package dev.stayfixed.judging;
 
 import dev.stayfixed.archive.Archive;
 import dev.stayfixed.archive.ReadDrive;
@@ -33,7 +33,7 @@ public class Folding {
     }
 
     /** As it stands in the running transaction. */
-    FoldedVehicle of(UUID vehicleId) {
+    public FoldedVehicle of(UUID vehicleId) {
         return vehicles.drives(vehicleId)
                 .flatMap(drives -> kept.find(vehicleId, drives))
                 .orElseGet(() -> FoldedVehicle.of(archive.counting(vehicleId)));
@@ -44,7 +44,7 @@ public class Folding {
      *
      * @param before the vehicle as it stood until then
      */
-    void added(UUID vehicleId, FoldedVehicle before, ReadDrive drive) {
+    public void added(UUID vehicleId, FoldedVehicle before, ReadDrive drive) {
         Map<String, ConditionSet> sets = DriveConditions.agreed(conditions.ofFaults(vehicleId));
         UUID drives = vehicles.otherDrives(vehicleId);
         if (before.conditions().equals(sets.keySet())) {
@@ -56,7 +56,7 @@ public class Folding {
     }
 
     /** Which drives count, or what one of them tells, has changed. Needs a transaction that holds the vehicle. */
-    void changed(UUID vehicleId) {
+    public void changed(UUID vehicleId) {
         vehicles.otherDrives(vehicleId);
     }
 

@@ -1,4 +1,4 @@
-package dev.stayfixed.intake;
+package dev.stayfixed.judging;
 
 import dev.stayfixed.archive.ReadDrive;
 import dev.stayfixed.drive.DriveRecord;
@@ -22,7 +22,7 @@ import java.util.UUID;
  * @param faults those that were judged, by id
  * @param alerts empty where nobody has gone through them
  */
-record FoldedVehicle(
+public record FoldedVehicle(
         DrivesInOrder drives,
         Set<String> conditions,
         List<DriveRecord> applied,

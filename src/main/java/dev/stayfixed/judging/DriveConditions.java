@@ -1,4 +1,4 @@
-package dev.stayfixed.intake;
+package dev.stayfixed.judging;
 
 import dev.stayfixed.archive.Archive;
 import dev.stayfixed.archive.ReadDrive;
@@ -33,7 +33,7 @@ public class DriveConditions {
     }
 
     /** Every set that anybody may ask for: those agreed, and the typical ones where none were. */
-    Map<String, ConditionSet> setsOf(UUID vehicleId) {
+    public Map<String, ConditionSet> setsOf(UUID vehicleId) {
         Map<String, ConditionSet> sets = new LinkedHashMap<>();
         for (FaultConditions fault : conditions.ofVehicle(vehicleId)) {
             shown(fault).forEach(set -> sets.put(AgreedConditions.key(set), set));
@@ -110,7 +110,7 @@ public class DriveConditions {
     }
 
     /** What a drive made of the conditions of each fault of its vehicle; nothing for a drive without a log that counts. */
-    List<FaultReport> of(UUID vehicleId, ReadDrive drive) {
+    public List<FaultReport> of(UUID vehicleId, ReadDrive drive) {
         if (!drive.isScoredLog()) {
             return List.of();
         }

@@ -1,4 +1,4 @@
-package dev.stayfixed.intake;
+package dev.stayfixed.judging;
 
 import dev.stayfixed.archive.ReadDrive;
 import dev.stayfixed.drive.DriveQuantity;
@@ -11,7 +11,7 @@ import dev.stayfixed.drive.DriveRecord;
  * @param kmSinceClear the most that a scan in it says was driven since codes were cleared
  * @param weight how much of the heap it takes, roughly, in bytes
  */
-record KnownDrive(ReadDrive read, SameVehicle.Marks marks, double km, double kmSinceClear, int weight) {
+public record KnownDrive(ReadDrive read, VehicleMarks marks, double km, double kmSinceClear, int weight) {
 
     private static final int A_DRIVE = 2_000;
     private static final int A_CHARACTER = 8;
@@ -23,7 +23,7 @@ record KnownDrive(ReadDrive read, SameVehicle.Marks marks, double km, double kmS
         DriveRecord drive = read.record();
         return new KnownDrive(
                 read,
-                SameVehicle.Marks.of(read),
+                VehicleMarks.of(read),
                 drive.summary().value(DriveQuantity.DISTANCE).orElse(0),
                 drive.scans(DriveRecord.Moment.AFTER).stream()
                         .mapToDouble(

@@ -1,4 +1,4 @@
-package dev.stayfixed.intake;
+package dev.stayfixed.judging;
 
 import dev.stayfixed.archive.ReadDrive;
 import dev.stayfixed.drive.DriveRecord;
@@ -26,7 +26,7 @@ public final class DrivesInOrder {
         return records;
     }
 
-    List<KnownDrive> known() {
+    public List<KnownDrive> known() {
         return known;
     }
 

@@ -1,4 +1,4 @@
-package dev.stayfixed.intake;
+package dev.stayfixed.judging;
 
 import java.util.Iterator;
 import java.util.LinkedHashMap;

@@ -1,4 +1,4 @@
-package dev.stayfixed.intake;
+package dev.stayfixed.judging;
 
 import dev.stayfixed.obd.TroubleCode;
 import java.time.Instant;

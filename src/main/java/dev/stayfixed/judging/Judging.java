@@ -1,4 +1,4 @@
-package dev.stayfixed.intake;
+package dev.stayfixed.judging;
 
 import dev.stayfixed.jobs.EvidenceChanged;
 import dev.stayfixed.jobs.FaultCase;
@@ -15,7 +15,7 @@ import org.springframework.stereotype.Component;
 
 /** Judges by replay: a verdict is a function of repairs and stored submissions, and the standing that is kept is a copy of it. */
 @Component
-class Judging {
+public class Judging {
 
     private final Standings standings;
     private final Folding folding;
@@ -30,7 +30,7 @@ class Judging {
     }
 
     /** What the drives of a vehicle showed that was new when it showed. */
-    List<Alert> alerts(UUID vehicleId) {
+    public List<Alert> alerts(UUID vehicleId) {
         List<FaultCase> cases = standings.ofVehicle(vehicleId);
         FoldedVehicle folded = folding.of(vehicleId);
         return folded.alerts()
@@ -44,17 +44,17 @@ class Judging {
      *
      * @param alerts what the drives showed that was new when it showed
      */
-    record Judged(List<FaultVerdict> verdicts, List<Alert> alerts) {}
+    public record Judged(List<FaultVerdict> verdicts, List<Alert> alerts) {}
 
     /** Every fault of the vehicle, judged, where nothing has changed. Needs a transaction that holds the vehicle. */
-    Judged judged(UUID vehicleId) {
+    public Judged judged(UUID vehicleId) {
         List<FaultCase> cases = standings.ofVehicle(vehicleId);
         FoldedVehicle folded = folding.judged(vehicleId, cases);
         return new Judged(folded.verdicts(cases), folded.allAlerts());
     }
 
     /** Judges every fault of the vehicle and keeps where each stands. Needs a transaction that holds the vehicle. */
-    Judged replay(UUID vehicleId, VehicleJudged.Cause cause) {
+    public Judged replay(UUID vehicleId, VehicleJudged.Cause cause) {
         List<FaultCase> cases = standings.ofVehicle(vehicleId);
         FoldedVehicle folded = folding.judged(vehicleId, cases);
         List<FaultVerdict> verdicts = folded.verdicts(cases);
