@@ -77,7 +77,7 @@ class ArchitectureTest {
             Room.on("judging", "archive", "jobs", "platform"),
             Room.on("intake", "judging", "archive", "jobs", "recording", "platform"),
             Room.on("worklist", "judging", "jobs", "platform"),
-            Room.on("telling", "judging", "jobs", "platform"),
+            Room.on("telling", "worklist", "judging", "jobs", "platform"),
             Room.on("customer", "intake", "judging", "archive", "jobs", "platform"),
             Room.on("learning", "telling", "judging", "jobs", "platform"),
             Room.on("reports", "customer", "intake", "judging", "archive", "jobs", "platform"),

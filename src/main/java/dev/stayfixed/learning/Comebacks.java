@@ -88,9 +88,9 @@ public class Comebacks {
     void on(VehicleJudged judged) {
         ShopNotices window = notices.ofShop();
         List<Attempt> all = attempts.ofVehicle(judged.vehicleId());
-        jdbc.sql("""
-                        delete from comeback where seen_by = 'DRIVE'
-                          and fault_id in (select f.id from fault f join job j on j.id = f.job_id where j.vehicle_id = ?)""").param(judged.vehicleId()).update();
+        forget(judged.verdicts().stream()
+                .map(verdict -> verdict.faultCase().faultId())
+                .toList());
         for (Attempt a : all) {
             if (a.failedAt().isPresent()
                     && wasTakenForFixed(a, a.failedAt().get())
@@ -108,6 +108,14 @@ public class Comebacks {
             }
         }
         attempts.countComebacks(judged.vehicleId());
+    }
+
+    private void forget(List<UUID> faults) {
+        if (!faults.isEmpty()) {
+            jdbc.sql("delete from comeback where seen_by = 'DRIVE' and fault_id in (:faults)")
+                    .param("faults", faults)
+                    .update();
+        }
     }
 
     /** Proven, or the job was closed all the same. */

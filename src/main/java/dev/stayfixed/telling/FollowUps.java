@@ -107,18 +107,19 @@ public class FollowUps {
                     .orElseThrow(() -> new Refused(
                             ProblemType.NOT_FOUND,
                             "no calendar has this address; make a new link with POST /api/v1/calendar-link"));
-            return stored.openSince(shopId, clock.instant().minus(OVERDUE_SHOWN)).stream()
-                    .map(this::entry)
+            return stored.notDone(shopId, clock.instant().minus(OVERDUE_SHOWN)).stream()
+                    .flatMap(followUp -> entry(followUp, jobs.get(followUp.jobId())).stream())
                     .toList();
         });
     }
 
-    private Entry entry(FollowUp followUp) {
-        Job job = jobs.get(followUp.jobId());
-        return new Entry(
-                followUp,
-                job.labels().reference(),
-                vehicles.get(job.vehicleId()).details().description());
+    private Optional<Entry> entry(FollowUp followUp, Job job) {
+        return job.state() == Job.State.CLOSED
+                ? Optional.empty()
+                : Optional.of(new Entry(
+                        followUp,
+                        job.labels().reference(),
+                        vehicles.get(job.vehicleId()).details().description()));
     }
 
     private FollowUp known(UUID jobId, UUID id) {

@@ -7,23 +7,18 @@ import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.jobs.Vehicles;
-import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.telling.delivery.Background;
-import java.sql.ResultSet;
-import java.sql.SQLException;
+import dev.stayfixed.worklist.LastHeard;
+import dev.stayfixed.worklist.RepairedJobs;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.OffsetDateTime;
 import java.util.EnumSet;
-import java.util.List;
 import java.util.Set;
-import java.util.UUID;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.context.annotation.Bean;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
 /** Notices open jobs of which nothing was heard: no repair and no drive for so many days, while a repair still waits for its proof. */
@@ -38,8 +33,7 @@ class Silence {
     private static final Set<Standing.State> WAITING =
             EnumSet.of(Standing.State.WAITING_FOR_FIRST_TRIP, Standing.State.PASSING, Standing.State.FAILED_ONCE);
 
-    private final JdbcClient jdbc;
-    private final CurrentShop shop;
+    private final RepairedJobs repaired;
     private final Jobs jobs;
     private final Vehicles vehicles;
     private final StoredNotices notices;
@@ -48,16 +42,14 @@ class Silence {
     private final Clock clock;
 
     Silence(
-            JdbcClient jdbc,
-            CurrentShop shop,
+            RepairedJobs repaired,
             Jobs jobs,
             Vehicles vehicles,
             StoredNotices notices,
             Announcer announcer,
             Durably durably,
             Clock clock) {
-        this.jdbc = jdbc;
-        this.shop = shop;
+        this.repaired = repaired;
         this.jobs = jobs;
         this.vehicles = vehicles;
         this.notices = notices;
@@ -72,18 +64,9 @@ class Silence {
                 Tasks.recurring("look-for-silence", FixedDelay.ofHours(1)).execute((instance, context) -> look()));
     }
 
-    private record LastHeard(UUID jobId, UUID vehicleId, Instant at) {
-        static LastHeard of(ResultSet row, int number) throws SQLException {
-            return new LastHeard(
-                    row.getObject("id", UUID.class),
-                    row.getObject("vehicle_id", UUID.class),
-                    row.getObject("heard_at", OffsetDateTime.class).toInstant());
-        }
-    }
-
     /** Looks through all open jobs. One that cannot be read must not keep the others from being looked at. */
     void look() {
-        for (LastHeard heard : durably.read(this::openJobs)) {
+        for (LastHeard heard : repaired.lastHeard()) {
             try {
                 durably.write(() -> {
                     vehicles.hold(heard.vehicleId());
@@ -93,13 +76,6 @@ class Silence {
                 LOG.error("the silence of job {} could not be looked at", heard.jobId(), e);
             }
         }
-    }
-
-    private List<LastHeard> openJobs() {
-        return jdbc.sql("""
-                        select j.id, j.vehicle_id, greatest(max(r.recorded_at), coalesce(max(d.received_at), max(r.recorded_at))) as heard_at
-                        from job j join repair r on r.job_id = j.id left join drive d on d.vehicle_id = j.vehicle_id
-                        where j.shop_id = ? and j.state = 'OPEN' group by j.id, j.vehicle_id""").param(shop.id()).query(LastHeard::of).list();
     }
 
     private void remind(LastHeard heard) {

@@ -57,11 +57,9 @@ class StoredFollowUps {
                 .list();
     }
 
-    List<FollowUp> openSince(UUID shopId, Instant since) {
-        return jdbc.sql("""
-                        select f.* from follow_up f join job j on j.id = f.job_id
-                        where f.shop_id = ? and f.done_at is null and j.state = 'OPEN' and f.due_at >= ? order by f.due_at, f.id""")
-                .params(shopId, at(since))
+    List<FollowUp> notDone(UUID shopId, Instant dueSince) {
+        return jdbc.sql("select * from follow_up where shop_id = ? and done_at is null and due_at >= ? order by due_at, id")
+                .params(shopId, at(dueSince))
                 .query(StoredFollowUps::followUp)
                 .list();
     }
