@@ -83,12 +83,17 @@ class TablesTest {
     void aTableOfTwoRoomsIsFound() {
         Use use = Use.of(
                 Map.of(
-                        "one", List.of("jdbc.sql(\"insert into thing (id) values (?)\")"),
-                        "two", List.of("@Table(name = \"thing\")"),
-                        "three", List.of("select t.id\n from   thing t"),
-                        READER_OF_ALL, List.of("left join thing t")),
+                        "one",
+                        List.of("jdbc.sql(\"insert into thing (id) values (?)\")"),
+                        "two",
+                        List.of("@Table(name = \"thing\")"),
+                        "three",
+                        List.of("select t.id\n from   thing t"),
+                        READER_OF_ALL,
+                        List.of("left join thing t")),
                 Set.of("thing"));
-        assertThat(use.shared()).containsExactly("thing is written by [one, two]", "thing of [one, two] is read by [three]");
+        assertThat(use.shared())
+                .containsExactly("thing is written by [one, two]", "thing of [one, two] is read by [three]");
     }
 
     private static Set<String> tables() throws IOException {

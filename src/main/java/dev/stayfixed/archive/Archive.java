@@ -78,16 +78,16 @@ public class Archive {
                 submitted.original(),
                 submitted.digest(),
                 submitted.log().map(log -> new StoredSubmission.Log(log.mediaType(), log.mapping()))));
-        submitted.log().ifPresent(log -> {
-            logs.save(stored.id(), log.bytes(), log.mediaType());
-            reports.save(driveId, read.revision(), log.judged().reports());
-            pictures.save(driveId, read.revision(), log.judged().picture());
-        });
         StoredDrive row = read.revision() == 1
                 ? drives.save(new StoredDrive(driveId, vehicleId, now, read))
                 : drives.findById(driveId).orElseThrow();
         row.file(read, read.revision());
         drives.flush();
+        submitted.log().ifPresent(log -> {
+            logs.save(stored.id(), log.bytes(), log.mediaType());
+            reports.save(driveId, read.revision(), log.judged().reports());
+            pictures.save(driveId, read.revision(), log.judged().picture());
+        });
         return row.filed();
     }
 

@@ -13,7 +13,6 @@ import dev.stayfixed.worklist.LastHeard;
 import dev.stayfixed.worklist.RepairedJobs;
 import java.time.Clock;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.EnumSet;
 import java.util.Set;
 import org.slf4j.Logger;

@@ -58,7 +58,8 @@ class StoredFollowUps {
     }
 
     List<FollowUp> notDone(UUID shopId, Instant dueSince) {
-        return jdbc.sql("select * from follow_up where shop_id = ? and done_at is null and due_at >= ? order by due_at, id")
+        return jdbc.sql(
+                        "select * from follow_up where shop_id = ? and done_at is null and due_at >= ? order by due_at, id")
                 .params(shopId, at(dueSince))
                 .query(StoredFollowUps::followUp)
                 .list();

@@ -26,7 +26,8 @@ public class RepairedJobs {
 
     /** When anything last came in of each. */
     public List<LastHeard> lastHeard() {
-        return durably.read(() -> jdbc.sql("""
+        return durably.read(
+                () -> jdbc.sql("""
                         select j.id, j.vehicle_id, greatest(max(r.recorded_at), coalesce(max(d.received_at), max(r.recorded_at))) as heard_at
                         from job j join repair r on r.job_id = j.id left join drive d on d.vehicle_id = j.vehicle_id
                         where j.shop_id = ? and j.state = 'OPEN' group by j.id, j.vehicle_id""").param(shop.id()).query(RepairedJobs::row).list());
