@@ -1,7 +1,6 @@
 package dev.stayfixed.jobs.pages;
 
 import dev.stayfixed.platform.problem.ProblemType;
-import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.telling.EventKind;
 import dev.stayfixed.telling.FollowUps;
 import dev.stayfixed.telling.JobNotices;
@@ -13,6 +12,7 @@ import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Instant;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
@@ -53,19 +53,19 @@ class JobNoticesPage {
         Form form = new Form(typed);
         JobNotices now = notices.ofJob(id);
         JobNotices wanted = wanted(form, now);
-        if (!form.isWrong()) {
-            try {
-                notices.change(id, form.version(), wanted);
-                return "redirect:/jobs/" + id + "?said=settings-saved#told";
-            } catch (Refused refused) {
-                if (refused.type() != ProblemType.VERSION_CHANGED) {
-                    throw refused;
-                }
-                form.changedMeanwhile(now.version());
-            }
-        }
-        form.notTaken(response);
-        return view.page(id, form, show, model);
+        return form.answer(
+                response,
+                () -> {
+                    notices.change(id, form.version(), wanted);
+                    return "redirect:/jobs/" + id + "?said=settings-saved#told";
+                },
+                refused -> {
+                    if (refused.type() != ProblemType.VERSION_CHANGED) {
+                        throw refused;
+                    }
+                    form.changedMeanwhile(now.version());
+                },
+                () -> view.page(id, form, show, model));
     }
 
     private static JobNotices wanted(Form form, JobNotices now) {
@@ -95,18 +95,14 @@ class JobNoticesPage {
         Form form = new Form(typed);
         Optional<Instant> due = form.coming("dueAt", "Promised for", show.zone(), show.now());
         String note = form.required("promise", "What was promised", 500, "say it in a few words");
-        if (due.isPresent() && !form.isWrong()) {
-            try {
-                return once.lead(form, () -> {
+        return form.answer(
+                response,
+                () -> once.lead(form, () -> {
                     followUps.promise(id, due.get(), note);
                     return "redirect:/jobs/" + id + "?said=promised#promises";
-                });
-            } catch (Refused refused) {
-                form.refused(refused, java.util.Map.of());
-            }
-        }
-        form.notTaken(response);
-        return view.page(id, form, show, model);
+                }),
+                refused -> form.refused(refused, Map.of()),
+                () -> view.page(id, form, show, model));
     }
 
     @PostMapping("/follow-ups/{promiseId}/done")

@@ -47,16 +47,14 @@ class JobPage {
             HttpServletResponse response) {
         Form form = new Form(typed);
         Optional<String> reason = form.text("reason", "Reason", 2000);
-        if (!form.isWrong()) {
-            try {
-                jobs.close(id, form.version(), reason);
-                return "redirect:/jobs/" + id + "?said=job-closed";
-            } catch (Refused refused) {
-                told(form, "reason", refused);
-            }
-        }
-        form.notTaken(response);
-        return view.page(id, form, show, model);
+        return form.answer(
+                response,
+                () -> {
+                    jobs.close(id, form.version(), reason);
+                    return "redirect:/jobs/" + id + "?said=job-closed";
+                },
+                refused -> told(form, "reason", refused),
+                () -> view.page(id, form, show, model));
     }
 
     @PostMapping("/reopen")
@@ -68,16 +66,14 @@ class JobPage {
             HttpServletResponse response) {
         Form form = new Form(typed);
         String reason = form.required("reopenReason", "Reason", 2000, "say why the job is opened again");
-        if (!form.isWrong()) {
-            try {
-                jobs.reopen(id, form.version(), reason);
-                return "redirect:/jobs/" + id + "?said=job-reopened";
-            } catch (Refused refused) {
-                told(form, "reopenReason", refused);
-            }
-        }
-        form.notTaken(response);
-        return view.page(id, form, show, model);
+        return form.answer(
+                response,
+                () -> {
+                    jobs.reopen(id, form.version(), reason);
+                    return "redirect:/jobs/" + id + "?said=job-reopened";
+                },
+                refused -> told(form, "reopenReason", refused),
+                () -> view.page(id, form, show, model));
     }
 
     private static void told(Form form, String field, Refused refused) {

@@ -86,17 +86,15 @@ class MendRepairPage {
         Repair.Details typedIn = NewRepairPage.details(form, show, jobs.get(id));
         Repair.Correction correction =
                 new Repair.Correction(form.text("correctedBy", "Corrected by", 100), form.text("reason", "Why", 500));
-        if (!form.isWrong()) {
-            try {
-                jobs.correctRepair(
-                        id, repairId, form.version(), correction, stands -> asMeant(stands, typedIn, form, show));
-                return "redirect:/jobs/" + id + "?said=repair-mended";
-            } catch (Refused refused) {
-                refused(form, refused, jobs.get(id));
-            }
-        }
-        form.notTaken(response);
-        return page(jobs.get(id), repairId, form, model);
+        return form.answer(
+                response,
+                () -> {
+                    jobs.correctRepair(
+                            id, repairId, form.version(), correction, stands -> asMeant(stands, typedIn, form, show));
+                    return "redirect:/jobs/" + id + "?said=repair-mended";
+                },
+                refused -> refused(form, refused, jobs.get(id)),
+                () -> page(jobs.get(id), repairId, form, model));
     }
 
     private static void refused(Form form, Refused refused, Job present) {

@@ -8,7 +8,6 @@ import dev.stayfixed.obd.Ignition;
 import dev.stayfixed.obd.ObdFormatException;
 import dev.stayfixed.obd.Scan;
 import dev.stayfixed.obd.Vin;
-import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.verification.RepairedFault;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.ScanDigest;
@@ -99,22 +98,18 @@ class NewJobPage {
         if (faults.isEmpty() && !form.isWrong()) {
             form.wrong("code0", "Faults: enter at least one code, or paste a scan that holds one");
         }
-        if (!form.isWrong()) {
-            try {
-                return once.lead(form, () -> {
+        return form.answer(
+                response,
+                () -> once.lead(form, () -> {
                     UUID vehicle = known(form)
                             .map(Vehicle::id)
                             .orElseGet(() -> vehicles.register(details).id());
                     Job job = jobs.open(new Job.Opening(
                             vehicle, labels, clock.instant(), form.text("scan", "Scan", 1_000_000), faults));
                     return "redirect:/jobs/" + job.id() + "?said=job-opened";
-                });
-            } catch (Refused refused) {
-                form.refused(refused, FIELDS);
-            }
-        }
-        form.notTaken(response);
-        return page(form, show, model);
+                }),
+                refused -> form.refused(refused, FIELDS),
+                () -> page(form, show, model));
     }
 
     /** The vehicle as it is described; an empty description is a mistake only where the vehicle is new. */

@@ -5,7 +5,6 @@ import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.jobs.Vehicles;
-import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.verification.bench.BenchCheck;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.SentOnce;
@@ -78,18 +77,14 @@ class NewRepairPage {
         Form form = new Form(typed);
         Set<UUID> faults = faults(form, jobs.get(id));
         Repair.Details details = details(form, show, jobs.get(id));
-        if (!form.isWrong()) {
-            try {
-                return once.lead(form, () -> {
+        return form.answer(
+                response,
+                () -> once.lead(form, () -> {
                     jobs.recordRepair(id, faults, details);
                     return "redirect:/jobs/" + id + "?said=repair-recorded";
-                });
-            } catch (Refused refused) {
-                form.refused(refused, Map.of("#/faultIds", "fault"));
-            }
-        }
-        form.notTaken(response);
-        return page(id, form, model);
+                }),
+                refused -> form.refused(refused, Map.of("#/faultIds", "fault")),
+                () -> page(id, form, model));
     }
 
     private static Set<UUID> faults(Form form, Job job) {

@@ -11,7 +11,6 @@ import dev.stayfixed.jobs.FaultConditions;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.platform.problem.ProblemType;
-import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.verification.RecordedConditions.Origin;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.Show;
@@ -160,20 +159,20 @@ class ConditionsPage {
             Show show,
             Model model,
             HttpServletResponse response) {
-        if (agreed.isPresent()) {
-            try {
-                conditions.replace(jobId, faultId, form.version(), agreed.get());
-                return "redirect:/jobs/" + jobId + "?said=conditions-saved";
-            } catch (Refused refused) {
-                if (refused.type() == ProblemType.VERSION_CHANGED) {
-                    form.changedMeanwhile(conditions.get(jobId, faultId).jobVersion());
-                } else {
-                    form.refused(refused, Map.of());
-                }
-            }
-        }
-        form.notTaken(response);
-        return page(conditions.get(jobId, faultId), form, show, model);
+        return form.answer(
+                response,
+                () -> {
+                    conditions.replace(jobId, faultId, form.version(), agreed.get());
+                    return "redirect:/jobs/" + jobId + "?said=conditions-saved";
+                },
+                refused -> {
+                    if (refused.type() == ProblemType.VERSION_CHANGED) {
+                        form.changedMeanwhile(conditions.get(jobId, faultId).jobVersion());
+                    } else {
+                        form.refused(refused, Map.of());
+                    }
+                },
+                () -> page(conditions.get(jobId, faultId), form, show, model));
     }
 
     private static Optional<TypicalCondition> typical(FaultConditions fault) {

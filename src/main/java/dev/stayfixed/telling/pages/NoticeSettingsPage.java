@@ -2,7 +2,6 @@ package dev.stayfixed.telling.pages;
 
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.platform.problem.ProblemType;
-import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.telling.EventKind;
 import dev.stayfixed.telling.FollowUps;
 import dev.stayfixed.telling.Notices;
@@ -72,19 +71,19 @@ class NoticeSettingsPage {
             HttpServletResponse response) {
         Form form = new Form(typed);
         Optional<ShopNotices> wanted = wanted(form, show);
-        if (wanted.isPresent() && !form.isWrong()) {
-            try {
-                notices.change(form.version(), wanted.get());
-                return "redirect:/settings/notifications?said=settings-saved";
-            } catch (Refused refused) {
-                if (refused.type() != ProblemType.VERSION_CHANGED) {
-                    throw refused;
-                }
-                form.changedMeanwhile(notices.ofShop().version());
-            }
-        }
-        form.notTaken(response);
-        return page(form, show, model);
+        return form.answer(
+                response,
+                () -> {
+                    notices.change(form.version(), wanted.get());
+                    return "redirect:/settings/notifications?said=settings-saved";
+                },
+                refused -> {
+                    if (refused.type() != ProblemType.VERSION_CHANGED) {
+                        throw refused;
+                    }
+                    form.changedMeanwhile(notices.ofShop().version());
+                },
+                () -> page(form, show, model));
     }
 
     private static Optional<ShopNotices> wanted(Form form, Show show) {

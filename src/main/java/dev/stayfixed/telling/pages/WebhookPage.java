@@ -66,16 +66,14 @@ class WebhookPage {
         Form form = new Form(typed);
         Optional<Endpoint.Details> details = WebhooksPage.details(form);
         Endpoint now = webhooks.get(id);
-        if (details.isPresent()) {
-            try {
-                webhooks.change(id, form.version(), details.get(), now.active());
-                return said(id, "settings-saved");
-            } catch (Refused refused) {
-                told(form, refused, now);
-            }
-        }
-        form.notTaken(response);
-        return page(now, form, "", null, model);
+        return form.answer(
+                response,
+                () -> {
+                    webhooks.change(id, form.version(), details.get(), now.active());
+                    return said(id, "settings-saved");
+                },
+                refused -> told(form, refused, now),
+                () -> page(now, form, "", null, model));
     }
 
     private static void told(Form form, Refused refused, Endpoint now) {

@@ -40,16 +40,14 @@ class WebhooksPage {
     String add(@RequestParam MultiValueMap<String, String> typed, Model model, HttpServletResponse response) {
         Form form = new Form(typed);
         Optional<Endpoint.Details> details = details(form);
-        if (details.isPresent() && !form.isWrong()) {
-            try {
-                model.addAttribute("made", webhooks.add(details.get()));
-                return "webhook-secret";
-            } catch (Refused refused) {
-                refusedBy(form, refused);
-            }
-        }
-        form.notTaken(response);
-        return page(form, model);
+        return form.answer(
+                response,
+                () -> {
+                    model.addAttribute("made", webhooks.add(details.get()));
+                    return "webhook-secret";
+                },
+                refused -> refusedBy(form, refused),
+                () -> page(form, model));
     }
 
     static void refusedBy(Form form, Refused refused) {

@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
@@ -232,6 +233,26 @@ public final class Form {
     public IfMatch version() {
         String version = value("version");
         return IfMatch.of(version.matches("\\d{1,9}") ? IfMatch.tag(Integer.parseInt(version)) : IfMatch.tag(-1));
+    }
+
+    /**
+     * Does what the form asks for, unless a field is wrong already.
+     *
+     * @param doing names where to go from there
+     * @param refusing says at the fields why it was refused, or throws the refusal on
+     * @param shown the form once more, with what is wrong
+     */
+    public String answer(
+            HttpServletResponse response, Supplier<String> doing, Consumer<Refused> refusing, Supplier<String> shown) {
+        if (errors.isEmpty()) {
+            try {
+                return doing.get();
+            } catch (Refused refused) {
+                refusing.accept(refused);
+            }
+        }
+        notTaken(response);
+        return shown.get();
     }
 
     /**
