@@ -8,16 +8,15 @@ import dev.stayfixed.drive.signal.SignalFacts;
 import dev.stayfixed.drive.signal.SignalMeter;
 import dev.stayfixed.drive.signal.SignalRow;
 import dev.stayfixed.drive.signal.SignalRules;
+import dev.stayfixed.platform.Sha256;
 import dev.stayfixed.recording.LogMapping;
 import dev.stayfixed.recording.LogReader;
 import dev.stayfixed.recording.LogReport;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.time.Instant;
 import java.util.Arrays;
-import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -70,11 +69,7 @@ public class LogJudge {
         private long first;
 
         RowDigest() {
-            try {
-                sha = MessageDigest.getInstance("SHA-256");
-            } catch (NoSuchAlgorithmException e) {
-                throw new IllegalStateException("every Java runtime has SHA-256", e);
-            }
+            sha = Sha256.begin();
         }
 
         @Override
@@ -102,7 +97,7 @@ public class LogJudge {
 
         String hex() {
             digestPending();
-            return HexFormat.of().formatHex(sha.digest());
+            return Sha256.hex(sha, new byte[0]);
         }
     }
 }

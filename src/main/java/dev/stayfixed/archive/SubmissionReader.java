@@ -1,13 +1,12 @@
 package dev.stayfixed.archive;
 
 import dev.stayfixed.platform.PlainText;
+import dev.stayfixed.platform.Sha256;
 import dev.stayfixed.platform.StrictJson;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.Refused;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
@@ -75,12 +74,8 @@ public class SubmissionReader {
 
     /** The same, with the digest of a log beside it. */
     public String digest(DriveSubmission submission, String log) {
-        try {
-            MessageDigest sha = MessageDigest.getInstance("SHA-256");
-            sha.update(log.getBytes(StandardCharsets.US_ASCII));
-            return HexFormat.of().formatHex(sha.digest(json.canonical(submission.withoutMapping())));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java runtime has SHA-256", e);
-        }
+        MessageDigest sha = Sha256.begin();
+        sha.update(log.getBytes(StandardCharsets.US_ASCII));
+        return Sha256.hex(sha, json.canonical(submission.withoutMapping()));
     }
 }

@@ -2,6 +2,7 @@ package dev.stayfixed.intake;
 
 import dev.stayfixed.archive.LogMappingForm;
 import dev.stayfixed.archive.UploadedLog;
+import dev.stayfixed.platform.Sha256;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
@@ -14,12 +15,8 @@ import dev.stayfixed.recording.LogMapping;
 import dev.stayfixed.recording.LogReader;
 import dev.stayfixed.recording.LogReport;
 import dev.stayfixed.recording.Proposal;
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.time.Clock;
 import java.util.ArrayList;
-import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -280,11 +277,6 @@ public class LogMappings {
     private static String fingerprint(List<String> headers, @Nullable UUID vehicleId) {
         String text = headers.stream().sorted().collect(Collectors.joining("\n"))
                 + (vehicleId == null ? "" : "\n\n" + vehicleId);
-        try {
-            return HexFormat.of()
-                    .formatHex(MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8)));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java runtime has SHA-256", e);
-        }
+        return Sha256.hex(text);
     }
 }

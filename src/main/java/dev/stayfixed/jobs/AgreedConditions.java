@@ -1,11 +1,8 @@
 package dev.stayfixed.jobs;
 
 import dev.stayfixed.drive.condition.ConditionSet;
+import dev.stayfixed.platform.Sha256;
 import dev.stayfixed.verification.RecordedConditions.Origin;
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.List;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -23,12 +20,7 @@ public record AgreedConditions(ConditionSet set, Origin origin, String source) {
 
     /** The same for the same conditions, whatever they are called. SHA-256 in hex. */
     public static String key(ConditionSet set) {
-        try {
-            byte[] content = text(set).getBytes(StandardCharsets.UTF_8);
-            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(content));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java runtime has SHA-256", e);
-        }
+        return Sha256.hex(text(set));
     }
 
     static String text(ConditionSet set) {

@@ -1,12 +1,10 @@
 package dev.stayfixed.reports;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import dev.stayfixed.platform.Sha256;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.Locale;
 import tools.jackson.databind.MapperFeature;
 import tools.jackson.databind.SerializationFeature;
@@ -51,12 +49,7 @@ public record Fingerprint(String hex) {
     }
 
     static Fingerprint of(byte[] bytes) {
-        try {
-            return new Fingerprint(HexFormat.of()
-                    .formatHex(MessageDigest.getInstance("SHA-256").digest(bytes)));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java runtime has SHA-256", e);
-        }
+        return new Fingerprint(Sha256.hex(bytes));
     }
 
     static String canonical(ReportFacts facts) {

@@ -4,14 +4,13 @@ import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.platform.IfMatch;
+import dev.stayfixed.platform.Secret;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.platform.storage.Durably;
-import java.security.SecureRandom;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.Base64;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -23,8 +22,6 @@ public class FollowUps {
 
     /** How long the calendar shows a promise that nobody has kept. */
     private static final Duration OVERDUE_SHOWN = Duration.ofDays(60);
-
-    private static final SecureRandom RANDOM = new SecureRandom();
 
     private final StoredFollowUps stored;
     private final Jobs jobs;
@@ -86,9 +83,7 @@ public class FollowUps {
 
     /** A new secret for the calendar's link; the one before it no longer works. */
     public String newLink() {
-        byte[] secret = new byte[24];
-        RANDOM.nextBytes(secret);
-        String token = Base64.getUrlEncoder().withoutPadding().encodeToString(secret);
+        String token = Secret.forAddress(24);
         durably.write(() -> {
             durably.hold("calendar link");
             stored.link(token, clock.instant());

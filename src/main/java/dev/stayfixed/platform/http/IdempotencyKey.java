@@ -1,12 +1,11 @@
 package dev.stayfixed.platform.http;
 
+import dev.stayfixed.platform.Sha256;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 
 /**
  * The name that a client gives to a request, and a fingerprint of what it asks for.
@@ -33,18 +32,14 @@ record IdempotencyKey(String name, String fingerprint) {
     }
 
     private static String fingerprint(ReadRequest request) throws IOException {
-        try {
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            for (String part : new String[] {
-                request.getMethod(), request.getRequestURI(), request.getQueryString(), request.mediaType()
-            }) {
-                digest.update(String.valueOf(part).getBytes(StandardCharsets.UTF_8));
-                digest.update((byte) 0);
-            }
-            request.digest(digest);
-            return HexFormat.of().formatHex(digest.digest());
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java runtime has SHA-256", e);
+        MessageDigest digest = Sha256.begin();
+        for (String part : new String[] {
+            request.getMethod(), request.getRequestURI(), request.getQueryString(), request.mediaType()
+        }) {
+            digest.update(String.valueOf(part).getBytes(StandardCharsets.UTF_8));
+            digest.update((byte) 0);
         }
+        request.digest(digest);
+        return Sha256.hex(digest, new byte[0]);
     }
 }

@@ -1,13 +1,12 @@
 package dev.stayfixed.telling.mail;
 
 import dev.stayfixed.platform.CurrentShop;
+import dev.stayfixed.platform.Secret;
 import dev.stayfixed.platform.storage.Durably;
-import java.security.SecureRandom;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.ZoneOffset;
-import java.util.Base64;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -16,8 +15,6 @@ import org.springframework.stereotype.Repository;
 /** The table mail_recipient: every address that is written to, with the secret of its stop link. */
 @Repository
 class Recipients {
-
-    private static final SecureRandom RANDOM = new SecureRandom();
 
     private final JdbcClient jdbc;
     private final CurrentShop shop;
@@ -49,13 +46,7 @@ class Recipients {
     }
 
     private Recipient add(String address) {
-        byte[] secret = new byte[24];
-        RANDOM.nextBytes(secret);
-        Recipient recipient = new Recipient(
-                UUID.randomUUID(),
-                address,
-                Base64.getUrlEncoder().withoutPadding().encodeToString(secret),
-                false);
+        Recipient recipient = new Recipient(UUID.randomUUID(), address, Secret.forAddress(24), false);
         jdbc.sql("insert into mail_recipient (id, shop_id, address, token) values (?, ?, ?, ?)")
                 .params(recipient.id(), shop.id(), address, recipient.token())
                 .update();

@@ -1,6 +1,6 @@
 package dev.stayfixed.telling.webhooks;
 
-import java.security.SecureRandom;
+import dev.stayfixed.platform.Secret;
 import java.time.Instant;
 import java.util.Base64;
 import java.util.Optional;
@@ -14,12 +14,8 @@ import org.jspecify.annotations.Nullable;
 record Secrets(
         String present, @Nullable String previous, @Nullable Instant previousUntil) {
 
-    private static final SecureRandom RANDOM = new SecureRandom();
-
     static String make() {
-        byte[] bytes = new byte[24];
-        RANDOM.nextBytes(bytes);
-        return "whsec_" + Base64.getEncoder().encodeToString(bytes);
+        return "whsec_" + Base64.getEncoder().encodeToString(Secret.bytes(24));
     }
 
     Optional<String> previousAt(Instant now) {

@@ -1,11 +1,11 @@
 package dev.stayfixed.web.pages;
 
+import dev.stayfixed.platform.Secret;
 import jakarta.servlet.http.Cookie;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
-import java.security.SecureRandom;
 import java.util.HexFormat;
 import java.util.Map;
 import java.util.Optional;
@@ -26,7 +26,6 @@ final class FormToken {
 
     private static final String COOKIE = "stayfixed-form";
     private static final String ATTRIBUTE = FormToken.class.getName();
-    private static final SecureRandom RANDOM = new SecureRandom();
 
     private FormToken() {}
 
@@ -65,9 +64,7 @@ final class FormToken {
     }
 
     private static String fresh() {
-        byte[] bytes = new byte[16];
-        RANDOM.nextBytes(bytes);
-        return HexFormat.of().formatHex(bytes);
+        return HexFormat.of().formatHex(Secret.bytes(16));
     }
 
     private static boolean repeats(HttpServletRequest request, String token) {
