@@ -19,7 +19,7 @@ public record KnownDrive(ReadDrive read, VehicleMarks marks, double km, double k
     /** SAE J1979 service $01: distance since codes were cleared, km. */
     private static final int DISTANCE_SINCE_CLEAR = 0x31;
 
-    static KnownDrive of(ReadDrive read) {
+    public static KnownDrive of(ReadDrive read) {
         DriveRecord drive = read.record();
         return new KnownDrive(
                 read,
