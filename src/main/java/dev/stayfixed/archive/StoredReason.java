@@ -28,6 +28,9 @@ final class StoredReason {
             .flatMap(Arrays::stream)
             .collect(Collectors.toUnmodifiableMap(Kind::key, Function.identity()));
 
+    /** Reasons that were stored while they were sentences keep their words. */
+    private static final String SENTENCE = "old";
+
     private StoredReason() {}
 
     static JsonNode node(Part part) {
@@ -52,8 +55,8 @@ final class StoredReason {
         if (part instanceof Part.TimeOf time) {
             return node.put("found", time.found()).put("needed", time.needed());
         }
-        if (part instanceof Part.Old old) {
-            return node.put("old", old.sentence());
+        if (part instanceof Part.Verbatim own) {
+            return node.put(SENTENCE, own.text());
         }
         throw new IllegalArgumentException("part of a reason: found " + part + ", expected one that a condition says");
     }
@@ -76,8 +79,8 @@ final class StoredReason {
                     node.get("millis").asLong(),
                     Part.Time.Form.valueOf(node.get("form").asString()));
         }
-        if (node.has("old")) {
-            return new Part.Old(node.get("old").asString());
+        if (node.has(SENTENCE)) {
+            return Part.verbatim(node.get(SENTENCE).asString());
         }
         return node.has("found")
                 ? new Part.TimeOf(node.get("found").asLong(), node.get("needed").asLong())

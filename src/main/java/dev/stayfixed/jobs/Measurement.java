@@ -3,7 +3,6 @@ package dev.stayfixed.jobs;
 import dev.stayfixed.verification.bench.BenchCheck;
 import dev.stayfixed.verification.bench.BenchMeasurement;
 import dev.stayfixed.verification.bench.BenchReading;
-import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -50,11 +49,9 @@ public record Measurement(
 
     private static BenchReading read(Reading reading) {
         if (reading instanceof Value value) {
-            String words =
-                    BigDecimal.valueOf(value.number()).stripTrailingZeros().toPlainString();
-            return new BenchReading(OptionalDouble.of(value.number()), words);
+            return new BenchReading.Figure(value.number());
         }
-        return new BenchReading(OptionalDouble.empty(), reading == NoValue.OPEN ? "open" : "over limit");
+        return reading == NoValue.OPEN ? BenchReading.NoNumber.OPEN : BenchReading.NoNumber.OVER_LIMIT;
     }
 
     /** What the meter showed. */

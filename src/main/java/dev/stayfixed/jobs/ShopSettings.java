@@ -27,11 +27,6 @@ public record ShopSettings(String name, ZoneId zone, Units units, int stallDays)
         public String words(Part said) {
             return (this == US ? Wording.US : Wording.METRIC).words(said);
         }
-
-        /** A sentence of the rules, which are metric, as this shop writes quantities. */
-        public String words(String sentence) {
-            return words(new Part.Old(sentence));
-        }
     }
 
     public ShopSettings {

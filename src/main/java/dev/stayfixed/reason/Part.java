@@ -11,7 +11,6 @@ public sealed interface Part
                 Part.Day,
                 Part.Hex,
                 Part.Minute,
-                Part.Old,
                 Part.Time,
                 Part.TimeOf,
                 Part.Verbatim {
@@ -53,9 +52,6 @@ public sealed interface Part
 
     /** A time beside the time that was needed, both in milliseconds: "599.6 s of 600 s". */
     record TimeOf(long found, long needed) implements Part {}
-
-    /** A sentence that is still made in the core, metric and in English. */
-    record Old(String sentence) implements Part {}
 
     static Part count(long number) {
         return new Count(number);

@@ -1,5 +1,6 @@
 package dev.stayfixed.reason;
 
+import java.math.BigDecimal;
 import java.util.OptionalDouble;
 
 /**
@@ -23,6 +24,12 @@ public record Quantity(double value, Unit unit, int decimals, OptionalDouble bes
     /** To two decimals. */
     public static Quantity fine(double value, Unit unit) {
         return new Quantity(value, unit, 2, OptionalDouble.empty());
+    }
+
+    /** With every decimal that it has. */
+    public static Quantity exactly(double value, Unit unit) {
+        int decimals = BigDecimal.valueOf(value).stripTrailingZeros().scale();
+        return new Quantity(value, unit, Math.max(0, decimals), OptionalDouble.empty());
     }
 
     public Quantity beside(double limit) {

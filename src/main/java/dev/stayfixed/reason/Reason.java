@@ -22,11 +22,6 @@ public record Reason(Kind kind, List<Part> parts) implements Part {
         return new Reason(kind, List.of(parts));
     }
 
-    /** What is still said as a sentence. */
-    public static Reason old(String sentence) {
-        return of(Shape.EACH, new Part.Old(sentence));
-    }
-
     /** The same said as a sentence of its own. */
     public Reason asSentence() {
         return of(Shape.SENTENCE, this);

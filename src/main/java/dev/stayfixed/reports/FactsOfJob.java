@@ -83,7 +83,7 @@ class FactsOfJob {
                     CodeReadings.of(job, drives),
                     job.repairs().stream()
                             .sorted(Comparator.comparing(r -> r.details().performedAt()))
-                            .map(repair -> repair(repair, job))
+                            .map(repair -> repair(repair, job, units))
                             .toList(),
                     judged.stream()
                             .map(verdict -> fault(
@@ -166,7 +166,7 @@ class FactsOfJob {
                 job.closeReason().orElse(null));
     }
 
-    private static ReportFacts.OfRepair repair(Repair repair, Job job) {
+    private static ReportFacts.OfRepair repair(Repair repair, Job job, Units units) {
         Repair.Details details = repair.details();
         return new ReportFacts.OfRepair(
                 details.performedAt(),
@@ -179,7 +179,9 @@ class FactsOfJob {
                 details.parts(),
                 details.technician().orElse(null),
                 details.codesCleared(),
-                details.measurements().stream().map(FactsOfJob::measurement).toList(),
+                details.measurements().stream()
+                        .map(measured -> measurement(measured, units))
+                        .toList(),
                 repair.changes().isEmpty()
                         ? null
                         : repair.changes().stream().map(FactsOfJob::correction).toList());
@@ -195,7 +197,7 @@ class FactsOfJob {
                 change.after());
     }
 
-    private static ReportFacts.OfMeasurement measurement(Measurement m) {
+    private static ReportFacts.OfMeasurement measurement(Measurement m, Units units) {
         return new ReportFacts.OfMeasurement(
                 m.quantity(),
                 m.point().orElse(null),
@@ -205,7 +207,7 @@ class FactsOfJob {
                 reading(m.before()),
                 reading(m.after()),
                 m.testLeadsVerified().orElse(null),
-                m.check().label());
+                units.words(m.check()));
     }
 
     private static @Nullable String reading(Optional<Measurement.Reading> reading) {
@@ -244,10 +246,10 @@ class FactsOfJob {
 
     private static ReportFacts.Proofs proofs(FaultVerdict verdict, FaultProofs proofs, Units units) {
         return new ReportFacts.Proofs(
-                proofs.bench().map(bench -> bench.result().words()).orElse(null),
-                proofs.bench().map(BenchProof::reason).orElse(null),
+                proofs.bench().map(BenchProof::result).map(units::words).orElse(null),
+                proofs.bench().map(BenchProof::reason).map(units::words).orElse(null),
                 verdict.standing().words(),
-                proofs.held().map(HeldSoFar::sentence).map(units::words).orElse(null));
+                proofs.held().map(HeldSoFar::said).map(units::words).orElse(null));
     }
 
     private static ReportFacts.Attempt attempt(

@@ -70,9 +70,6 @@ public final class Wording {
         if (said instanceof Part.Minute minute) {
             return time("Minute", minute.at());
         }
-        if (said instanceof Part.Old old) {
-            return us ? UsUnits.words(old.sentence()) : old.sentence();
-        }
         return plain(said);
     }
 

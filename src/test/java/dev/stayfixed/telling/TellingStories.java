@@ -12,6 +12,7 @@ import java.net.URI;
 import java.time.Duration;
 import java.util.List;
 import java.util.UUID;
+import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 
 /** Who is told of what: by mail, in the inbox, in the calendar; and what the shop learns. */
@@ -96,18 +97,38 @@ abstract class TellingStories extends Told {
     }
 
     @Test
-    void aPersonsOwnWordsAreNotConverted() {
+    @DisplayName("in a shop that uses US units: in the inbox, in a mail, on the page and in the report")
+    void aPersonsOwnWordsAreNotConverted() throws Exception {
         ShopSettings before = shops.settings();
         shops.change(new ShopSettings(before.name(), before.zone(), ShopSettings.Units.US, before.stallDays()));
         try {
             Answer vehicle = shop.vehicle("2013 coupe, US");
-            repaired(vehicle);
+            Answer job = shop.job(vehicle);
+            client.post(
+                            API + "/jobs/" + job.id() + "/repairs",
+                            "{\"performedAt\":\"2026-06-01T10:00:00Z\",\"description\":\"10 K resistor replaced\","
+                                    + "\"codesCleared\":true,\"measurements\":[{\"check\":\"OTHER\","
+                                    + "\"quantity\":\"drop over the 10 K resistor\",\"unit\":\"V\",\"expectedMax\":0.2,"
+                                    + "\"after\":0.9}]}")
+                    .is(201);
+            tellByMail(job, technician, driver);
             Answer strange = shop.drive(vehicle, "2026-06-03T08:00:00Z", Shop.RAN_AND_FAILED)
                     .is(201);
             client.put(API + "/drives/" + strange.id() + "/left-out", "{\"reason\":\"the 10 K resistor was still in\"}")
                     .is(200);
             assertThat(client.get(API + "/inbox").at("/items/0/summary"))
                     .endsWith("Why: a drive was left out of the count (the 10 K resistor was still in).");
+            bell.ring();
+            assertThat(text(post.to(technician).get(1))).contains("the 10 K resistor was still in");
+            String measured = "After the repair drop over the 10 K resistor reads 0.9 V, expected at most 0.2 V.";
+            assertThat(client.get("/jobs/" + job.id()).is(200).body())
+                    .contains("10 K resistor replaced", measured)
+                    .doesNotContain("°F resistor");
+            Answer report =
+                    client.post(API + "/jobs/" + job.id() + "/report", "").is(201);
+            assertThat(report.body())
+                    .contains("10 K resistor replaced", "the 10 K resistor was still in", measured)
+                    .doesNotContain("°F resistor");
         } finally {
             shops.change(before);
         }

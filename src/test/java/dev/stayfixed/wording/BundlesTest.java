@@ -56,7 +56,8 @@ class BundlesTest {
     private static Stream<Class<?>> kindsOfReasons() {
         return SERVICE.stream()
                 .filter(c -> c.isAssignableTo(Kind.class) && c.isEnum())
-                .map(JavaClass::reflect);
+                .<Class<?>>map(JavaClass::reflect)
+                .filter(Class::isEnum);
     }
 
     static List<Path> bundles() throws IOException {

@@ -8,6 +8,7 @@ import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.verification.confidence.AllClear;
 import dev.stayfixed.verification.confidence.Intermittence;
 import dev.stayfixed.web.api.Link;
+import dev.stayfixed.web.api.ReasonAnswer;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
@@ -72,7 +73,8 @@ class ConfidenceController {
             @Nullable Integer neededCleanTrips,
             double chanceOfFalseAllClear,
             boolean reached,
-            String words) {
+            String words,
+            ReasonAnswer wordsFacts) {
 
         static ConfidenceAnswer of(AllClear allClear) {
             return new ConfidenceAnswer(
@@ -83,7 +85,8 @@ class ConfidenceController {
                     allClear.neededTrips().isPresent() ? allClear.neededTrips().getAsInt() : null,
                     allClear.chanceItIsFalse(),
                     allClear.isReached(),
-                    allClear.words());
+                    ReasonAnswer.text(allClear.said()),
+                    ReasonAnswer.of(allClear.said()));
         }
     }
 

@@ -3,6 +3,7 @@ package dev.stayfixed.judging.api;
 import dev.stayfixed.judging.CaseFiles;
 import dev.stayfixed.judging.NextDrives;
 import dev.stayfixed.verification.inspection.InspectionOutlook;
+import dev.stayfixed.verification.inspection.InspectionRule;
 import dev.stayfixed.web.api.Link;
 import dev.stayfixed.web.api.ReasonAnswer;
 import io.swagger.v3.oas.annotations.Operation;
@@ -68,7 +69,29 @@ class OutlookController {
     /** What each rule would likely say. */
     record InspectionAnswer(String caution, List<OutlookAnswer> outlooks) {}
 
-    record OutlookAnswer(String rule, InspectionOutlook.Likely likely, List<String> reasons, String words) {}
+    /**
+     * What one rule would likely say.
+     *
+     * @param rule its name and date; {@code ruleKind} names it for machines
+     */
+    record OutlookAnswer(
+            String rule,
+            InspectionRule ruleKind,
+            InspectionOutlook.Likely likely,
+            List<String> reasons,
+            List<ReasonAnswer> reasonFacts,
+            String words) {
+
+        static OutlookAnswer of(InspectionOutlook outlook) {
+            return new OutlookAnswer(
+                    ReasonAnswer.text(outlook.rule()),
+                    outlook.rule(),
+                    outlook.likely(),
+                    outlook.reasons().stream().map(ReasonAnswer::text).toList(),
+                    outlook.reasons().stream().map(ReasonAnswer::of).toList(),
+                    ReasonAnswer.text(outlook.said()));
+        }
+    }
 
     @Operation(summary = "One merged plan for all faults still open, in plain words, with cautions")
     @GetMapping("/jobs/{jobId}/next-drive")
@@ -85,8 +108,7 @@ class OutlookController {
         return new InspectionAnswer(
                 ADVISORY,
                 files.ofVehicle(vehicleId).inspection().stream()
-                        .map(outlook ->
-                                new OutlookAnswer(outlook.rule(), outlook.likely(), outlook.reasons(), outlook.words()))
+                        .map(OutlookAnswer::of)
                         .toList());
     }
 }

@@ -4,6 +4,7 @@ import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.judging.FaultProofs;
 import dev.stayfixed.verification.bench.BenchProof;
 import dev.stayfixed.verification.held.HeldSoFar;
+import dev.stayfixed.web.api.ReasonAnswer;
 import dev.stayfixed.web.api.Words;
 import java.time.Instant;
 import java.util.List;
@@ -25,9 +26,23 @@ record ProofsAnswer(
      * @param missing what was not measured, or not with an expected band
      * @param against what disagrees
      */
-    record Bench(BenchProof.Result result, String reason, List<String> missing, List<String> against) {
+    record Bench(
+            BenchProof.Result result,
+            String reason,
+            ReasonAnswer reasonFacts,
+            List<String> missing,
+            List<ReasonAnswer> missingFacts,
+            List<String> against,
+            List<ReasonAnswer> againstFacts) {
         static Bench of(BenchProof proof) {
-            return new Bench(proof.result(), proof.reason(), proof.missing(), proof.against());
+            return new Bench(
+                    proof.result(),
+                    ReasonAnswer.text(proof.reason()),
+                    ReasonAnswer.of(proof.reason()),
+                    proof.missing().stream().map(ReasonAnswer::text).toList(),
+                    proof.missing().stream().map(ReasonAnswer::of).toList(),
+                    proof.against().stream().map(ReasonAnswer::text).toList(),
+                    proof.against().stream().map(ReasonAnswer::of).toList());
         }
     }
 
@@ -50,7 +65,8 @@ record ProofsAnswer(
             int starts,
             long days,
             @Nullable Ended ended,
-            String words) {
+            String words,
+            ReasonAnswer wordsFacts) {
         static Held of(HeldSoFar held) {
             return new Held(
                     held.since().orElse(null),
@@ -58,15 +74,19 @@ record ProofsAnswer(
                     Words.orNull(held.kilometres()),
                     held.starts(),
                     held.days(),
-                    held.ended()
-                            .map(e -> new Ended(e.at(), e.driveId(), e.reason()))
-                            .orElse(null),
-                    held.sentence());
+                    held.ended().map(Ended::of).orElse(null),
+                    ReasonAnswer.text(held.said()),
+                    ReasonAnswer.of(held.said()));
         }
     }
 
     /** The drive in which a lamp or a code ended it. */
-    record Ended(Instant at, String driveId, String reason) {}
+    record Ended(Instant at, String driveId, String reason, ReasonAnswer reasonFacts) {
+        static Ended of(HeldSoFar.Ended ended) {
+            return new Ended(
+                    ended.at(), ended.driveId(), ReasonAnswer.text(ended.reason()), ReasonAnswer.of(ended.reason()));
+        }
+    }
 
     static ProofsAnswer of(Standing standing, FaultProofs proofs) {
         return new ProofsAnswer(

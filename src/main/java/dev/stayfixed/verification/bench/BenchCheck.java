@@ -1,29 +1,24 @@
 package dev.stayfixed.verification.bench;
 
+import dev.stayfixed.reason.Kind;
+
 /** What a measurement at the bench checks; common practice when a circuit and its part are tested. */
-public enum BenchCheck {
-    SUPPLY("supply", "the supply of the part"),
-    GROUND("ground", "the ground of the part"),
+public enum BenchCheck implements Kind {
+    SUPPLY(BenchReason.OF_THE_SUPPLY),
+    GROUND(BenchReason.OF_THE_GROUND),
     /** The old part is what was read before the repair, the new one what was read after it. */
-    PART("part", "the part itself, the old one before and the new one after"),
-    LEADS("test leads", "the test leads, held together"),
-    OTHER("other", "something else");
+    PART(BenchReason.OF_THE_PART),
+    LEADS(BenchReason.OF_THE_LEADS),
+    OTHER(BenchReason.OF_SOMETHING_ELSE);
 
-    private final String label;
-    private final String words;
+    private final BenchReason what;
 
-    BenchCheck(String label, String words) {
-        this.label = label;
-        this.words = words;
+    BenchCheck(BenchReason what) {
+        this.what = what;
     }
 
-    /** A word or two, for a table. */
-    public String label() {
-        return label;
-    }
-
-    /** What is checked, for a form. */
-    public String words() {
-        return words;
+    /** What is checked, at more length than by its name. */
+    public BenchReason what() {
+        return what;
     }
 }

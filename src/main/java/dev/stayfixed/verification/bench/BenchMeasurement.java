@@ -1,5 +1,9 @@
 package dev.stayfixed.verification.bench;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Unit;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -30,12 +34,9 @@ public record BenchMeasurement(
 
     /** Whether the reading lies inside the band; call {@link #hasBand} first. */
     boolean isInside(BenchReading reading) {
-        if (reading.number().isEmpty()) {
-            return false;
-        }
-        double number = reading.number().getAsDouble();
-        return number >= expectedMin.orElse(Double.NEGATIVE_INFINITY)
-                && number <= expectedMax.orElse(Double.POSITIVE_INFINITY);
+        return reading instanceof BenchReading.Figure number
+                && number.value() >= expectedMin.orElse(Double.NEGATIVE_INFINITY)
+                && number.value() <= expectedMax.orElse(Double.POSITIVE_INFINITY);
     }
 
     /** The reading that speaks of the state in which the car left. */
@@ -43,24 +44,30 @@ public record BenchMeasurement(
         return after.or(() -> before);
     }
 
-    /** "6.1 Ω, expected 5 to 7 Ω". */
-    String describe(BenchReading reading) {
-        String unitBehind = reading.number().isPresent() ? " " + unit : "";
-        return reading.words() + unitBehind + ", expected " + band();
-    }
-
-    private String band() {
-        if (expectedMin.isPresent() && expectedMax.isPresent()) {
-            return number(expectedMin.getAsDouble()) + " to " + number(expectedMax.getAsDouble()) + " " + unit;
+    /** "6.1 Ω, expected 5 to 7 Ω"; the unit is the technician's own word. Call {@link #hasBand} first. */
+    Reason against(BenchReading reading) {
+        Part found = found(reading);
+        if (expectedMin.isEmpty()) {
+            return Reason.of(BenchReason.EXPECTED_MOST, found, plain(expectedMax.orElseThrow()), words(unit));
         }
-        return expectedMin.isPresent()
-                ? "at least " + number(expectedMin.getAsDouble()) + " " + unit
-                : "at most " + number(expectedMax.orElseThrow()) + " " + unit;
+        Part min = plain(expectedMin.getAsDouble());
+        return expectedMax.isEmpty()
+                ? Reason.of(BenchReason.EXPECTED_LEAST, found, min, words(unit))
+                : Reason.of(BenchReason.EXPECTED_BETWEEN, found, min, plain(expectedMax.getAsDouble()), words(unit));
     }
 
-    private static String number(double value) {
-        return value == Math.rint(value) && Math.abs(value) < 1e15
-                ? Long.toString((long) value)
-                : Double.toString(value);
+    private Part found(BenchReading reading) {
+        if (reading instanceof BenchReading.Figure number) {
+            return Reason.of(BenchReason.NUMBER_READ, plain(number.value()), words(unit));
+        }
+        return (BenchReading.NoNumber) reading;
+    }
+
+    private static Part plain(double number) {
+        return Quantity.exactly(number, Unit.ONE);
+    }
+
+    private static Part words(String own) {
+        return Part.verbatim(own);
     }
 }

@@ -1,8 +1,13 @@
 package dev.stayfixed.verification.bench;
 
+import dev.stayfixed.reason.Kind;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.Predicate;
 
 /**
@@ -10,26 +15,16 @@ import java.util.function.Predicate;
  * the test leads can be trusted. Common practice, no source. It is no verdict: a part that measures well may still not cure the fault.
  *
  * @param missing what was not measured, or not with an expected band; empty where nothing is missing
- * @param against what disagrees with the repair, each in words
+ * @param against what disagrees with the repair
  * @param reason the result in one sentence
  */
-public record BenchProof(Result result, List<String> missing, List<String> against, String reason) {
+public record BenchProof(Result result, List<Reason> missing, List<Reason> against, Reason reason) {
 
     /** What the measurements come to. */
-    public enum Result {
-        COMPLETE("complete"),
-        INCOMPLETE("incomplete"),
-        CONTRADICTING("contradicting");
-
-        private final String words;
-
-        Result(String words) {
-            this.words = words;
-        }
-
-        public String words() {
-            return words;
-        }
+    public enum Result implements Kind {
+        COMPLETE,
+        INCOMPLETE,
+        CONTRADICTING
     }
 
     public BenchProof {
@@ -43,94 +38,96 @@ public record BenchProof(Result result, List<String> missing, List<String> again
      * @param measurements all of one repair
      */
     public static BenchProof of(List<BenchMeasurement> measurements) {
-        List<String> against = against(measurements);
-        List<String> missing = missing(measurements);
+        List<Reason> against = against(measurements);
+        List<Reason> missing = missing(measurements);
         if (!against.isEmpty()) {
-            return new BenchProof(Result.CONTRADICTING, missing, against, sentence(String.join("; ", against)));
+            return new BenchProof(
+                    Result.CONTRADICTING,
+                    missing,
+                    against,
+                    Shape.EACH.of(against).asSentence());
         }
         if (measurements.isEmpty()) {
-            return new BenchProof(Result.INCOMPLETE, missing, against, "Nothing was measured at the bench.");
+            return new BenchProof(Result.INCOMPLETE, missing, against, Reason.of(BenchReason.NOTHING_MEASURED));
         }
         if (!missing.isEmpty()) {
-            return new BenchProof(
-                    Result.INCOMPLETE, missing, against, sentence("still missing: " + String.join(", ", missing)));
+            Reason still = Reason.of(BenchReason.STILL_MISSING, Shape.LIST.of(missing));
+            return new BenchProof(Result.INCOMPLETE, missing, against, still.asSentence());
         }
         return new BenchProof(Result.COMPLETE, missing, against, complete(measurements));
     }
 
-    private static String complete(List<BenchMeasurement> measurements) {
+    private static Reason complete(List<BenchMeasurement> measurements) {
         BenchMeasurement part = measurements.stream()
                 .filter(m -> m.is(BenchCheck.PART) && shows(m, m.before(), false))
                 .findFirst()
                 .orElseThrow();
-        return "Supply and ground were inside their bands, the old part was not (%s), the new part is, and the test leads were checked."
-                .formatted(part.before().map(part::describe).orElseThrow());
+        return Reason.of(BenchReason.ALL_FIVE, part.before().map(part::against).orElseThrow());
     }
 
-    private static String sentence(String words) {
-        return words.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + words.substring(1) + ".";
-    }
-
-    private static List<String> against(List<BenchMeasurement> measurements) {
-        List<String> against = new ArrayList<>();
-        outside(measurements, BenchCheck.SUPPLY, "the supply").forEach(against::add);
-        outside(measurements, BenchCheck.GROUND, "the ground").forEach(against::add);
-        outside(measurements, BenchCheck.LEADS, "the test leads, held together,")
-                .forEach(against::add);
+    private static List<Reason> against(List<BenchMeasurement> measurements) {
+        List<Reason> against = new ArrayList<>();
+        against.addAll(outside(measurements, BenchCheck.SUPPLY, BenchReason.SUPPLY));
+        against.addAll(outside(measurements, BenchCheck.GROUND, BenchReason.GROUND));
+        against.addAll(outside(measurements, BenchCheck.LEADS, BenchReason.LEADS_TOGETHER));
         for (BenchMeasurement m : measurements) {
             boolean afterCounts = m.is(BenchCheck.PART) || m.is(BenchCheck.OTHER);
-            String whose = m.is(BenchCheck.PART) ? "the new part" : "after the repair " + m.quantity();
             if (afterCounts && shows(m, m.after(), false)) {
-                against.add(whose + " reads " + m.after().map(m::describe).orElse(""));
+                Reason whose = m.is(BenchCheck.PART)
+                        ? Reason.of(BenchReason.NEW_PART)
+                        : Reason.of(BenchReason.AFTER_REPAIR, Part.verbatim(m.quantity()));
+                m.after().ifPresent(read -> against.add(Reason.of(BenchReason.READS, whose, m.against(read))));
             }
         }
         if (no(measurements, m -> m.is(BenchCheck.PART) && shows(m, m.before(), false))) {
             measurements.stream()
                     .filter(m -> m.is(BenchCheck.PART) && shows(m, m.before(), true))
-                    .forEach(m -> against.add("the old part read "
-                            + m.before().map(m::describe).orElse("") + ", so it was not out of range"));
+                    .forEach(m -> m.before()
+                            .ifPresent(
+                                    read -> against.add(Reason.of(BenchReason.OLD_PART_WAS_INSIDE, m.against(read)))));
         }
         boolean unchecked = measurements.stream()
                 .anyMatch(m -> m.leadsVerified().filter(verified -> !verified).isPresent());
         if (unchecked) {
-            against.add("the test leads were not checked");
+            against.add(Reason.of(BenchReason.LEADS_UNCHECKED));
         }
         return against;
     }
 
-    private static List<String> outside(List<BenchMeasurement> measurements, BenchCheck check, String what) {
+    private static List<Reason> outside(List<BenchMeasurement> measurements, BenchCheck check, BenchReason what) {
         return measurements.stream()
                 .filter(m -> m.is(check) && shows(m, m.last(), false))
-                .map(m -> what + " read " + m.last().map(m::describe).orElse(""))
+                .flatMap(m -> m.last().map(m::against).stream())
+                .map(reading -> Reason.of(BenchReason.READ, what, reading))
                 .toList();
     }
 
-    private static List<String> missing(List<BenchMeasurement> measurements) {
-        List<String> missing = new ArrayList<>();
-        ask(missing, measurements, BenchCheck.SUPPLY, "the supply", BenchMeasurement::last);
-        ask(missing, measurements, BenchCheck.GROUND, "the ground", BenchMeasurement::last);
-        ask(missing, measurements, BenchCheck.PART, "the old part", BenchMeasurement::before);
-        ask(missing, measurements, BenchCheck.PART, "the new part", BenchMeasurement::after);
+    private static List<Reason> missing(List<BenchMeasurement> measurements) {
+        List<Reason> missing = new ArrayList<>();
+        ask(missing, measurements, BenchCheck.SUPPLY, BenchReason.SUPPLY, BenchMeasurement::last);
+        ask(missing, measurements, BenchCheck.GROUND, BenchReason.GROUND, BenchMeasurement::last);
+        ask(missing, measurements, BenchCheck.PART, BenchReason.OLD_PART, BenchMeasurement::before);
+        ask(missing, measurements, BenchCheck.PART, BenchReason.NEW_PART, BenchMeasurement::after);
         boolean leads = measurements.stream()
                 .anyMatch(m -> m.leadsVerified().orElse(false) || (m.is(BenchCheck.LEADS) && shows(m, m.last(), true)));
         if (!leads) {
-            missing.add("the check of the test leads");
+            missing.add(Reason.of(BenchReason.CHECK_OF_LEADS));
         }
         return missing;
     }
 
     /** A reading without an expected band decides nothing. */
     private static void ask(
-            List<String> missing,
+            List<Reason> missing,
             List<BenchMeasurement> measurements,
             BenchCheck check,
-            String what,
-            java.util.function.Function<BenchMeasurement, Optional<BenchReading>> reading) {
+            BenchReason what,
+            Function<BenchMeasurement, Optional<BenchReading>> reading) {
         Predicate<BenchMeasurement> read = m -> m.is(check) && reading.apply(m).isPresent();
         if (no(measurements, read)) {
-            missing.add(what);
+            missing.add(Reason.of(what));
         } else if (no(measurements, read.and(BenchMeasurement::hasBand))) {
-            missing.add("the expected band of " + what);
+            missing.add(Reason.of(BenchReason.BAND_OF, what));
         }
     }
 

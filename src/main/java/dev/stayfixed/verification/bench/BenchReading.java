@@ -1,11 +1,18 @@
 package dev.stayfixed.verification.bench;
 
-import java.util.OptionalDouble;
+import dev.stayfixed.reason.Kind;
 
-/**
- * What the meter showed.
- *
- * @param number in the unit of the measurement; empty where it showed "open" or "over limit", which lies outside every band
- * @param words as a person reads it, without the unit
- */
-public record BenchReading(OptionalDouble number, String words) {}
+/** What the meter showed. */
+public sealed interface BenchReading {
+
+    /** A number, in the unit of the measurement. */
+    record Figure(double value) implements BenchReading {}
+
+    /** No number; lies outside every band. */
+    enum NoNumber implements BenchReading, Kind {
+        /** No connection. */
+        OPEN,
+        /** More than the meter's range. */
+        OVER_LIMIT
+    }
+}

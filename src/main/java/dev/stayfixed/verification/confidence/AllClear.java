@@ -1,5 +1,11 @@
 package dev.stayfixed.verification.confidence;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
+import dev.stayfixed.reason.Unit;
+import java.util.List;
 import java.util.OptionalInt;
 
 /**
@@ -29,28 +35,40 @@ public record AllClear(Intermittence before, double wanted, int cleanTrips) {
         return cleanTrips > 0 && chanceItIsFalse() <= 1 - wanted + 1e-12;
     }
 
-    /** In a sentence or two, with the numbers and their limits. */
-    public String words() {
-        String history = before.monitored() == 0
-                ? "How often it failed before the repair is not known, so any rate is taken as equally likely."
-                : "Before the repair it failed in %d of %d monitored trips; the rate itself may be anything from %s to %s (95 %%)."
-                        .formatted(
-                                before.failed(),
-                                before.monitored(),
-                                percent(before.rate(0.95).low()),
-                                percent(before.rate(0.95).high()));
-        String now = cleanTrips == 0
-                ? " No clean trip yet, so nothing is proven."
-                : " %d clean %s in a row would come about in %s of cases although the fault is as it was."
-                        .formatted(cleanTrips, cleanTrips == 1 ? "trip" : "trips", percent(chanceItIsFalse()));
-        OptionalInt needed = neededTrips();
-        String target = needed.isEmpty()
-                ? " No number of trips that anybody drives gives %s confidence.".formatted(percent(wanted))
-                : " For %s confidence it takes %d.".formatted(percent(wanted), needed.getAsInt());
-        return history + now + target;
+    /** In a few sentences, with the numbers and their limits. */
+    public Reason said() {
+        return Shape.SENTENCES.of(List.of(history(), now(), target()));
     }
 
-    private static String percent(double share) {
-        return share > 0 && share < 0.01 ? "less than 1 %" : Math.round(share * 100) + " %";
+    private Reason history() {
+        if (before.monitored() == 0) {
+            return Reason.of(ConfidenceReason.RATE_UNKNOWN);
+        }
+        Intermittence.Rate rate = before.rate(0.95);
+        return Reason.of(
+                ConfidenceReason.FAILED_BEFORE,
+                Part.count(before.failed()),
+                Part.count(before.monitored()),
+                percent(rate.low()),
+                percent(rate.high()));
+    }
+
+    private Reason now() {
+        return cleanTrips == 0
+                ? Reason.of(ConfidenceReason.NO_CLEAN_TRIP)
+                : Reason.of(ConfidenceReason.CLEAN_BY_CHANCE, Part.count(cleanTrips), percent(chanceItIsFalse()));
+    }
+
+    private Reason target() {
+        OptionalInt needed = neededTrips();
+        return needed.isEmpty()
+                ? Reason.of(ConfidenceReason.NO_NUMBER_OF_TRIPS, percent(wanted))
+                : Reason.of(ConfidenceReason.TRIPS_FOR, percent(wanted), Part.count(needed.getAsInt()));
+    }
+
+    private static Part percent(double share) {
+        return share > 0 && share < 0.01
+                ? Reason.of(ConfidenceReason.LESS_THAN, Quantity.whole(1, Unit.PERCENT))
+                : Quantity.whole(share * 100, Unit.PERCENT);
     }
 }

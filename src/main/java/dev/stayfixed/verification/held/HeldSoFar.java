@@ -1,5 +1,9 @@
 package dev.stayfixed.verification.held;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Unit;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -14,7 +18,6 @@ import java.util.OptionalDouble;
  * @param starts drives recorded in the stretch
  * @param days whole days from {@code since} to {@code until}
  * @param ended what ended it, with its time; empty while it lasts
- * @param sentence all of it for a person; distances in km
  */
 public record HeldSoFar(
         Optional<Instant> since,
@@ -22,13 +25,35 @@ public record HeldSoFar(
         OptionalDouble kilometres,
         int starts,
         long days,
-        Optional<Ended> ended,
-        String sentence) {
+        Optional<Ended> ended) {
 
     /**
      * What ended the stretch.
      *
      * @param driveId of the drive in which it showed
      */
-    public record Ended(Instant at, String driveId, String reason) {}
+    public record Ended(Instant at, String driveId, Reason reason) {}
+
+    /** All of it in a sentence. */
+    public Reason said() {
+        if (ended.isEmpty()) {
+            return until.isEmpty() ? Reason.of(HeldReason.NOTHING_YET) : Reason.of(HeldReason.HELD_SO_FAR, stretch());
+        }
+        Reason why = ended.get().reason();
+        return until.isEmpty()
+                ? Reason.of(HeldReason.NEVER_HELD, why)
+                : Reason.of(HeldReason.HELD_THEN, stretch(), why);
+    }
+
+    private Reason stretch() {
+        Reason started = Reason.of(HeldReason.STARTS, Part.count(starts));
+        Reason lasted = Reason.of(HeldReason.DAYS, Part.count(days));
+        return kilometres.isEmpty()
+                ? Reason.of(HeldReason.STRETCH, started, lasted)
+                : Reason.of(
+                        HeldReason.STRETCH_DRIVEN,
+                        Quantity.whole(kilometres.getAsDouble(), Unit.KILOMETRE),
+                        started,
+                        lasted);
+    }
 }

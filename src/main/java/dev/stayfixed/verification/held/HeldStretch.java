@@ -5,6 +5,8 @@ import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.obd.Answer;
 import dev.stayfixed.obd.Scan;
 import dev.stayfixed.obd.TroubleCode;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.RepairAttempt;
 import java.time.Duration;
 import java.time.Instant;
@@ -83,7 +85,7 @@ public final class HeldStretch {
     private Optional<HeldSoFar.Ended> take(DriveRecord drive) {
         Optional<Boolean> lamp = lamp(drive);
         if (lamp.orElse(false) && !lampLeft) {
-            return ended(drive, "the MIL was reported on");
+            return ended(drive, Reason.of(HeldReason.LAMP_CAME));
         }
         lampLeft &= lamp.orElse(true);
         Set<TroubleCode> codes = codes(drive);
@@ -96,7 +98,9 @@ public final class HeldStretch {
                 .filter(code -> left.stream().noneMatch(code::sameFaultAs))
                 .min(Comparator.comparing(TroubleCode::text));
         if (came.isPresent()) {
-            return ended(drive, "the code " + came.get().text() + " came");
+            return ended(
+                    drive,
+                    Reason.of(HeldReason.CODE_CAME, Part.verbatim(came.get().text())));
         }
         left.removeIf(code -> codes.stream().noneMatch(code::sameFaultAs) && isGone(code, drive));
         boolean clean = !lampLeft && codes.isEmpty() && (lamp.isPresent() || codesRead);
@@ -149,7 +153,7 @@ public final class HeldStretch {
         return drive.scans().stream().anyMatch(timed -> timed.scan().confirmed(code) == Scan.Presence.ABSENT);
     }
 
-    private static Optional<HeldSoFar.Ended> ended(DriveRecord drive, String reason) {
+    private static Optional<HeldSoFar.Ended> ended(DriveRecord drive, Reason reason) {
         return Optional.of(new HeldSoFar.Ended(drive.start(), drive.id(), reason));
     }
 
@@ -202,23 +206,6 @@ public final class HeldStretch {
                         Duration.between(since.orElseThrow(), until.orElseThrow())
                                 .toDays())
                 : 0;
-        return new HeldSoFar(from, until, kilometres, starts, days, ended, sentence(seen, days, ended));
-    }
-
-    private String sentence(boolean seen, long days, Optional<HeldSoFar.Ended> ended) {
-        String held = "%s%s and %s with the lamp off and no code"
-                .formatted(
-                        kilometres.isPresent() ? Math.round(kilometres.getAsDouble()) + " km, " : "",
-                        starts == 1 ? "1 start" : starts + " starts",
-                        days == 1 ? "1 day" : days + " days");
-        if (ended.isPresent()) {
-            return seen
-                    ? "Held for " + held + ", then " + ended.get().reason() + "."
-                    : "It did not hold: " + ended.get().reason() + ".";
-        }
-        if (seen) {
-            return "Held so far for " + held + "; weaker than proof.";
-        }
-        return "Nothing to count yet: no drive since the repair shows the lamp off or the codes gone.";
+        return new HeldSoFar(from, until, kilometres, starts, days, ended);
     }
 }

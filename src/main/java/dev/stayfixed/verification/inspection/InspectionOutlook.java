@@ -1,31 +1,23 @@
 package dev.stayfixed.verification.inspection;
 
+import dev.stayfixed.reason.Kind;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
 import java.util.List;
 
 /**
  * What is likely under one rule; never a promise.
  *
- * @param rule name and date of the rule
- * @param reasons each in a sentence, never empty
+ * @param reasons never empty
  */
-public record InspectionOutlook(String rule, Likely likely, List<String> reasons) {
+public record InspectionOutlook(InspectionRule rule, Likely likely, List<Reason> reasons) {
 
     /** "Not ready" means come back later; a fault that fails an inspection is another thing. */
-    public enum Likely {
-        READY("likely ready"),
-        NOT_READY("likely not ready"),
-        FAULT("likely to fail for a fault"),
-        UNKNOWN("not to be told from these scans");
-
-        private final String words;
-
-        Likely(String words) {
-            this.words = words;
-        }
-
-        public String words() {
-            return words;
-        }
+    public enum Likely implements Kind {
+        READY,
+        NOT_READY,
+        FAULT,
+        UNKNOWN
     }
 
     public InspectionOutlook {
@@ -36,7 +28,11 @@ public record InspectionOutlook(String rule, Likely likely, List<String> reasons
     }
 
     /** "likely not ready under X, because …". */
-    public String words() {
-        return "%s under %s, because %s".formatted(likely.words(), rule, String.join("; ", reasons));
+    public Reason said() {
+        return Reason.of(InspectionReason.OUTLOOK, likely, rule, because());
+    }
+
+    public Reason because() {
+        return Shape.EACH.of(reasons);
     }
 }

@@ -6,6 +6,8 @@ import dev.stayfixed.obd.Readiness;
 import dev.stayfixed.obd.Scan;
 import dev.stayfixed.obd.TroubleCode;
 import dev.stayfixed.obd.Vin;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Unit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -38,9 +40,7 @@ public record ScanDigest(int understood, int not, List<Said> says, List<Scan.Lin
         scan.thisCycle().ifPresent(r -> says.add(new Said("Monitors in this driving cycle", readiness(r))));
         stated(scan).ifPresent(monitors -> says.add(new Said("Monitors in words", monitors)));
         counter(scan, 0x30, "Warm-ups since the clear", "").ifPresent(says::add);
-        counter(scan, 0x31, "Distance since the clear", " km")
-                .map(said -> new Said(said.what(), show.words(said.words())))
-                .ifPresent(says::add);
+        distance(scan, show).ifPresent(says::add);
         counter(scan, 0x4E, "Engine time since the clear", " min").ifPresent(says::add);
         counter(scan, 0x1F, "Run time since engine start", " s").ifPresent(says::add);
         scan.freezeFrameCode().ifPresent(code -> says.add(new Said("Freeze frame", "stored by " + code.text())));
@@ -107,6 +107,14 @@ public record ScanDigest(int understood, int not, List<Said> says, List<Scan.Lin
                 .distinct()
                 .collect(Collectors.joining(", "));
         return Optional.of(text).filter(t -> !t.isEmpty());
+    }
+
+    private static Optional<Said> distance(Scan scan, Show show) {
+        OptionalDouble value = scan.parameter(0x31);
+        return value.isPresent()
+                ? Optional.of(new Said(
+                        "Distance since the clear", show.words(Quantity.whole(value.getAsDouble(), Unit.KILOMETRE))))
+                : Optional.empty();
     }
 
     private static Optional<Said> counter(Scan scan, int pid, String what, String unit) {

@@ -114,11 +114,6 @@ public final class Show {
         return settings.units().words(said);
     }
 
-    /** A sentence of the rules in the shop's units. */
-    public String words(String sentence) {
-        return settings.units().words(sentence);
-    }
-
     public String presence(Optional<Boolean> present, String yes, String no) {
         return present.map(p -> p ? yes : no).orElse("not known");
     }

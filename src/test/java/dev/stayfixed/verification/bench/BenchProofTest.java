@@ -1,14 +1,17 @@
 package dev.stayfixed.verification.bench;
 
+import static dev.stayfixed.English.words;
 import static dev.stayfixed.verification.bench.BenchProof.Result.COMPLETE;
 import static dev.stayfixed.verification.bench.BenchProof.Result.CONTRADICTING;
 import static dev.stayfixed.verification.bench.BenchProof.Result.INCOMPLETE;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import dev.stayfixed.English;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -40,7 +43,8 @@ class BenchProofTest {
         if (text.equals("-")) {
             return Optional.empty();
         }
-        return Optional.of(new BenchReading(text.equals("open") ? OptionalDouble.empty() : number(text), text));
+        return Optional.of(
+                text.equals("open") ? BenchReading.NoNumber.OPEN : new BenchReading.Figure(Double.parseDouble(text)));
     }
 
     private static BenchProof proof(String rows) {
@@ -78,42 +82,36 @@ class BenchProofTest {
                 "OTHER 3..9 open/5.5 yes | INCOMPLETE",
             })
     void allFiveMakeItComplete(String rows, BenchProof.Result expected) {
-        assertEquals(expected, proof(rows).result(), proof(rows).reason());
+        assertEquals(expected, proof(rows).result(), words(proof(rows).reason()));
     }
 
     @Test
     void saysWhyInASentence() {
+        BenchProof nothing = proof("");
+        assertEquals(INCOMPLETE, nothing.result());
+        assertEquals("Nothing was measured at the bench.", words(nothing.reason()));
         assertEquals(
-                new BenchProof(
-                        INCOMPLETE,
-                        List.of(
-                                "the supply",
-                                "the ground",
-                                "the old part",
-                                "the new part",
-                                "the check of the test leads"),
-                        List.of(),
-                        "Nothing was measured at the bench."),
-                proof(""));
+                "the supply, the ground, the old part, the new part, the check of the test leads",
+                nothing.missing().stream().map(English::words).collect(Collectors.joining(", ")));
         assertEquals(
                 "Still missing: the supply, the ground, the expected band of the old part, the expected band of the new part.",
-                proof("PART .. open/5.5 yes").reason());
+                words(proof("PART .. open/5.5 yes").reason()));
         assertEquals(
                 "Supply and ground were inside their bands, the old part was not (open, expected 3 to 9 Ω), the new part is, and"
                         + " the test leads were checked.",
-                proof(GOOD + "PART 3..9 open/5.5 yes").reason());
+                words(proof(GOOD + "PART 3..9 open/5.5 yes").reason()));
         BenchProof against = proof(GOOD + "PART 3..9 5/9.5 no");
         assertEquals(CONTRADICTING, against.result());
         assertEquals(
                 "The new part reads 9.5 Ω, expected 3 to 9 Ω; the old part read 5 Ω, expected 3 to 9 Ω, so it was not out of"
                         + " range; the test leads were not checked.",
-                against.reason());
+                words(against.reason()));
         assertEquals(COMPLETE, proof(GOOD + "PART 3.. 1/5.5 yes").result());
         assertEquals(
                 "The ground read 0.9 Ω, expected at most 0.2 Ω.",
-                proof("GROUND ..0.2 0.9/- -").reason());
+                words(proof("GROUND ..0.2 0.9/- -").reason()));
         assertEquals(
                 "The supply read 4 Ω, expected at least 11.5 Ω.",
-                proof("SUPPLY 11.5.. 4/- -").reason());
+                words(proof("SUPPLY 11.5.. 4/- -").reason()));
     }
 }

@@ -1,11 +1,13 @@
 package dev.stayfixed.verification.held;
 
+import static dev.stayfixed.English.words;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.drive.DriveSummary;
 import dev.stayfixed.obd.Scan;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.RepairAttempt;
 import java.time.Duration;
 import java.time.Instant;
@@ -64,14 +66,14 @@ class HeldStretchTest {
         assertEquals(Optional.of(REPAIRED), held.since());
         assertEquals(
                 "Held so far for 55 km, 2 starts and 4 days with the lamp off and no code; weaker than proof.",
-                held.sentence());
+                words(held.said()));
     }
 
     @Test
     void whatNobodyLookedAtCountsOnlyOnceSomebodyLooks() {
         assertEquals(
                 "Nothing to count yet: no drive since the repair shows the lamp off or the codes gone.",
-                held(CLEARED, drive(1, 20, null, null)).sentence());
+                words(held(CLEARED, drive(1, 20, null, null)).said()));
         assertEquals(0, held(CLEARED, drive(1, 20, null, null)).starts());
         HeldSoFar held = held(CLEARED, drive(1, 20, null, null), drive(2, 10, false, null), drive(9, 90, null, null));
         assertEquals(OptionalDouble.of(30), held.kilometres());
@@ -84,28 +86,29 @@ class HeldStretchTest {
         HeldSoFar held = held(
                 CLEARED, drive(1, 20, false, null), drive(3, 10, true, null), drive(5, 100, false, "43 00\n47 00"));
         assertEquals(
-                Optional.of(new HeldSoFar.Ended(REPAIRED.plus(Duration.ofDays(3)), "d3", "the MIL was reported on")),
+                Optional.of(
+                        new HeldSoFar.Ended(REPAIRED.plus(Duration.ofDays(3)), "d3", Reason.of(HeldReason.LAMP_CAME))),
                 held.ended());
         assertEquals(
                 "Held for 20 km, 1 start and 1 day with the lamp off and no code, then the MIL was reported on.",
-                held.sentence());
+                words(held.said()));
         assertEquals(
                 "It did not hold: the MIL was reported on.",
-                held(CLEARED, drive(1, 5, null, "MIL: on")).sentence());
+                words(held(CLEARED, drive(1, 5, null, "MIL: on")).said()));
     }
 
     @Test
     void anyCodeEndsIt() {
         assertEquals(
                 "Held for 1 start and 1 day with the lamp off and no code, then the code P0171 came.",
-                held(CLEARED, drive(1, -1, false, null), drive(2, 9, false, "47 01 01 71"))
-                        .sentence());
+                words(held(CLEARED, drive(1, -1, false, null), drive(2, 9, false, "47 01 01 71"))
+                        .said()));
         assertEquals(
                 "It did not hold: the code P0420 came.",
-                held(CLEARED, drive(1, 5, null, "P0420 pending")).sentence());
+                words(held(CLEARED, drive(1, 5, null, "P0420 pending")).said()));
         assertEquals(
                 "It did not hold: the code P0420-00 came.",
-                held(CLEARED, drive(1, 5, null, "59 02 FF 04 20 00 24")).sentence());
+                words(held(CLEARED, drive(1, 5, null, "59 02 FF 04 20 00 24")).said()));
         assertEquals(
                 1,
                 held(CLEARED, drive(1, 5, false, "59 02 FF 04 20 00 50\n4A 01 04 20"))
@@ -127,11 +130,11 @@ class HeldStretchTest {
         assertEquals(2, held.days());
         assertEquals(
                 "It did not hold: the code P0300 came.",
-                held(uncleared, drive(1, 20, true, "47 01 03 00")).sentence());
+                words(held(uncleared, drive(1, 20, true, "47 01 03 00")).said()));
         assertEquals(
                 "Held for 20 km, 1 start and 0 days with the lamp off and no code, then the code P0420 came.",
-                held(uncleared, drive(1, 20, false, "43 00"), drive(2, 20, null, "43 01 04 20"))
-                        .sentence());
+                words(held(uncleared, drive(1, 20, false, "43 00"), drive(2, 20, null, "43 01 04 20"))
+                        .said()));
         RepairAttempt unknown = repair(false, null, null);
         assertEquals(
                 Optional.empty(),

@@ -2,6 +2,7 @@ package dev.stayfixed.verification.inspection;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.stayfixed.English;
 import dev.stayfixed.ReferenceRows;
 import dev.stayfixed.ReferenceRows.Row;
 import dev.stayfixed.obd.Ignition;
@@ -72,7 +73,7 @@ class InspectionRuleTest {
     }
 
     private static String words(InspectionRule rule, String input) {
-        return rule.outlook(record(List.of(input.split(" ", -1)))).words();
+        return English.words(rule.outlook(record(List.of(input.split(" ", -1)))).said());
     }
 
     private static InspectionRecord record(List<String> in) {

@@ -1,0 +1,178 @@
+package dev.stayfixed.wording;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DisplayName;
+import org.junit.jupiter.api.Test;
+
+/**
+ * The rules say values: no text of several words stands in their sources, but for refusals of what cannot be read, constants by name
+ * (patterns, tables) and the files that are listed here with the reason.
+ */
+class NoSentencesTest {
+
+    private static final Path SERVICE = Path.of("src", "main", "java", "dev", "stayfixed");
+
+    /** Two words in a row. */
+    private static final Pattern WORDS = Pattern.compile("[a-z]{2,}[,;:]? (?:[a-z%$]|$)");
+
+    private static final Pattern REFUSAL = Pattern.compile(
+            "Exception[(.]|\\brefused\\(|\\bunexpected\\(|\\brequireProbability\\(|\\bcheckRange\\(|static final|@SuppressWarnings");
+
+    /** What a refusal calls it; what people read stands in the bundle under the same name. */
+    private static final List<String> NAMES_IN_REFUSALS = List.of(
+            "drive/DriveQuantity",
+            "drive/signal/Signal",
+            "obd/MonitorGroup",
+            "obd/MonitorState",
+            "obd/FuelSystemStatus",
+            "obd/ObdFormatException",
+            "obd/Pid",
+            "obd/StatusByte",
+            "obd/TestResult",
+            "obd/TroubleCode",
+            "recording/Layout",
+            "recording/LogFormatException");
+
+    /** What is looked for in logs and in what tools print, in whatever language. */
+    private static final List<String> WORD_LISTS =
+            List.of("obd/WordMonitor", "recording/CommonWords", "recording/PidNames", "recording/SourceUnit");
+
+    /** For people who look for a mistake of ours. */
+    private static final List<String> DEBUGGING = List.of("verification/UnitState", "recording/LogRow");
+
+    /** The note beside a line of a scan: what it was read as, in the words of the standards. Still English. */
+    private static final List<String> NOTES_ON_LINES = List.of(
+            "obd/Chatter",
+            "obd/CodeListReader",
+            "obd/FrameJoiner",
+            "obd/HexLine",
+            "obd/LineContent",
+            "obd/LineReader",
+            "obd/MessageReader",
+            "obd/OlderLines",
+            "obd/ParameterReader",
+            "obd/Scan",
+            "obd/ScanReader",
+            "obd/Sequence",
+            "obd/TestResultReader",
+            "obd/UdsCodesReader",
+            "obd/VehicleInformationReader",
+            "obd/Vin",
+            "obd/WordReadings");
+
+    /** What was seen while a log was read, and why a column is taken for what it is taken for. Still English. */
+    private static final List<String> NOTES_ON_LOGS = List.of(
+            "recording/CellReader",
+            "recording/ColumnProposer",
+            "recording/ColumnUse",
+            "recording/LogClock",
+            "recording/LogDifferences",
+            "recording/LogReport",
+            "recording/Note",
+            "recording/NoteKind",
+            "recording/Proposer",
+            "recording/RowReader",
+            "recording/TimeFormat",
+            "recording/TimeProposer");
+
+    @Test
+    @DisplayName("pure rooms hold no finished sentence; a file that holds none any more leaves the list")
+    void sentencesStandInTheBundle() throws IOException {
+        Set<String> found = new TreeSet<>();
+        for (String room : List.of("obd", "drive", "verification", "recording", "reason")) {
+            try (Stream<Path> files = Files.walk(SERVICE.resolve(room))) {
+                for (Path file :
+                        files.filter(f -> f.toString().endsWith(".java")).toList()) {
+                    if (holdsSentence(Files.readString(file))) {
+                        found.add(SERVICE.relativize(file)
+                                .toString()
+                                .replace('\\', '/')
+                                .replace(".java", ""));
+                    }
+                }
+            }
+        }
+        assertThat(found)
+                .isEqualTo(Stream.of(NAMES_IN_REFUSALS, WORD_LISTS, DEBUGGING, NOTES_ON_LINES, NOTES_ON_LOGS)
+                        .flatMap(List::stream)
+                        .collect(Collectors.toCollection(TreeSet::new)));
+    }
+
+    @Test
+    void aPlantedSentenceIsFound() {
+        assertThat(holdsSentence("class A { String a() { return \"the lamp \" + b + \" is on\"; } }"))
+                .isTrue();
+        assertThat(holdsSentence("class A { // \"the lamp is on\"\n /* \"the lamp is on\" */ String a = \"lamp\"; }"))
+                .isFalse();
+        assertThat(holdsSentence("class A { void a() { throw new IllegalStateException(\"the lamp is on\"); } }"))
+                .isFalse();
+        assertThat(holdsSentence("class A { char a = '\"'; String b = \"the \\\" lamp is on\"; }"))
+                .isTrue();
+    }
+
+    private static boolean holdsSentence(String source) {
+        return statements(source).stream()
+                .anyMatch(s -> s.literals().stream()
+                                .anyMatch(text -> WORDS.matcher(text).find())
+                        && !REFUSAL.matcher(s.code()).find());
+    }
+
+    /** The code of a statement without its literals, and these. */
+    private record Statement(String code, List<String> literals) {}
+
+    private static List<Statement> statements(String source) {
+        List<Statement> statements = new ArrayList<>();
+        StringBuilder code = new StringBuilder();
+        List<String> literals = new ArrayList<>();
+        for (int at = 0; at < source.length(); ) {
+            char c = source.charAt(at);
+            int end = endOfPiece(source, at);
+            if (c == '"' && end > at) {
+                literals.add(source.substring(at + 1, end - 1));
+            } else if (c == ';' || c == '{' || c == '}') {
+                statements.add(new Statement(code.toString(), List.copyOf(literals)));
+                code.setLength(0);
+                literals.clear();
+            } else if (end == at + 1) {
+                code.append(c);
+            }
+            at = end;
+        }
+        statements.add(new Statement(code.toString(), literals));
+        return statements;
+    }
+
+    /** Behind the comment or the literal that begins here, otherwise behind this character. */
+    private static int endOfPiece(String source, int at) {
+        if (source.startsWith("//", at)) {
+            int end = source.indexOf('\n', at);
+            return end < 0 ? source.length() : end;
+        }
+        if (source.startsWith("/*", at)) {
+            return source.indexOf("*/", at) + 2;
+        }
+        if (source.startsWith("\"\"\"", at)) {
+            return source.indexOf("\"\"\"", at + 3) + 3;
+        }
+        char quote = source.charAt(at);
+        if (quote != '"' && quote != '\'') {
+            return at + 1;
+        }
+        int end = at + 1;
+        while (source.charAt(end) != quote) {
+            end += source.charAt(end) == '\\' ? 2 : 1;
+        }
+        return end + 1;
+    }
+}
