@@ -29,6 +29,7 @@ import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.verification.RuleSet;
+import dev.stayfixed.wording.Wording;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -339,7 +340,7 @@ public class Intake {
                 read.record().scans().stream().map(DriveRecord.TimedScan::scan).toList()));
         alerts.stream()
                 .filter(alert -> alert.driveId().equals(read.record().id()))
-                .forEach(alert -> warnings.add(alert.words()));
+                .forEach(alert -> warnings.add(Wording.METRIC.words(alert.said())));
         return warnings;
     }
 }

@@ -4,6 +4,7 @@ import dev.stayfixed.reason.Part;
 import dev.stayfixed.wording.Scale;
 import dev.stayfixed.wording.Wording;
 import java.time.ZoneId;
+import org.springframework.context.i18n.LocaleContextHolder;
 
 /**
  * How a shop writes things, and when it wants to be reminded.
@@ -23,9 +24,9 @@ public record ShopSettings(String name, ZoneId zone, Units units, int stallDays)
             return this == US ? Scale.us(metricUnit) : Scale.metric(metricUnit);
         }
 
-        /** What the rules say, in words and with the quantities of this shop. */
+        /** What the rules say, in the words of this service and with the quantities of this shop. */
         public String words(Part said) {
-            return (this == US ? Wording.US : Wording.METRIC).words(said);
+            return Wording.in(LocaleContextHolder.getLocale(), this == US).words(said);
         }
     }
 

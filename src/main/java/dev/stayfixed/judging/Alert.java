@@ -1,6 +1,8 @@
 package dev.stayfixed.judging;
 
 import dev.stayfixed.obd.TroubleCode;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.time.Instant;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -20,15 +22,11 @@ public record Alert(String driveId, Instant at, Kind kind, List<TroubleCode> cod
     }
 
     /** In a sentence without its full stop. */
-    public String words() {
+    public Reason said() {
         if (kind == Kind.LAMP_ON) {
-            return "the malfunction lamp (MIL) was on in this drive, and was not known to be on before; read the codes";
+            return Reason.of(AlertReason.LAMP_NEWLY_ON);
         }
-        String named = codes.stream().map(TroubleCode::text).collect(Collectors.joining(", "));
-        return codes.size() == 1
-                ? "the code " + named
-                        + " is new for this vehicle: it is no fault of its jobs, and no earlier scan lists it"
-                : "the codes " + named
-                        + " are new for this vehicle: they are no faults of its jobs, and no earlier scan lists them";
+        Part named = Part.verbatim(codes.stream().map(TroubleCode::text).collect(Collectors.joining(", ")));
+        return Reason.of(codes.size() == 1 ? AlertReason.CODE_IS_NEW : AlertReason.CODES_ARE_NEW, named);
     }
 }

@@ -7,6 +7,8 @@ import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.judging.VehicleJudged;
 import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.telling.Announcer;
 import dev.stayfixed.telling.Notices;
 import dev.stayfixed.telling.ShopNotices;
@@ -160,20 +162,19 @@ public class Comebacks {
                         job.openedAt(),
                         days,
                         km));
-                announcer.cameBack(job.id(), words(a, code, days), "comeback:" + fault.id());
+                announcer.cameBack(job.id(), reason(a, code, days), "comeback:" + fault.id());
             }
             return;
         }
     }
 
-    private static String words(Attempt earlier, String code, double days) {
-        return "%s is %s a repair of %s %d days ago: %s"
-                .formatted(
-                        code,
-                        earlier.code().equals(code) ? "back after" : "related to",
-                        earlier.code(),
-                        Math.round(days),
-                        earlier.repair());
+    private static Reason reason(Attempt earlier, String code, double days) {
+        return Reason.of(
+                earlier.code().equals(code) ? ComebackReason.BACK_AFTER : ComebackReason.RELATED_TO,
+                Part.verbatim(code),
+                Part.verbatim(earlier.code()),
+                Part.count(Math.round(days)),
+                Part.verbatim(earlier.repair()));
     }
 
     /** Distance counts only as far as it is known: what is unknown excuses nothing. */

@@ -3,12 +3,13 @@ package dev.stayfixed.telling;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.JobMoved;
 import dev.stayfixed.jobs.Jobs;
-import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.jobs.Shops;
 import dev.stayfixed.jobs.Vehicle;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.judging.VehicleJudged;
 import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.telling.delivery.DeliveryGivenUp;
 import dev.stayfixed.telling.delivery.Outbox;
 import java.time.Clock;
@@ -63,10 +64,7 @@ public class Announcer {
 
     @EventListener
     void on(VehicleJudged judged) {
-        Findings.of(
-                        judged,
-                        jobId -> jobs.get(jobId).state() == Job.State.CLOSED,
-                        shops.settings().units())
+        Findings.of(judged, jobId -> jobs.get(jobId).state() == Job.State.CLOSED)
                 .forEach(finding -> {
                     Story story = story(finding);
                     tell(finding.kind(), story, finding.occasion());
@@ -86,7 +84,9 @@ public class Announcer {
 
     private void tell(EventKind kind, JobMoved moved) {
         Job job = jobs.get(moved.jobId());
-        String reason = job.closeReason().map(r -> "closed: " + r).orElse(kind.words());
+        Part reason = job.closeReason()
+                .<Part>map(said -> Reason.of(NewsReason.CLOSED_BECAUSE, Part.verbatim(said)))
+                .orElse(kind);
         tell(kind, aboutJob(job, reason), "job:" + job.id() + ":" + UUID.randomUUID());
     }
 
@@ -95,16 +95,16 @@ public class Announcer {
         if (lost.delivery().kind().equals(EventKind.TEST.name())) {
             return;
         }
-        String summary = "A %s message about \"%s\" could not be delivered: %s"
-                .formatted(
-                        lost.delivery().channel(),
-                        EventKind.valueOf(lost.delivery().kind()).words(),
-                        lost.why());
+        Reason summary = Reason.of(
+                NewsReason.NOT_DELIVERED,
+                Part.verbatim(lost.delivery().channel()),
+                EventKind.valueOf(lost.delivery().kind()),
+                Part.verbatim(lost.why()));
         write(
                 EventKind.DELIVERY_GIVEN_UP,
                 lost.delivery().jobId(),
                 Optional.empty(),
-                summary,
+                words(summary),
                 Map.of("deliveryId", lost.delivery().id(), "detail", lost.why()),
                 "given-up:" + lost.delivery().id());
     }
@@ -114,17 +114,17 @@ public class Announcer {
      *
      * @param jobId the new job
      */
-    public void cameBack(UUID jobId, String reason, String occasion) {
+    public void cameBack(UUID jobId, Reason reason, String occasion) {
         tell(EventKind.CAME_BACK, aboutJob(jobs.get(jobId), reason), occasion);
     }
 
     /** Tells that nothing was heard of an open job; once for each occasion. */
-    void silent(Job job, String reason, String occasion) {
+    void silent(Job job, Reason reason, String occasion) {
         tell(EventKind.NOTHING_HEARD, aboutJob(job, reason), occasion);
     }
 
     /** Tells what a drive shows that nobody knew; once for each occasion. */
-    void alert(EventKind kind, UUID jobId, String reason, String driveId, String occasion) {
+    void alert(EventKind kind, UUID jobId, Reason reason, String driveId, String occasion) {
         tell(kind, aboutJob(jobs.get(jobId), reason, driveId), occasion);
     }
 
@@ -134,13 +134,13 @@ public class Announcer {
      * @param occasions how their occasions begin
      * @param still occasions that hold
      */
-    void takeBack(String occasions, List<String> still, String why) {
+    void takeBack(String occasions, List<String> still, Reason why) {
         events.told(occasions).stream()
                 .filter(told -> !still.contains(told.occasion()))
                 .forEach(told -> takeBack(told, why));
     }
 
-    private void takeBack(StoredEvents.Told told, String why) {
+    private void takeBack(StoredEvents.Told told, Reason why) {
         Event event = told.event();
         events.takeBack(event.id(), told.occasion(), clock.instant());
         event.jobId()
@@ -148,7 +148,7 @@ public class Announcer {
                         EventKind.ALERT_TAKEN_BACK,
                         aboutJob(
                                 jobs.get(jobId),
-                                "what was told no longer holds, as " + why + ". It was: " + event.summary()),
+                                Reason.of(NewsReason.NO_LONGER_HOLDS, why, Part.verbatim(event.summary()))),
                         "taken-back:" + event.id()));
     }
 
@@ -160,7 +160,8 @@ public class Announcer {
                 kind,
                 Optional.of(story.jobId()),
                 Optional.ofNullable(story.faultId()),
-                story.about() + ": " + kind.words() + ". " + sentence(story.reason()),
+                words(Reason.of(
+                        NewsReason.NEWS, Part.verbatim(story.about()), kind, Part.verbatim(sentence(story.reason())))),
                 story,
                 occasion);
         publisher.publishEvent(new EventWritten(event, story));
@@ -171,7 +172,8 @@ public class Announcer {
     }
 
     /** Writes an event that is about no job, for one receiver alone. */
-    public Event test(String summary) {
+    public Event test(Reason about) {
+        String summary = words(about);
         return write(
                 EventKind.TEST,
                 Optional.empty(),
@@ -202,7 +204,6 @@ public class Announcer {
         Job job = jobs.get(finding.verdict().faultCase().jobId());
         var fault = finding.verdict().faultCase();
         var now = finding.verdict().standing();
-        ShopSettings.Units units = shops.settings().units();
         return new Story(
                 job.id(),
                 job.labels().reference().orElse(null),
@@ -215,17 +216,16 @@ public class Announcer {
                 now.words(),
                 now.passes().isPresent() ? now.passes().getAsInt() : null,
                 now.needed(),
-                finding.reason()
-                        + finding.said().map(words -> " (" + words + ").").orElse(""),
-                finding.verdict().verdict().next().map(units::words).orElse(null),
+                words(finding.reason()),
+                finding.verdict().verdict().next().map(this::words).orElse(null),
                 finding.driveId().orElse(null));
     }
 
-    private Story aboutJob(Job job, String reason) {
+    private Story aboutJob(Job job, Part reason) {
         return aboutJob(job, reason, null);
     }
 
-    private Story aboutJob(Job job, String reason, @Nullable String driveId) {
+    private Story aboutJob(Job job, Part reason, @Nullable String driveId) {
         return new Story(
                 job.id(),
                 job.labels().reference().orElse(null),
@@ -238,9 +238,14 @@ public class Announcer {
                 null,
                 null,
                 null,
-                reason,
+                words(reason),
                 null,
                 driveId);
+    }
+
+    /** In the units of the shop. */
+    private String words(Part said) {
+        return shops.settings().units().words(said);
     }
 
     private Vehicle vehicle(Job job) {

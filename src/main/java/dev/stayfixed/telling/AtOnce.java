@@ -8,6 +8,8 @@ import dev.stayfixed.judging.FaultVerdict;
 import dev.stayfixed.judging.VehicleJudged;
 import dev.stayfixed.judging.VehicleJudged.Cause;
 import dev.stayfixed.obd.TroubleCode;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.RepairAttempt;
 import java.time.Duration;
 import java.time.Instant;
@@ -51,13 +53,13 @@ class AtOnce {
             announcer.takeBack(
                     occasions(driveId),
                     now.stream().map(AtOnce::occasion).toList(),
-                    "the record of that drive was corrected");
+                    Reason.of(NewsReason.RECORD_OF_DRIVE_CORRECTED));
             ofDrive(driveId, judged, faults);
         } else if (judged.cause() instanceof Cause.DriveLeftOut leftOut) {
             announcer.takeBack(
                     occasions(leftOut.drive().id()),
                     List.of(),
-                    "that drive was left out of the count (" + leftOut.reason() + ")");
+                    Reason.of(NewsReason.DRIVE_LEFT_OUT, Part.verbatim(leftOut.reason())));
             List<DriveRecord> with = new ArrayList<>(judged.drives().records());
             with.add(leftOut.drive());
             List<Alert> stillTold = Alerts.of(with, faults).stream()
@@ -111,7 +113,7 @@ class AtOnce {
                 .ifPresent(job -> announcer.alert(
                         alert.kind() == Alert.Kind.LAMP_ON ? EventKind.LAMP_ON : EventKind.NEW_CODE,
                         job.id(),
-                        alert.words(),
+                        alert.said(),
                         alert.driveId(),
                         occasion(alert)));
     }

@@ -1,42 +1,33 @@
 package dev.stayfixed.telling;
 
+import dev.stayfixed.reason.Kind;
 import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Set;
 
 /** What can happen that somebody wants to know. */
-public enum EventKind {
-    CONFIRMED_FIXED("confirmed fixed"),
-    FAILED_ONCE("failed once"),
-    RECURRED("recurred"),
+public enum EventKind implements Kind {
+    CONFIRMED_FIXED,
+    FAILED_ONCE,
+    RECURRED,
     /** After it was confirmed fixed, or after the job was closed; also as a new job with the same or a related code. */
-    CAME_BACK("came back"),
+    CAME_BACK,
     /** A late or corrected drive changed what had been announced. */
-    VERDICT_REVISED("verdict revised"),
-    NOTHING_HEARD("nothing heard"),
-    CONTRADICTORY_DATA("contradictory data"),
+    VERDICT_REVISED,
+    NOTHING_HEARD,
+    CONTRADICTORY_DATA,
     /** A driver or a reader reports the lamp on, and it was not known to be on: told at once, whatever the rule says. */
-    LAMP_ON("lamp reported on"),
+    LAMP_ON,
     /** A code that is no fault of the vehicle's jobs and was never listed before: told at once likewise. */
-    NEW_CODE("new code"),
+    NEW_CODE,
     /** The drive that showed the lamp or the code does not count any more. */
-    ALERT_TAKEN_BACK("alert taken back"),
-    CODES_CLEARED("codes cleared in between"),
-    JOB_CLOSED("job closed"),
-    JOB_REOPENED("job reopened"),
+    ALERT_TAKEN_BACK,
+    CODES_CLEARED,
+    JOB_CLOSED,
+    JOB_REOPENED,
     /** A message could not be delivered for three days, or its receiver refused it for good. */
-    DELIVERY_GIVEN_UP("delivery given up"),
-    TEST("test");
-
-    private final String words;
-
-    EventKind(String words) {
-        this.words = words;
-    }
-
-    public String words() {
-        return words;
-    }
+    DELIVERY_GIVEN_UP,
+    TEST;
 
     /** Such as "dev.stayfixed.confirmed-fixed": the type attribute of a CloudEvent. */
     public String type() {

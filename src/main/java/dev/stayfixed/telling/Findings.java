@@ -1,11 +1,11 @@
 package dev.stayfixed.telling;
 
-import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.jobs.Standing.State;
 import dev.stayfixed.judging.FaultVerdict;
 import dev.stayfixed.judging.VehicleJudged;
 import dev.stayfixed.judging.VehicleJudged.Cause;
+import dev.stayfixed.reason.Part;
 import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.Outcome;
 import dev.stayfixed.verification.Verdict;
@@ -28,10 +28,8 @@ final class Findings {
     private final Predicate<UUID> isClosed;
     private final Optional<String> drive;
     private final boolean revises;
-    private final ShopSettings.Units units;
 
-    private Findings(VehicleJudged judged, Predicate<UUID> isClosed, ShopSettings.Units units) {
-        this.units = units;
+    private Findings(VehicleJudged judged, Predicate<UUID> isClosed) {
         this.judged = judged;
         this.isClosed = isClosed;
         this.drive = drive(judged.cause()).map(UUID::toString);
@@ -42,12 +40,9 @@ final class Findings {
                 || (judged.cause() instanceof Cause.NewDrive && isLate());
     }
 
-    /**
-     * @param isClosed whether a job is closed, by its id
-     * @param units of the shop that is told
-     */
-    static List<FaultNews> of(VehicleJudged judged, Predicate<UUID> isClosed, ShopSettings.Units units) {
-        Findings findings = new Findings(judged, isClosed, units);
+    /** @param isClosed whether a job is closed, by its id */
+    static List<FaultNews> of(VehicleJudged judged, Predicate<UUID> isClosed) {
+        Findings findings = new Findings(judged, isClosed);
         List<FaultNews> found = new ArrayList<>();
         judged.verdicts().forEach(verdict -> {
             findings.standing(verdict).ifPresent(found::add);
@@ -78,8 +73,7 @@ final class Findings {
                 .map(kind -> new FaultNews(
                         kind,
                         verdict,
-                        "Before: " + before.words() + ". Now: " + now.words() + "." + lastReason(verdict),
-                        said(),
+                        moved(verdict, before, now),
                         drive,
                         // A fault can reach the same standing again and again: each time is an occasion of its own.
                         "standing:" + verdict.faultCase().faultId() + ":" + UUID.randomUUID()));
@@ -107,22 +101,25 @@ final class Findings {
         return now.state() == State.RECURRED ? EventKind.RECURRED : EventKind.FAILED_ONCE;
     }
 
-    private String lastReason(FaultVerdict verdict) {
-        if (judged.cause() instanceof Cause.DriveLeftOut) {
-            return " Why: a drive was left out of the count";
+    private Reason moved(FaultVerdict verdict, Standing before, Standing now) {
+        Part from = Part.verbatim(before.words());
+        Part to = Part.verbatim(now.words());
+        return lastReason(verdict)
+                .map(why -> Reason.of(NewsReason.MOVED_BECAUSE, from, to, why))
+                .orElseGet(() -> Reason.of(NewsReason.MOVED, from, to));
+    }
+
+    private Optional<Reason> lastReason(FaultVerdict verdict) {
+        if (judged.cause() instanceof Cause.DriveLeftOut leftOut) {
+            return Optional.of(Reason.of(NewsReason.COUNTED_WITHOUT, Part.verbatim(leftOut.reason())));
         }
         if (judged.cause() instanceof Cause.RepairCorrected) {
-            return " Why: the record of the repair was corrected.";
+            return Optional.of(Reason.of(NewsReason.RECORD_OF_REPAIR_CORRECTED));
         }
         return stepsOfDrive(verdict).stream()
                 .filter(Verdict.Step.Judged.class::isInstance)
-                .map(step -> " Why: " + units.words(step.reason()) + ".")
-                .findFirst()
-                .orElse("");
-    }
-
-    private Optional<String> said() {
-        return judged.cause() instanceof Cause.DriveLeftOut leftOut ? Optional.of(leftOut.reason()) : Optional.empty();
+                .map(Verdict.Step::reason)
+                .findFirst();
     }
 
     private void steps(FaultVerdict verdict, List<FaultNews> found) {
@@ -140,7 +137,7 @@ final class Findings {
     private FaultNews finding(EventKind kind, FaultVerdict verdict, Reason reason) {
         String occasion = kind + ":" + verdict.faultCase().faultId() + ":"
                 + drive.map(Objects::toString).orElse("");
-        return new FaultNews(kind, verdict, units.words(reason), Optional.empty(), drive, occasion);
+        return new FaultNews(kind, verdict, reason, drive, occasion);
     }
 
     private List<Verdict.Step> stepsOfDrive(FaultVerdict verdict) {

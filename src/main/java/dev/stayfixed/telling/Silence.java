@@ -8,6 +8,8 @@ import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.telling.delivery.Background;
 import dev.stayfixed.worklist.LastHeard;
 import dev.stayfixed.worklist.RepairedJobs;
@@ -85,7 +87,7 @@ class Silence {
         if (job.state() == Job.State.OPEN && reminder >= 1 && isWaiting(job)) {
             announcer.silent(
                     job,
-                    "no drive was heard of for " + silent + " days, and the repair is not proven yet",
+                    Reason.of(NewsReason.NO_DRIVE_FOR, Part.count(silent)),
                     "silence:" + job.id() + ":" + heard.at() + ":" + reminder);
         }
     }

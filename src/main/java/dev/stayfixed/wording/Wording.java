@@ -14,7 +14,9 @@ import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.ResourceBundle;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
@@ -25,11 +27,11 @@ public final class Wording {
 
     private static final String BUNDLE = "reasons";
 
+    private static final Map<Locale, Wording> IN_METRIC_UNITS = new ConcurrentHashMap<>();
+    private static final Map<Locale, Wording> IN_US_UNITS = new ConcurrentHashMap<>();
+
     /** As the interface answers beside the values. */
     public static final Wording METRIC = new Wording(Locale.ENGLISH, false);
-
-    /** For a shop that uses US units. */
-    public static final Wording US = new Wording(Locale.ENGLISH, true);
 
     /** "{from}", or "{from.number}" for a quantity without its unit. */
     private static final Pattern PLACE = Pattern.compile("\\{(\\w+)(\\.number)?}");
@@ -41,10 +43,17 @@ public final class Wording {
     private final ResourceBundle texts;
 
     private Wording(Locale locale, boolean us) {
-        this.locale = locale;
         this.us = us;
         this.texts = ResourceBundle.getBundle(
                 BUNDLE, locale, ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
+        this.locale = texts.getLocale().equals(Locale.ROOT) ? Locale.ENGLISH : texts.getLocale();
+    }
+
+    /** In this language, or in that of the file without a suffix where there is no bundle of it. */
+    public static Wording in(Locale language, boolean us) {
+        return us
+                ? IN_US_UNITS.computeIfAbsent(language, l -> new Wording(l, true))
+                : IN_METRIC_UNITS.computeIfAbsent(language, l -> new Wording(l, false));
     }
 
     /** In words and with units. */

@@ -1,6 +1,7 @@
 package dev.stayfixed.bench;
 
 import com.sun.net.httpserver.HttpServer;
+import dev.stayfixed.English;
 import dev.stayfixed.StayfixedApplication;
 import dev.stayfixed.platform.RealPostgres;
 import dev.stayfixed.platform.storage.Durably;
@@ -120,7 +121,7 @@ final class WebhookCosts {
                         .endpoint()
                         .id())
                 .toList();
-        Event event = service.getBean(Announcer.class).test("a backlog");
+        Event event = service.getBean(Announcer.class).test(English.reason("a backlog"));
         int jobs = BACKLOG / EACH_JOB;
         for (int place = 0; place < EACH_JOB; place++) {
             int number = place;

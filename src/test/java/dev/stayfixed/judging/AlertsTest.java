@@ -16,6 +16,7 @@ import dev.stayfixed.verification.RepairAttempt;
 import dev.stayfixed.verification.RepairedFault;
 import dev.stayfixed.verification.Trips;
 import dev.stayfixed.verification.VerificationState;
+import dev.stayfixed.wording.Wording;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -110,7 +111,7 @@ class AlertsTest {
             assertThat(alert.kind()).isEqualTo(Kind.NEW_CODE);
             assertThat(alert.driveId()).isEqualTo("drive 2");
             assertThat(alert.codes()).extracting(TroubleCode::text).containsExactly("P0171", "P0301");
-            assertThat(alert.words()).startsWith("the codes P0171, P0301 are new");
+            assertThat(Wording.METRIC.words(alert.said())).startsWith("the codes P0171, P0301 are new");
         });
     }
 

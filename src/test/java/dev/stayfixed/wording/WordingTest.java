@@ -10,6 +10,7 @@ import dev.stayfixed.reason.Quantity;
 import dev.stayfixed.reason.Reason;
 import dev.stayfixed.reason.Shape;
 import dev.stayfixed.reason.Unit;
+import java.util.Locale;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
@@ -17,6 +18,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class WordingTest {
+
+    private static final Wording US = Wording.in(Locale.ENGLISH, true);
 
     @ParameterizedTest
     @DisplayName(
@@ -42,13 +45,13 @@ class WordingTest {
     void quantitiesInBothUnits(double value, Unit unit, int decimals, String metric, String us) {
         Quantity quantity = new Quantity(value, unit, decimals, OptionalDouble.empty());
         assertThat(Wording.METRIC.words(quantity)).isEqualTo(metric);
-        assertThat(Wording.US.words(quantity)).isEqualTo(us);
+        assertThat(US.words(quantity)).isEqualTo(us);
     }
 
     @Test
     void aSentenceCarriesTheUnitsOfItsReader() {
         Reason rise = Reason.of(ConditionReason.RISE_BY, Signal.COOLANT, Quantity.whole(22, Unit.KELVIN));
-        assertThat(Wording.US.words(rise))
+        assertThat(US.words(rise))
                 .isEqualTo(Wording.METRIC.words(rise).replace("22 K", "40 °F"))
                 .contains("40 °F");
     }
@@ -62,13 +65,13 @@ class WordingTest {
         "101 kPa"
     })
     void aPersonsOwnWordsStandAsTheyAre(String own) {
-        assertThat(Wording.US.words(Part.verbatim(own))).isEqualTo(own);
-        assertThat(Wording.US.words(Reason.of(Shape.EACH, Part.verbatim(own)))).isEqualTo(own);
+        assertThat(US.words(Part.verbatim(own))).isEqualTo(own);
+        assertThat(US.words(Reason.of(Shape.EACH, Part.verbatim(own)))).isEqualTo(own);
     }
 
     @Test
     void whatTheRegulationPrintsInBothUnitsStandsAsItIs() {
-        assertThat(Wording.US.words(DriveQuantity.FAST_TIME))
+        assertThat(US.words(DriveQuantity.FAST_TIME))
                 .contains("25 mph (40 km/h)")
                 .isEqualTo(Wording.METRIC.words(DriveQuantity.FAST_TIME));
     }

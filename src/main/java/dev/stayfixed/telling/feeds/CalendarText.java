@@ -1,5 +1,6 @@
 package dev.stayfixed.telling.feeds;
 
+import dev.stayfixed.platform.Texts;
 import dev.stayfixed.telling.FollowUps;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
@@ -23,15 +24,19 @@ final class CalendarText {
 
     private final StringBuilder text = new StringBuilder();
 
-    private CalendarText() {}
+    private final Texts texts;
 
-    static String of(List<FollowUps.Entry> entries, Instant now) {
-        CalendarText calendar = new CalendarText();
+    private CalendarText(Texts texts) {
+        this.texts = texts;
+    }
+
+    static String of(List<FollowUps.Entry> entries, Instant now, Texts texts) {
+        CalendarText calendar = new CalendarText(texts);
         calendar.line("BEGIN", "VCALENDAR");
         calendar.line("VERSION", "2.0");
         calendar.line("PRODID", "-//Stayfixed//Follow-ups//EN");
         calendar.line("METHOD", "PUBLISH");
-        calendar.line("X-WR-CALNAME", "Follow-ups");
+        calendar.line("X-WR-CALNAME", escaped(texts.of("telling.calendar.name")));
         entries.forEach(entry -> calendar.event(entry, now));
         calendar.line("END", "VCALENDAR");
         return calendar.text.toString();
@@ -44,8 +49,10 @@ final class CalendarText {
         line("SEQUENCE", Integer.toString(entry.followUp().version() - 1));
         line("DTSTART", UTC.format(entry.followUp().dueAt()));
         line("DTEND", UTC.format(entry.followUp().dueAt().plus(LENGTH)));
-        line("SUMMARY", escaped("Follow up: " + entry.vehicle()));
-        String job = entry.reference().map(r -> "Job " + r + "\n").orElse("");
+        line("SUMMARY", escaped(texts.of("telling.calendar.summary", entry.vehicle())));
+        String job = entry.reference()
+                .map(r -> texts.of("telling.calendar.job", r) + "\n")
+                .orElse("");
         line("DESCRIPTION", escaped(job + entry.followUp().note()));
         line("END", "VEVENT");
     }

@@ -1,5 +1,6 @@
 package dev.stayfixed.telling.feeds;
 
+import dev.stayfixed.platform.Texts;
 import dev.stayfixed.telling.mail.MailStop;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
@@ -9,6 +10,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
+import org.springframework.web.util.HtmlUtils;
 
 /**
  * Stops the mails to a driver. Looking changes nothing, because mail servers follow links by themselves; one POST does it, from the
@@ -20,9 +22,11 @@ import org.springframework.web.bind.annotation.RestController;
 class MailStopPage {
 
     private final MailStop mails;
+    private final Texts texts;
 
-    MailStopPage(MailStop mails) {
+    MailStopPage(MailStop mails, Texts texts) {
         this.mails = mails;
+        this.texts = texts;
     }
 
     @GetMapping
@@ -30,16 +34,16 @@ class MailStopPage {
         return mails.isStopped(token)
                 ? page(
                         response,
-                        "These mails are stopped",
-                        "You get no more mails about the repair of your car at this address.",
+                        texts.of("telling.stop.stopped"),
+                        texts.of("telling.stop.stopped-words"),
                         "./" + token + "/again",
-                        "Send them again")
+                        texts.of("telling.stop.again"))
                 : page(
                         response,
-                        "Stop these mails?",
-                        "You will get no more mails about the repair of your car at this address. The shop can still call you.",
+                        texts.of("telling.stop.question"),
+                        texts.of("telling.stop.question-words"),
                         "./" + token,
-                        "Stop the mails");
+                        texts.of("telling.stop.stop"));
     }
 
     @PostMapping
@@ -53,20 +57,20 @@ class MailStopPage {
         mails.goOn(token);
         return page(
                 response,
-                "The mails go on",
-                "You will hear from your shop again at this address.",
+                texts.of("telling.stop.go-on"),
+                texts.of("telling.stop.go-on-words"),
                 "../" + token,
-                "Stop the mails");
+                texts.of("telling.stop.stop"));
     }
 
     /** The token is known by now, so it holds nothing but letters, digits, "-" and "_". */
-    private static String page(HttpServletResponse response, String title, String words, String action, String button) {
+    private String page(HttpServletResponse response, String title, String words, String action, String button) {
         response.setHeader(
                 "Content-Security-Policy",
                 "default-src 'none'; frame-ancestors 'none'; base-uri 'none'; form-action 'self'");
         return """
                 <!DOCTYPE html>
-                <html lang="en">
+                <html lang="%5$s">
                 <head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>%1$s</title></head>
                 <body>
                 <main>
@@ -76,6 +80,11 @@ class MailStopPage {
                 </main>
                 </body>
                 </html>
-                """.formatted(title, words, action, button);
+                """.formatted(
+                        HtmlUtils.htmlEscape(title),
+                        HtmlUtils.htmlEscape(words),
+                        action,
+                        HtmlUtils.htmlEscape(button),
+                        texts.language());
     }
 }

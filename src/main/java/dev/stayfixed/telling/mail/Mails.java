@@ -1,5 +1,6 @@
 package dev.stayfixed.telling.mail;
 
+import dev.stayfixed.jobs.Shops;
 import dev.stayfixed.telling.Event;
 import dev.stayfixed.telling.EventKind;
 import dev.stayfixed.telling.EventWritten;
@@ -28,6 +29,8 @@ class Mails {
     private final JsonMapper json;
     private final boolean canSend;
     private final ServiceAddress service;
+    private final MailWording wording;
+    private final Shops shops;
 
     Mails(
             Notices notices,
@@ -35,13 +38,17 @@ class Mails {
             Outbox outbox,
             JsonMapper json,
             ObjectProvider<JavaMailSender> sender,
-            ServiceAddress service) {
+            ServiceAddress service,
+            MailWording wording,
+            Shops shops) {
         this.notices = notices;
         this.recipients = recipients;
         this.outbox = outbox;
         this.json = json;
         this.canSend = sender.getIfAvailable() != null;
         this.service = service;
+        this.wording = wording;
+        this.shops = shops;
     }
 
     @EventListener
@@ -58,13 +65,13 @@ class Mails {
             job.technicianEmail().or(shop::technicianEmail).ifPresent(to -> toTechnician(event, story, to));
         }
         Set<EventKind> drivers = job.driverKinds().orElse(shop.driverKinds());
-        if (drivers.contains(event.kind()) && !story.jobClosed()) {
+        if (drivers.contains(event.kind()) && EventKind.forDriver().contains(event.kind()) && !story.jobClosed()) {
             job.driverEmail().ifPresent(to -> toDriver(event, story, to, shop));
         }
     }
 
     private void toTechnician(Event event, Story story, String address) {
-        MailWording.Words words = MailWording.forTechnician(event.kind(), story);
+        MailWording.Words words = wording.forTechnician(shops.settings().units().words(event.kind()), story);
         Recipients.Recipient recipient = recipients.withAddress(address.toLowerCase(Locale.ROOT));
         String link = service.of("/api/v1/jobs/" + story.jobId()).toString();
         add(event, recipient, "t", new Letter(words.subject(), words.body() + "\n" + link + "\n", null));
@@ -75,9 +82,9 @@ class Mails {
         if (recipient.stopped()) {
             return;
         }
-        MailWording.Words words = MailWording.forDriver(event.kind(), story);
+        MailWording.Words words = wording.forDriver(event.kind(), story);
         String stop = service.of("/mail-stop/" + recipient.token()).toString();
-        String closing = MailWording.driversClosing(shop.signature(), stop);
+        String closing = wording.driversClosing(shop.signature(), stop);
         add(event, recipient, "d", new Letter(words.subject(), words.body() + closing, stop));
     }
 

@@ -1,5 +1,6 @@
 package dev.stayfixed.telling.pages;
 
+import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.telling.EventKind;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.Show;
@@ -13,7 +14,7 @@ record KindChoice(String name, String words) {
 
     static List<KindChoice> of(Collection<EventKind> kinds) {
         return kinds.stream()
-                .map(kind -> new KindChoice(kind.name(), Show.capital(kind.words())))
+                .map(kind -> new KindChoice(kind.name(), Show.capital(ShopSettings.Units.METRIC.words(kind))))
                 .toList();
     }
 

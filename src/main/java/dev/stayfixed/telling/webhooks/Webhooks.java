@@ -5,9 +5,11 @@ import dev.stayfixed.platform.Page;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.telling.Announcer;
 import dev.stayfixed.telling.Event;
 import dev.stayfixed.telling.EventWritten;
+import dev.stayfixed.telling.NewsReason;
 import dev.stayfixed.telling.ServiceAddress;
 import dev.stayfixed.telling.delivery.Delivery;
 import dev.stayfixed.telling.delivery.Outbox;
@@ -124,7 +126,7 @@ public class Webhooks {
     public Delivery test(UUID id) {
         return durably.write(() -> {
             held(id);
-            Event event = announcer.test("a test of this endpoint; nothing happened");
+            Event event = announcer.test(Reason.of(NewsReason.TEST_OF_ENDPOINT));
             UUID delivery = outbox.add(draft(id, event, true));
             return outbox.get(WebhookChannel.NAME, id, delivery);
         });

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.github.kagkarlsson.scheduler.Scheduler;
 import com.github.kagkarlsson.scheduler.SchedulerName;
+import dev.stayfixed.English;
 import dev.stayfixed.platform.TellingOnPostgres;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.telling.Announcer;
@@ -77,7 +78,7 @@ class RacingInstancesTest {
             }
         };
         Map<String, List<UUID>> added = new HashMap<>();
-        Event event = announcer.test("a race");
+        Event event = announcer.test(English.reason("a race"));
         List<UUID> targets =
                 Stream.generate(UUID::randomUUID).limit(STREAMS / 2).toList();
         for (int i = 0; i < STREAMS * EACH; i++) {

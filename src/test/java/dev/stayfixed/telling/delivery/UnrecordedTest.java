@@ -3,6 +3,7 @@ package dev.stayfixed.telling.delivery;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import dev.stayfixed.English;
 import dev.stayfixed.platform.TellingOnH2;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.telling.Announcer;
@@ -93,7 +94,14 @@ class UnrecordedTest {
         UUID target = UUID.randomUUID();
         Addressee to = new Addressee("outage", target);
         UUID id = outbox.add(new Delivery.Draft(
-                "outage", target, "outage", announcer.test("outage").id(), Optional.empty(), "TEST", "{}", false));
+                "outage",
+                target,
+                "outage",
+                announcer.test(English.reason("outage")).id(),
+                Optional.empty(),
+                "TEST",
+                "{}",
+                false));
 
         assertThatThrownBy(() -> task.ring(to)).hasMessage("the database is down");
         assertThatThrownBy(() -> task.ring(to)).hasMessage("the database is down");

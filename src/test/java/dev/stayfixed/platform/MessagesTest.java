@@ -1,0 +1,179 @@
+package dev.stayfixed.platform;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.stayfixed.telling.EventKind;
+import java.io.IOException;
+import java.io.Reader;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.text.MessageFormat;
+import java.util.Collection;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Properties;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.Predicate;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DisplayName;
+import org.junit.jupiter.api.Test;
+
+/** The bundles of texts: every key that is used is there, none is there for nothing, and all languages say the same things. */
+class MessagesTest {
+
+    private static final Path MAIN = Path.of("src", "main");
+    private static final Path BUNDLES = MAIN.resolve(Path.of("resources", "messages"));
+    private static final Path TEMPLATES = MAIN.resolve(Path.of("resources", "templates"));
+
+    /** Texts of which a constant chooses one. */
+    private static final Map<String, Collection<? extends Enum<?>>> CHOICES = Map.of(
+            "telling.driver.headline", EventKind.forDriver(),
+            "telling.driver.meaning", EventKind.forDriver(),
+            "telling.driver.next", EventKind.forDriver());
+
+    /** Templates that hold no text of their own. */
+    private static final List<String> WITHOUT_TEXT = List.of();
+
+    private static final Pattern KEY_IN_TEMPLATE = Pattern.compile("#\\{([\\w.-]+)|#messages\\.msg\\('([\\w.-]+)'");
+    private static final Pattern KEY_IN_JAVA = Pattern.compile("\"([a-z]+(?:\\.[\\w-]+)+)\"");
+    private static final Pattern LANGUAGE = Pattern.compile("_[a-z]{2}(?:_[A-Z]{2})?$");
+    private static final Pattern PLACE = Pattern.compile("\\{(\\d+)");
+
+    private static Map<String, String> texts(Path bundle) {
+        Properties properties = new Properties();
+        try (Reader in = Files.newBufferedReader(bundle)) {
+            properties.load(in);
+        } catch (IOException e) {
+            throw new java.io.UncheckedIOException(e);
+        }
+        return properties.stringPropertyNames().stream()
+                .collect(Collectors.toMap(key -> key, properties::getProperty, (a, b) -> a, TreeMap::new));
+    }
+
+    /** All bundles by their names: "telling", "telling_de". */
+    private static Map<String, Map<String, String>> bundles() throws IOException {
+        try (Stream<Path> files = Files.list(BUNDLES)) {
+            return files.collect(Collectors.toMap(MessagesTest::name, MessagesTest::texts, (a, b) -> a, TreeMap::new));
+        }
+    }
+
+    private static String name(Path bundle) {
+        return Objects.requireNonNull(bundle.getFileName()).toString().replace(".properties", "");
+    }
+
+    private static Map<String, Map<String, String>> english() throws IOException {
+        Map<String, Map<String, String>> bundles = bundles();
+        bundles.keySet().removeIf(name -> LANGUAGE.matcher(name).find());
+        return bundles;
+    }
+
+    private static List<Path> files(Path under, String end) throws IOException {
+        try (Stream<Path> files = Files.walk(under)) {
+            return files.filter(file -> file.toString().endsWith(end)).toList();
+        }
+    }
+
+    @Test
+    void eachKeyBeginsWithItsRoomAndEachBundleIsRead() throws IOException {
+        Properties settings = new Properties();
+        try (Reader in = Files.newBufferedReader(MAIN.resolve(Path.of("resources", "application.properties")))) {
+            settings.load(in);
+        }
+        assertThat(settings.getProperty("stayfixed.bundles").split(","))
+                .containsExactlyInAnyOrderElementsOf(english().keySet().stream()
+                        .map(name -> "messages/" + name)
+                        .toList());
+        english()
+                .forEach((room, texts) ->
+                        assertThat(texts.keySet()).allMatch(key -> key.startsWith(room + "."), "begins with " + room));
+    }
+
+    @Test
+    void eachKeyThatIsUsedIsThereAndNoneIsThereForNothing() throws IOException {
+        Set<String> there = english().values().stream()
+                .flatMap(texts -> texts.keySet().stream())
+                .collect(Collectors.toCollection(TreeSet::new));
+        Set<String> used = new TreeSet<>(keysOfChoices());
+        used.addAll(keysIn(files(TEMPLATES, ".html"), KEY_IN_TEMPLATE, key -> true));
+        Set<String> rooms = english().keySet();
+        used.addAll(keysIn(
+                files(MAIN.resolve("java"), ".java"),
+                KEY_IN_JAVA,
+                key -> rooms.contains(key.substring(0, key.indexOf('.'))) && !CHOICES.containsKey(key)));
+        assertThat(there).isEqualTo(used);
+    }
+
+    private static Set<String> keysOfChoices() {
+        return CHOICES.entrySet().stream()
+                .flatMap(choice -> choice.getValue().stream().map(one -> choice.getKey() + "." + one.name()))
+                .collect(Collectors.toSet());
+    }
+
+    private static Set<String> keysIn(List<Path> files, Pattern key, Predicate<String> which) throws IOException {
+        Set<String> keys = new TreeSet<>();
+        for (Path file : files) {
+            Matcher found = key.matcher(Files.readString(file));
+            while (found.find()) {
+                keys.add(found.group(1) != null ? found.group(1) : found.group(2));
+            }
+        }
+        keys.removeIf(which.negate());
+        return keys;
+    }
+
+    @Test
+    @DisplayName(
+            "in a MessageFormat one apostrophe quotes what follows and vanishes, so it stands twice, in every text")
+    void apostrophesStandTwice() throws IOException {
+        bundles()
+                .values()
+                .forEach(texts -> texts.forEach((key, text) -> {
+                    assertThat(text.replace("''", "")).as(key).doesNotContain("'");
+                    assertThat(new MessageFormat(text, Locale.ENGLISH)).as(key).isNotNull();
+                }));
+    }
+
+    @Test
+    void eachLanguageHasTheSameKeysAndPlaces() throws IOException {
+        Map<String, Map<String, String>> english = english();
+        bundles().forEach((name, texts) -> {
+            Map<String, String> model = english.get(LANGUAGE.matcher(name).replaceAll(""));
+            assertThat(texts.keySet()).as(name).isEqualTo(model.keySet());
+            texts.forEach((key, text) -> assertThat(places(text)).as(key).isEqualTo(places(model.get(key))));
+        });
+    }
+
+    private static Set<String> places(String text) {
+        Set<String> places = new TreeSet<>();
+        Matcher place = PLACE.matcher(text);
+        while (place.find()) {
+            places.add(place.group(1));
+        }
+        return places;
+    }
+
+    @Test
+    void whatIsPutInStandsAsItIs() {
+        Texts texts = new Texts(TextsConfiguration.of("messages-of-a-test"));
+        assertThat(texts.of("year", 2012, 1.5)).isEqualTo("2012, the driver's 1.5");
+        assertThat(texts.of("lines", 1)).isEqualTo("1 line");
+        assertThat(texts.of("lines", 12_000)).isEqualTo("12000 lines");
+        assertThat(texts.of("lines", 0)).isEqualTo("0 lines");
+    }
+
+    @Test
+    void templatesOfDoneRoomsHoldNoTextOfTheirOwn() throws IOException {
+        for (String template : WITHOUT_TEXT) {
+            assertThat(TextsOfTemplate.in(Files.readString(TEMPLATES.resolve(template + ".html"))))
+                    .as(template)
+                    .isEmpty();
+        }
+    }
+}
