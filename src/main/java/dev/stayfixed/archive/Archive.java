@@ -239,6 +239,12 @@ public class Archive {
         return reports.ofVehicle(vehicleId, sets);
     }
 
+    /** Vehicles with a submission whose drive is not on file, or not as its latest submission tells it. */
+    public List<UUID> incomplete() {
+        List<UUID> lacking = submissions.notOnFile();
+        return lacking.isEmpty() ? List.of() : submissions.vehiclesOf(lacking);
+    }
+
     /** Makes what is derived of a vehicle's submissions agree with them again, whatever a crash or a new version left behind. */
     public void restore(UUID vehicleId) {
         fileAgain(vehicleId);

@@ -30,4 +30,13 @@ interface StoredSubmissions extends JpaRepository<StoredSubmission, UUID> {
               and s.revision = (select max(o.revision) from StoredSubmission o where o.driveId = s.driveId)
               and not exists (select 1 from StoredLeftOut l where l.driveId = s.driveId and l.takenInAt is null)""")
     List<StoredSubmission> judged(UUID vehicleId);
+
+    /** Drives that no row has at the revision of a submission, or a later one; asks indexes alone. */
+    @Query("""
+            select distinct s.driveId from StoredSubmission s
+            where not exists (select 1 from StoredDrive d where d.id = s.driveId and d.revision >= s.revision)""")
+    List<UUID> notOnFile();
+
+    @Query("select distinct s.vehicleId from StoredSubmission s where s.driveId in :driveIds")
+    List<UUID> vehiclesOf(List<UUID> driveIds);
 }

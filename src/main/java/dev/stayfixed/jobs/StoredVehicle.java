@@ -44,6 +44,10 @@ class StoredVehicle {
 
     private @Nullable UUID drives;
 
+    /** Asked for by the query for those that are due. */
+    @SuppressWarnings("UnusedVariable")
+    private @Nullable String judgedBy;
+
     protected StoredVehicle() {}
 
     StoredVehicle(Vehicle.Details details, Instant createdAt) {
@@ -68,6 +72,10 @@ class StoredVehicle {
         UUID other = UUID.randomUUID();
         drives = other;
         return other;
+    }
+
+    void judgedBy(String program) {
+        judgedBy = program;
     }
 
     UUID id() {

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.UUID;
 import org.springframework.data.jpa.repository.JpaRepository;
 import org.springframework.data.jpa.repository.Lock;
+import org.springframework.data.jpa.repository.Modifying;
 import org.springframework.data.jpa.repository.Query;
 
 interface StoredVehicles extends JpaRepository<StoredVehicle, UUID> {
@@ -18,4 +19,13 @@ interface StoredVehicles extends JpaRepository<StoredVehicle, UUID> {
 
     @Query("select v.id from StoredVehicle v order by v.createdAt, v.id")
     List<UUID> allIds();
+
+    @Query("""
+            select v.id from StoredVehicle v where v.judgedBy is null or v.judgedBy <> :program
+            order by v.createdAt, v.id""")
+    List<UUID> judgedByOthers(String program);
+
+    @Modifying
+    @Query("update StoredVehicle v set v.judgedBy = null where v.judgedBy is not null")
+    int forgetWhoJudged();
 }

@@ -116,6 +116,21 @@ public class Vehicles {
         return durably.read(vehicles::allIds);
     }
 
+    /** Ids of those that another program has judged last, or none; oldest first. */
+    public List<UUID> judgedByOthers(String program) {
+        return durably.read(() -> vehicles.judgedByOthers(program));
+    }
+
+    /** Notes which program has judged a vehicle. Needs the transaction that holds it, and that keeps what was judged. */
+    public void judgedBy(UUID id, String program) {
+        held(id).judgedBy(program);
+    }
+
+    /** All vehicles are due at the next start, whoever has judged them. */
+    public void judgeAgain() {
+        durably.write(vehicles::forgetWhoJudged);
+    }
+
     /** The vehicle, kept for the running transaction alone: nobody else writes anything that belongs to it meanwhile. */
     public Vehicle hold(UUID id) {
         return locked(id).facts();
@@ -129,9 +144,14 @@ public class Vehicles {
         return vehicles.findById(id).flatMap(StoredVehicle::drives);
     }
 
-    /** Gives that name anew; whoever changes which drives count, or what one of them tells, has to call it in the same write. */
+    /** Gives that name anew; whoever changes which drives count, or what one of them tells, has to call it in the same write, which holds the vehicle. */
     public UUID otherDrives(UUID id) {
-        return locked(id).otherDrives();
+        return held(id).otherDrives();
+    }
+
+    /** One that the running transaction has locked before. */
+    private StoredVehicle held(UUID id) {
+        return vehicles.findById(id).orElseThrow(() -> Refused.notFound("vehicle", id));
     }
 
     private StoredVehicle locked(UUID id) {

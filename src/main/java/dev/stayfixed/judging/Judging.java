@@ -5,6 +5,7 @@ import dev.stayfixed.jobs.FaultCase;
 import dev.stayfixed.jobs.RepairCorrected;
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.jobs.Standings;
+import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.verification.Outcome;
 import java.time.Clock;
 import java.util.List;
@@ -19,12 +20,22 @@ public class Judging {
 
     private final Standings standings;
     private final Folding folding;
+    private final Vehicles vehicles;
+    private final ProgramName program;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    Judging(Standings standings, Folding folding, ApplicationEventPublisher events, Clock clock) {
+    Judging(
+            Standings standings,
+            Folding folding,
+            Vehicles vehicles,
+            ProgramName program,
+            ApplicationEventPublisher events,
+            Clock clock) {
         this.standings = standings;
         this.folding = folding;
+        this.vehicles = vehicles;
+        this.program = program;
         this.events = events;
         this.clock = clock;
     }
@@ -60,6 +71,7 @@ public class Judging {
         List<FaultVerdict> verdicts = folded.verdicts(cases);
         List<Alert> alerts = folded.allAlerts();
         verdicts.forEach(verdict -> keep(vehicleId, verdict));
+        vehicles.judgedBy(vehicleId, program.text());
         events.publishEvent(new VehicleJudged(vehicleId, cause, folded.drives(), verdicts, alerts, clock.instant()));
         return new Judged(verdicts, alerts);
     }

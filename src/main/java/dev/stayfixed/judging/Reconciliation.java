@@ -3,6 +3,9 @@ package dev.stayfixed.judging;
 import dev.stayfixed.archive.Archive;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.platform.storage.Durably;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -12,8 +15,9 @@ import org.springframework.boot.ApplicationRunner;
 import org.springframework.stereotype.Component;
 
 /**
- * After a start, makes everything that is derived agree with the submissions again, whatever a crash or a new rule set left behind.
- * Goes on beside the service: until a vehicle's turn has come, what was kept of it before stands.
+ * After a start, makes everything that is derived agree with the submissions again, whatever a new rule set, a mended reader or a loss
+ * left behind; a vehicle that this very program has judged is not touched. Goes on beside the service: until a vehicle's turn has
+ * come, what was kept of it before stands.
  */
 @Component
 class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
@@ -24,15 +28,26 @@ class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
     private final Archive archive;
     private final Folding folding;
     private final Judging judging;
+    private final ProgramName program;
+    private final JudgeAgain again;
     private final Durably durably;
     private final Thread worker = new Thread(this, "reconciliation");
     private volatile boolean stopped;
 
-    Reconciliation(Vehicles vehicles, Archive archive, Folding folding, Judging judging, Durably durably) {
+    Reconciliation(
+            Vehicles vehicles,
+            Archive archive,
+            Folding folding,
+            Judging judging,
+            ProgramName program,
+            JudgeAgain again,
+            Durably durably) {
         this.vehicles = vehicles;
         this.archive = archive;
         this.folding = folding;
         this.judging = judging;
+        this.program = program;
+        this.again = again;
         this.durably = durably;
     }
 
@@ -48,15 +63,33 @@ class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
         worker.join();
     }
 
-    /** All of it, at once. */
+    /** All that is due, at once. */
     @Override
     public void run() {
-        for (UUID vehicleId : vehicles.all()) {
+        List<UUID> due = due();
+        if (due.isEmpty()) {
+            return;
+        }
+        LOG.info("{} vehicles are judged again", due.size());
+        for (UUID vehicleId : due) {
             if (stopped) {
                 return;
             }
             reconcile(vehicleId);
         }
+        LOG.info("{} vehicles were judged again", due.size());
+    }
+
+    /** What another program has judged, or none, and what is not all there; everything where that is asked for. */
+    private List<UUID> due() {
+        if (again.judgeAgain()) {
+            return vehicles.all();
+        }
+        return durably.read(() -> {
+            Set<UUID> due = new LinkedHashSet<>(vehicles.judgedByOthers(program.text()));
+            due.addAll(archive.incomplete());
+            return List.copyOf(due);
+        });
     }
 
     /** A vehicle that cannot be read must not keep the others from being served. */

@@ -1,6 +1,7 @@
 package dev.stayfixed.telling;
 
 import dev.stayfixed.jobs.Jobs;
+import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.storage.Durably;
 import java.util.UUID;
@@ -12,11 +13,13 @@ public class Notices {
 
     private final StoredNotices stored;
     private final Jobs jobs;
+    private final Vehicles vehicles;
     private final Durably durably;
 
-    Notices(StoredNotices stored, Jobs jobs, Durably durably) {
+    Notices(StoredNotices stored, Jobs jobs, Vehicles vehicles, Durably durably) {
         this.stored = stored;
         this.jobs = jobs;
+        this.vehicles = vehicles;
         this.durably = durably;
     }
 
@@ -43,6 +46,9 @@ public class Notices {
                     wanted.silentDays(),
                     wanted.comebackDays(),
                     wanted.comebackDistance()));
+            if (!wanted.sameComebacks(present)) {
+                vehicles.judgeAgain();
+            }
             return stored.ofShop();
         });
     }

@@ -23,6 +23,11 @@ public record ShopNotices(
         int comebackDays,
         OptionalDouble comebackDistance) {
 
+    /** Whether both call the same a comeback. */
+    boolean sameComebacks(ShopNotices other) {
+        return comebackDays == other.comebackDays && comebackDistance.equals(other.comebackDistance);
+    }
+
     /** Before a shop said anything. The numbers are common practice, no source. */
     static ShopNotices untouched() {
         return new ShopNotices(
