@@ -4,13 +4,18 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
 
-/** The first PDF takes ten times as long as the next, so one is made in the background, for nobody, once the service answers. */
+/**
+ * The first PDF takes ten times as long as the next, so one is made in the background, for nobody, once the service has answered for a
+ * while: right after the start it would take its time and its memory from the first who ask.
+ */
 @Component
 class FirstRendering {
 
@@ -26,9 +31,7 @@ class FirstRendering {
 
     @EventListener(ApplicationReadyEvent.class)
     void start() {
-        Thread thread = new Thread(this::render, "first PDF");
-        thread.setDaemon(true);
-        thread.start();
+        CompletableFuture.runAsync(this::render, CompletableFuture.delayedExecutor(1, TimeUnit.MINUTES));
     }
 
     private void render() {
