@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.regex.MatchResult;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -61,6 +62,18 @@ class ReadmeTest extends OverHttp {
         assertThat(LINK.matcher(readme()).results().map(link -> Path.of(link.group(1))))
                 .isNotEmpty()
                 .allMatch(Files::exists);
+    }
+
+    @Test
+    void theJarItNamesIsTheOneThatIsBuilt() throws IOException {
+        Matcher name = Pattern.compile("<finalName>(.+)</finalName>").matcher(Files.readString(Path.of("pom.xml")));
+        assertThat(name.find()).isTrue();
+        assertThat(Pattern.compile("[\\w/.-]+\\.jar")
+                        .matcher(readme())
+                        .results()
+                        .map(MatchResult::group))
+                .isNotEmpty()
+                .containsOnly("target/" + name.group(1) + ".jar", "target/fast/" + name.group(1) + ".jar");
     }
 
     @Test
