@@ -91,6 +91,14 @@ public class Jobs {
                 jobs.findById(id).orElseThrow(() -> Refused.notFound("job", id)).facts());
     }
 
+    /** What was done at each repair of these jobs, in the shop's words, by the repair's id. */
+    public Map<String, String> repairsOf(Set<UUID> ids) {
+        return durably.read(() -> ids.stream()
+                .flatMap(id -> jobs.findById(id).stream())
+                .flatMap(job -> job.repairs().stream())
+                .collect(Collectors.toMap(repair -> repair.id().toString(), StoredRepair::description)));
+    }
+
     /**
      * Jobs in which a text occurs: reference, customer, code, anything that names the vehicle, or words of the complaint.
      *

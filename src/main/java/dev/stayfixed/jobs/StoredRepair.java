@@ -109,6 +109,10 @@ class StoredRepair {
         return !found.isEmpty();
     }
 
+    String description() {
+        return description;
+    }
+
     UUID id() {
         return Objects.requireNonNull(id);
     }

@@ -1,8 +1,6 @@
 package dev.stayfixed.learning;
 
-import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
-import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.judging.VehicleJudged;
 import dev.stayfixed.platform.CurrentShop;
@@ -12,7 +10,8 @@ import java.sql.Types;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
-import java.util.HashMap;
+import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -20,18 +19,43 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
-import org.springframework.context.event.EventListener;
-import org.springframework.core.annotation.Order;
 import org.springframework.jdbc.core.SqlParameterValue;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
-/** Keeps how each repair attempt went: a copy of the verdicts, written anew whenever that changed, and what is counted of it. */
+/** Keeps how each repair attempt went: a copy of the verdicts, and what is counted of it. */
 @Component
 class Attempts {
+
+    private static final List<String> VALUES = List.of(
+            "shop_id",
+            "vehicle_id",
+            "job_id",
+            "position",
+            "code",
+            "monitor_group",
+            "repair",
+            "performed_at",
+            "state",
+            "proven_at",
+            "drives_to_proof",
+            "failed_at",
+            "followed_until",
+            "km_followed",
+            "km_to_failure",
+            "words",
+            "proof_tenths",
+            "held_tenths",
+            "held_km",
+            "came_back");
+    private static final String INSERT = "insert into attempt_outcome (%s, repair_id, fault_id) values (%s?, ?)"
+            .formatted(String.join(", ", VALUES), "?, ".repeat(VALUES.size()));
+    private static final String UPDATE = "update attempt_outcome set %s = ? where repair_id = ? and fault_id = ?"
+            .formatted(String.join(" = ?, ", VALUES));
 
     private final JdbcClient jdbc;
     private final CurrentShop shop;
@@ -45,52 +69,75 @@ class Attempts {
         this.lessons = lessons;
     }
 
-    @Order(1)
-    @EventListener
-    void on(VehicleJudged judged) {
-        Map<String, String> repairs = new HashMap<>();
-        judged.verdicts().stream()
-                .map(v -> v.faultCase().jobId())
-                .distinct()
-                .map(jobs::get)
-                .map(Job::repairs)
-                .flatMap(List<Repair>::stream)
-                .forEach(r -> repairs.put(r.id().toString(), r.details().description()));
-        Outcomes outcomes = new Outcomes(judged.vehicleId(), judged.drives(), repairs);
-        List<Kept> before = keptOf(judged.vehicleId());
+    /** Keeps how each attempt went, and writes only what has changed; gives all attempts of the vehicle, in no order. */
+    List<Attempt> keep(VehicleJudged judged) {
+        Outcomes outcomes = new Outcomes(judged.vehicleId(), judged.drives(), jobs.repairsOf(jobsOf(judged)));
+        List<Attempt> attempts =
+                judged.verdicts().stream().flatMap(v -> outcomes.of(v).stream()).toList();
+        Map<Key, Kept> before = byKey(keptOf(judged.vehicleId()).stream());
+        Set<UUID> back = cameBack(before.values(), attempts);
+        Map<Key, Kept> now = byKey(attempts.stream().map(a -> new Kept(a, Counted.of(a, back.contains(a.faultId())))));
+        if (!before.equals(now)) {
+            before.keySet().stream().filter(key -> !now.containsKey(key)).forEach(this::delete);
+            now.forEach((key, kept) -> write(key, kept, Optional.ofNullable(before.get(key))));
+            lessons.add(Lesson.change(lessonsOf(before.values()).stream(), lessonsOf(now.values()).stream()));
+        }
+        return attempts;
+    }
+
+    private static Set<UUID> jobsOf(VehicleJudged judged) {
+        return judged.verdicts().stream().map(v -> v.faultCase().jobId()).collect(Collectors.toSet());
+    }
+
+    /** Which faults came back: as it is kept with their attempts, and for those without any as the comebacks tell it. */
+    private Set<UUID> cameBack(Collection<Kept> before, List<Attempt> attempts) {
         Set<UUID> back = before.stream()
                 .filter(kept -> kept.counted().cameBack())
                 .map(kept -> kept.attempt().faultId())
-                .collect(Collectors.toSet());
-        List<Kept> now = judged.verdicts().stream()
-                .flatMap(v -> outcomes.of(v).stream())
-                .map(a -> new Kept(a, Counted.of(a, back.contains(a.faultId()))))
-                .toList();
-        if (!Set.copyOf(before).equals(Set.copyOf(now))) {
-            jdbc.sql("delete from attempt_outcome where vehicle_id = ?")
-                    .param(judged.vehicleId())
-                    .update();
-            now.forEach(this::insert);
-            lessons.add(Lesson.change(lessonsOf(before), lessonsOf(now)));
+                .collect(Collectors.toCollection(HashSet::new));
+        Set<UUID> others = attempts.stream().map(Attempt::faultId).collect(Collectors.toCollection(HashSet::new));
+        before.forEach(kept -> others.remove(kept.attempt().faultId()));
+        if (!others.isEmpty()) {
+            back.addAll(jdbc.sql("select distinct earlier_fault_id from comeback where earlier_fault_id in (:faults)")
+                    .param("faults", others)
+                    .query(UUID.class)
+                    .list());
         }
+        return back;
+    }
+
+    private record Key(UUID repairId, UUID faultId) {
+
+        static Key of(Kept kept) {
+            return new Key(kept.attempt().repairId(), kept.attempt().faultId());
+        }
+    }
+
+    private static Map<Key, Kept> byKey(Stream<Kept> kept) {
+        return kept.collect(Collectors.toMap(Key::of, Function.identity()));
     }
 
     /** An attempt and what of it is counted. */
     private record Kept(Attempt attempt, Counted counted) {}
 
-    private static Stream<Lesson> lessonsOf(List<Kept> kept) {
-        return kept.stream().flatMap(k -> k.counted().lessons().stream());
+    private static List<Lesson> lessonsOf(Collection<Kept> kept) {
+        return kept.stream().flatMap(k -> k.counted().lessons().stream()).toList();
     }
 
-    private void insert(Kept kept) {
+    private void delete(Key key) {
+        jdbc.sql("delete from attempt_outcome where repair_id = ? and fault_id = ?")
+                .params(key.repairId(), key.faultId())
+                .update();
+    }
+
+    private void write(Key key, Kept kept, Optional<Kept> before) {
+        if (before.filter(kept::equals).isPresent()) {
+            return;
+        }
         Attempt a = kept.attempt();
         Counted c = kept.counted();
-        jdbc.sql("""
-                        insert into attempt_outcome (repair_id, fault_id, shop_id, vehicle_id, job_id, position, code, monitor_group,
-                            repair, performed_at, state, proven_at, drives_to_proof, failed_at, followed_until, km_followed,
-                            km_to_failure, words, proof_tenths, held_tenths, held_km, came_back)
-                        values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
-                .params(a.repairId(), a.faultId(), shop.id(), a.vehicleId(), a.jobId(), a.position(), a.code())
+        jdbc.sql(before.isPresent() ? UPDATE : INSERT)
+                .params(shop.id(), a.vehicleId(), a.jobId(), a.position(), a.code())
                 .params(a.group(), a.repair(), at(a.performedAt()), a.state().name())
                 .param(time(a.provenAt()))
                 .param(whole(a.drivesToProof()))
@@ -103,6 +150,7 @@ class Attempts {
                 .param(c.words())
                 .param(whole(c.tenthsToProof()))
                 .params(c.tenthsHeld(), c.kmHeld(), c.cameBack())
+                .params(key.repairId(), key.faultId())
                 .update();
     }
 
@@ -123,7 +171,7 @@ class Attempts {
                         .params(back.contains(fault), fault, vehicleId)
                         .update());
         lessons.add(Lesson.change(
-                lessonsOf(moved),
+                lessonsOf(moved).stream(),
                 moved.stream().map(Kept::counted).flatMap(c -> c.with(!c.cameBack()).lessons().stream())));
     }
 

@@ -23,6 +23,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.event.EventListener;
 import org.springframework.core.annotation.Order;
@@ -84,40 +85,58 @@ public class Comebacks {
                         .set());
     }
 
-    /** After the attempts were written anew. What drives show is found anew each time: a late drive can take it back. */
+    /** Keeps how the attempts went, and what drives show of them: it is found anew each time, as a late drive can take it back. */
     @Order(10)
     @EventListener
     void on(VehicleJudged judged) {
-        ShopNotices window = notices.ofShop();
-        List<Attempt> all = attempts.ofVehicle(judged.vehicleId());
-        forget(judged.verdicts().stream()
+        List<UUID> faults = judged.verdicts().stream()
                 .map(verdict -> verdict.faultCase().faultId())
-                .toList());
-        for (Attempt a : all) {
-            if (a.failedAt().isPresent()
-                    && wasTakenForFixed(a, a.failedAt().get())
-                    && isWithin(window, a.daysFollowed(), a.kmToFailure())) {
-                insert(new Comeback(
+                .toList();
+        Set<Comeback> now = shownByDrives(attempts.keep(judged));
+        boolean same = keptOfDrives(faults).equals(now);
+        if (!same) {
+            jdbc.sql("delete from comeback where seen_by = 'DRIVE' and fault_id in (:faults)")
+                    .param("faults", faults)
+                    .update();
+            now.forEach(this::insert);
+        }
+        if (!same || judged.cause() instanceof VehicleJudged.Cause.Replayed) {
+            attempts.countComebacks(judged.vehicleId());
+        }
+    }
+
+    private Set<Comeback> keptOfDrives(List<UUID> faults) {
+        return faults.isEmpty()
+                ? Set.of()
+                : jdbc.sql("select * from comeback where seen_by = 'DRIVE' and fault_id in (:faults)")
+                        .param("faults", faults)
+                        .query(Comebacks::comeback)
+                        .set();
+    }
+
+    private Set<Comeback> shownByDrives(List<Attempt> all) {
+        List<Attempt> failed = all.stream()
+                .filter(a -> a.failedAt()
+                        .filter(failure -> wasTakenForFixed(a, failure))
+                        .isPresent())
+                .toList();
+        if (failed.isEmpty()) {
+            return Set.of();
+        }
+        ShopNotices window = notices.ofShop();
+        return failed.stream()
+                .filter(a -> isWithin(window, a.daysFollowed(), a.kmToFailure()))
+                .map(a -> new Comeback(
                         a.jobId(),
                         a.faultId(),
                         a.jobId(),
                         a.faultId(),
                         Comeback.SeenBy.DRIVE,
                         true,
-                        a.failedAt().get(),
+                        a.failedAt().orElseThrow(),
                         a.daysFollowed(),
-                        a.kmToFailure()));
-            }
-        }
-        attempts.countComebacks(judged.vehicleId());
-    }
-
-    private void forget(List<UUID> faults) {
-        if (!faults.isEmpty()) {
-            jdbc.sql("delete from comeback where seen_by = 'DRIVE' and fault_id in (:faults)")
-                    .param("faults", faults)
-                    .update();
-        }
+                        a.kmToFailure()))
+                .collect(Collectors.toSet());
     }
 
     /** Proven, or the job was closed all the same. */
