@@ -109,19 +109,11 @@ public class Intake {
         check(vehicle, driveId, submitted, read, before, now);
         Filed filed = archive.store(vehicle.id(), submitted, read, now);
         if (revision == 1) {
-            folding.added(vehicle.id(), before, read);
-        } else {
-            folding.changed(vehicle.id());
+            return received(filed, read, vehicle, true, Optional.empty(), judging.replay(vehicle.id(), before, read));
         }
-        Judging.Judged judged = judging.replay(vehicle.id(), cause(driveId, revision));
-        Optional<LeftOut> leftOut = revision == 1 ? Optional.empty() : archive.leftOut(driveId);
-        return received(filed, read, vehicle, true, leftOut, judged);
-    }
-
-    private static VehicleJudged.Cause cause(UUID driveId, int revision) {
-        return revision == 1
-                ? new VehicleJudged.Cause.NewDrive(driveId)
-                : new VehicleJudged.Cause.CorrectedDrive(driveId);
+        folding.changed(vehicle.id());
+        Judging.Judged judged = judging.replay(vehicle.id(), new VehicleJudged.Cause.CorrectedDrive(driveId));
+        return received(filed, read, vehicle, true, archive.leftOut(driveId), judged);
     }
 
     private Received again(UUID driveId, Vehicle vehicle) {

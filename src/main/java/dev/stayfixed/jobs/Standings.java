@@ -20,11 +20,14 @@ public class Standings {
         this.jobs = jobs;
     }
 
-    /** Every fault of every job of the vehicle, closed jobs too: a fault can come back after the close. */
-    public List<FaultCase> ofVehicle(UUID vehicleId) {
+    public VehicleFaults ofVehicle(UUID vehicleId) {
         List<FaultCase> cases = new ArrayList<>();
-        jobs.ofVehicle(vehicleId).forEach(job -> cases.addAll(cases(job)));
-        return cases;
+        List<FaultConditions> conditions = new ArrayList<>();
+        for (StoredJob job : jobs.ofVehicle(vehicleId)) {
+            cases.addAll(cases(job));
+            job.faults().forEach(fault -> conditions.add(fault.conditions()));
+        }
+        return new VehicleFaults(cases, conditions);
     }
 
     public List<FaultCase> ofJob(UUID jobId) {

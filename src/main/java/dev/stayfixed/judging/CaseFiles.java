@@ -1,10 +1,10 @@
 package dev.stayfixed.judging;
 
 import dev.stayfixed.jobs.FaultCase;
-import dev.stayfixed.jobs.FaultConditions;
 import dev.stayfixed.jobs.FaultHistories;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Standings;
+import dev.stayfixed.jobs.VehicleFaults;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.platform.storage.Durably;
 import java.util.List;
@@ -20,7 +20,6 @@ public class CaseFiles {
     private final Jobs jobs;
     private final Standings standings;
     private final FaultHistories histories;
-    private final DriveConditions conditions;
     private final Folding folding;
     private final Durably durably;
 
@@ -29,14 +28,12 @@ public class CaseFiles {
             Jobs jobs,
             Standings standings,
             FaultHistories histories,
-            DriveConditions conditions,
             Folding folding,
             Durably durably) {
         this.vehicles = vehicles;
         this.jobs = jobs;
         this.standings = standings;
         this.histories = histories;
-        this.conditions = conditions;
         this.folding = folding;
         this.durably = durably;
     }
@@ -57,15 +54,15 @@ public class CaseFiles {
      */
     public CaseFile ofVehicle(UUID vehicleId) {
         return durably.read(() -> {
-            List<FaultCase> cases = standings.ofVehicle(vehicleId);
-            List<FaultConditions> agreed = conditions.ofFaults(vehicleId);
+            VehicleFaults faults = standings.ofVehicle(vehicleId);
+            List<FaultCase> cases = faults.cases();
             return new CaseFile(
                     vehicles.get(vehicleId),
                     jobs.ofVehicle(vehicleId),
                     cases,
-                    agreed,
+                    faults.conditions(),
                     histories.of(cases.stream().map(FaultCase::faultId).collect(Collectors.toSet())),
-                    folding.read(vehicleId, cases, agreed));
+                    folding.read(vehicleId, faults));
         });
     }
 }

@@ -56,11 +56,6 @@ public class DriveConditions {
                 .collect(Collectors.toMap(AgreedConditions::key, set -> set, (one, same) -> one));
     }
 
-    /** Of every fault of every job of the vehicle. */
-    public List<FaultConditions> ofFaults(UUID vehicleId) {
-        return conditions.ofVehicle(vehicleId);
-    }
-
     /** Computes what the agreed conditions lack. Needs a transaction that holds the vehicle. */
     void complete(List<FaultConditions> faults, List<ReadDrive> drives) {
         Map<String, ConditionSet> sets = agreed(faults);

@@ -6,6 +6,7 @@ import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.drive.condition.ConditionSet;
 import dev.stayfixed.jobs.FaultCase;
 import dev.stayfixed.jobs.FaultConditions;
+import dev.stayfixed.jobs.VehicleFaults;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.verification.RuleSet;
 import dev.stayfixed.verification.Verification;
@@ -44,8 +45,8 @@ public class Folding {
      *
      * @param before the vehicle as it stood until then
      */
-    public void added(UUID vehicleId, FoldedVehicle before, ReadDrive drive) {
-        Map<String, ConditionSet> sets = DriveConditions.agreed(conditions.ofFaults(vehicleId));
+    public void added(UUID vehicleId, FoldedVehicle before, ReadDrive drive, VehicleFaults faults) {
+        Map<String, ConditionSet> sets = DriveConditions.agreed(faults.conditions());
         UUID drives = vehicles.otherDrives(vehicleId);
         if (before.conditions().equals(sets.keySet())) {
             kept.keep(
@@ -61,13 +62,13 @@ public class Folding {
     }
 
     /** Judges all faults of the vehicle. Needs a transaction that holds it. */
-    FoldedVehicle judged(UUID vehicleId, List<FaultCase> cases) {
-        List<FaultConditions> agreed = conditions.ofFaults(vehicleId);
+    FoldedVehicle judged(UUID vehicleId, VehicleFaults faults) {
+        List<FaultConditions> agreed = faults.conditions();
         Map<String, ConditionSet> sets = DriveConditions.agreed(agreed);
         FoldedVehicle before = of(vehicleId);
         FoldedVehicle held =
                 before.conditions().equals(sets.keySet()) ? before : heldAgainst(vehicleId, before, agreed);
-        FoldedVehicle judged = held.judged(cases, verification);
+        FoldedVehicle judged = held.judged(faults.cases(), verification);
         vehicles.drives(vehicleId).ifPresent(drives -> kept.keep(vehicleId, drives, judged));
         return judged;
     }
@@ -89,7 +90,9 @@ public class Folding {
     public record Reading(List<DriveRecord> drives, List<FaultVerdict> verdicts, List<Alert> alerts) {}
 
     /** Judges and keeps nothing. */
-    public Reading read(UUID vehicleId, List<FaultCase> cases, List<FaultConditions> agreed) {
+    public Reading read(UUID vehicleId, VehicleFaults faults) {
+        List<FaultCase> cases = faults.cases();
+        List<FaultConditions> agreed = faults.conditions();
         FoldedVehicle before = of(vehicleId);
         Set<String> keys = DriveConditions.agreed(agreed).keySet();
         FoldedVehicle held = before.conditions().equals(keys)

@@ -1,10 +1,12 @@
 package dev.stayfixed.judging;
 
+import dev.stayfixed.archive.ReadDrive;
 import dev.stayfixed.jobs.EvidenceChanged;
 import dev.stayfixed.jobs.FaultCase;
 import dev.stayfixed.jobs.RepairCorrected;
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.jobs.Standings;
+import dev.stayfixed.jobs.VehicleFaults;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.verification.Outcome;
 import java.time.Clock;
@@ -42,7 +44,7 @@ public class Judging {
 
     /** What the drives of a vehicle showed that was new when it showed. */
     public List<Alert> alerts(UUID vehicleId) {
-        List<FaultCase> cases = standings.ofVehicle(vehicleId);
+        List<FaultCase> cases = standings.ofVehicle(vehicleId).cases();
         FoldedVehicle folded = folding.of(vehicleId);
         return folded.alerts()
                 .filter(gone -> gone.isOf(cases))
@@ -59,16 +61,30 @@ public class Judging {
 
     /** Every fault of the vehicle, judged, where nothing has changed. Needs a transaction that holds the vehicle. */
     public Judged judged(UUID vehicleId) {
-        List<FaultCase> cases = standings.ofVehicle(vehicleId);
-        FoldedVehicle folded = folding.judged(vehicleId, cases);
-        return new Judged(folded.verdicts(cases), folded.allAlerts());
+        VehicleFaults faults = standings.ofVehicle(vehicleId);
+        FoldedVehicle folded = folding.judged(vehicleId, faults);
+        return new Judged(folded.verdicts(faults.cases()), folded.allAlerts());
     }
 
     /** Judges every fault of the vehicle and keeps where each stands. Needs a transaction that holds the vehicle. */
     public Judged replay(UUID vehicleId, VehicleJudged.Cause cause) {
-        List<FaultCase> cases = standings.ofVehicle(vehicleId);
-        FoldedVehicle folded = folding.judged(vehicleId, cases);
-        List<FaultVerdict> verdicts = folded.verdicts(cases);
+        return replay(vehicleId, standings.ofVehicle(vehicleId), cause);
+    }
+
+    /**
+     * The same with one more drive, which counts and is stored.
+     *
+     * @param before the vehicle as it stood until then
+     */
+    public Judged replay(UUID vehicleId, FoldedVehicle before, ReadDrive drive) {
+        VehicleFaults faults = standings.ofVehicle(vehicleId);
+        folding.added(vehicleId, before, drive, faults);
+        return replay(vehicleId, faults, new VehicleJudged.Cause.NewDrive(drive.driveId()));
+    }
+
+    private Judged replay(UUID vehicleId, VehicleFaults faults, VehicleJudged.Cause cause) {
+        FoldedVehicle folded = folding.judged(vehicleId, faults);
+        List<FaultVerdict> verdicts = folded.verdicts(faults.cases());
         List<Alert> alerts = folded.allAlerts();
         verdicts.forEach(verdict -> keep(vehicleId, verdict));
         vehicles.judgedBy(vehicleId, program.text());
