@@ -8,6 +8,7 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.springframework.beans.factory.DisposableBean;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
@@ -17,12 +18,13 @@ import org.springframework.stereotype.Component;
  * while: right after the start it would take its time and its memory from the first who ask.
  */
 @Component
-class FirstRendering {
+class FirstRendering implements DisposableBean {
 
     private static final Logger LOG = LoggerFactory.getLogger(FirstRendering.class);
 
     private final ReportPdf pdf;
     private final Clock clock;
+    private volatile CompletableFuture<Void> waiting = new CompletableFuture<>();
 
     FirstRendering(ReportPdf pdf, Clock clock) {
         this.pdf = pdf;
@@ -31,7 +33,13 @@ class FirstRendering {
 
     @EventListener(ApplicationReadyEvent.class)
     void start() {
-        CompletableFuture.runAsync(this::render, CompletableFuture.delayedExecutor(1, TimeUnit.MINUTES));
+        waiting = CompletableFuture.runAsync(this::render, CompletableFuture.delayedExecutor(1, TimeUnit.MINUTES));
+    }
+
+    /** A service that has ended makes none. */
+    @Override
+    public void destroy() {
+        waiting.cancel(false);
     }
 
     private void render() {
