@@ -11,6 +11,9 @@ interface StoredJobs extends JpaRepository<StoredJob, UUID> {
     @Query("select j.vehicle.id from StoredJob j where j.id = :id")
     Optional<UUID> vehicleOf(UUID id);
 
-    @Query("select j from StoredJob j where j.vehicle.id = :vehicleId order by j.openedAt, j.id")
+    /** In plain SQL, as for each drive that comes in: queries that the shop is added to are translated anew each time. */
+    @Query(value = """
+            select * from job where vehicle_id = :vehicleId and shop_id = :#{@currentShop.id()}
+            order by opened_at, id""", nativeQuery = true)
     List<StoredJob> ofVehicle(UUID vehicleId);
 }

@@ -1,18 +1,18 @@
 package dev.stayfixed.jobs;
 
-import jakarta.persistence.LockModeType;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.data.jpa.repository.JpaRepository;
-import org.springframework.data.jpa.repository.Lock;
 import org.springframework.data.jpa.repository.Modifying;
 import org.springframework.data.jpa.repository.Query;
 
 interface StoredVehicles extends JpaRepository<StoredVehicle, UUID> {
 
-    @Lock(LockModeType.PESSIMISTIC_WRITE)
-    @Query("select v from StoredVehicle v where v.id = :id")
+    /** In plain SQL: queries that the shop is added to are translated anew each time. */
+    @Query(
+            value = "select * from vehicle where id = :id and shop_id = :#{@currentShop.id()} for update",
+            nativeQuery = true)
     Optional<StoredVehicle> lock(UUID id);
 
     Optional<StoredVehicle> findByVin(String vin);
