@@ -95,7 +95,7 @@ class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
     /** A vehicle that cannot be read must not keep the others from being served. */
     private void reconcile(UUID vehicleId) {
         try {
-            durably.write(() -> {
+            durably.derive(() -> {
                 vehicles.hold(vehicleId);
                 archive.restore(vehicleId);
                 folding.changed(vehicleId);

@@ -23,6 +23,16 @@ public interface Durably {
     }
 
     /**
+     * Writes what can be made again at any time, alone in one transaction that does not wait for the disk. After a power cut all of it
+     * may be gone, but never a part of it, and never something that was written before.
+     *
+     * @throws dev.stayfixed.platform.problem.Refused as {@link #write}
+     */
+    default void derive(Runnable work) {
+        write(work);
+    }
+
+    /**
      * Keeps a name for the running write alone; whoever else asks for it, at any instance, waits until this write has ended. No row is
      * locked for it: a row that others refer to cannot be locked without a deadlock between two who have just referred to it. A vehicle
      * is held before a name, one name is enough for a write, and it takes part in names only after that.

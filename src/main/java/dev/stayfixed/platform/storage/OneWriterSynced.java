@@ -44,6 +44,16 @@ final class OneWriterSynced extends Transactions {
     }
 
     @Override
+    public void derive(Runnable work) {
+        writer.enter();
+        try {
+            write(work);
+        } finally {
+            writer.leave();
+        }
+    }
+
+    @Override
     RuntimeException explained(RuntimeException failure) {
         RuntimeException explained = super.explained(failure);
         if (explained != failure) {

@@ -64,6 +64,14 @@ class Transactions implements Durably {
     }
 
     @Override
+    public void derive(Runnable work) {
+        write(() -> {
+            jdbc.sql("set local synchronous_commit = off").update();
+            work.run();
+        });
+    }
+
+    @Override
     public void hold(String name) {
         jdbc.sql("select pg_advisory_xact_lock(hashtextextended(?, 0))")
                 .param(name)

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import dev.stayfixed.platform.OnPostgres;
 import java.sql.Connection;
+import java.util.ArrayList;
+import java.util.List;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -21,6 +23,12 @@ class LazyCommitsTest {
     @Autowired
     PlatformTransactionManager manager;
 
+    @Autowired
+    Durably durably;
+
+    @Autowired
+    JdbcClient plain;
+
     @Test
     void aServerThatAnswersBeforeItHasSyncedIsRefused() throws Exception {
         try (Connection connection = dataSource.getConnection()) {
@@ -33,5 +41,15 @@ class LazyCommitsTest {
             jdbc.sql("reset synchronous_commit").update();
             assertThat(storage.durably(one, manager, jdbc)).isExactlyInstanceOf(Transactions.class);
         }
+    }
+
+    @Test
+    void onlyWhatIsDerivedDoesNotWaitForTheDisk() {
+        List<String> settings = new ArrayList<>();
+        Runnable ask = () -> settings.add(
+                plain.sql("show synchronous_commit").query(String.class).single());
+        durably.derive(ask);
+        durably.write(ask);
+        assertThat(settings).containsExactly("off", "on");
     }
 }
