@@ -247,13 +247,16 @@ public class Archive {
 
     /** Makes what is derived of a vehicle's submissions agree with them again, whatever a crash or a new version left behind. */
     public void restore(UUID vehicleId) {
-        fileAgain(vehicleId);
-        drawAgain(vehicleId);
+        List<StoredSubmission> latest = submissions.latest(vehicleId);
+        fileAgain(vehicleId, latest);
+        if (latest.stream().anyMatch(submission -> submission.log().isPresent())) {
+            drawAgain(vehicleId, latest);
+        }
     }
 
-    private void fileAgain(UUID vehicleId) {
+    private void fileAgain(UUID vehicleId, List<StoredSubmission> all) {
         Map<UUID, StoredDrive> filed = rows(vehicleId);
-        for (StoredSubmission latest : submissions.latest(vehicleId)) {
+        for (StoredSubmission latest : all) {
             ReadDrive read = originals.read(latest);
             StoredDrive row = filed.get(latest.driveId());
             if (row == null) {
@@ -265,9 +268,9 @@ public class Archive {
         drives.flush();
     }
 
-    private void drawAgain(UUID vehicleId) {
+    private void drawAgain(UUID vehicleId, List<StoredSubmission> all) {
         Set<UUID> kept = pictures.kept(vehicleId);
-        for (StoredSubmission latest : submissions.latest(vehicleId)) {
+        for (StoredSubmission latest : all) {
             if (latest.log().isPresent() && !kept.contains(latest.driveId())) {
                 originals
                         .picture(latest.driveId(), latest.revision())

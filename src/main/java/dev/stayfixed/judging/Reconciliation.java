@@ -3,10 +3,13 @@ package dev.stayfixed.judging;
 import dev.stayfixed.archive.Archive;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.platform.storage.Durably;
+import java.time.Duration;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.DisposableBean;
@@ -24,6 +27,8 @@ class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
 
     private static final Logger LOG = LoggerFactory.getLogger(Reconciliation.class);
 
+    private static final Duration AFTER_START = Duration.ofSeconds(2);
+
     private final Vehicles vehicles;
     private final Archive archive;
     private final Folding folding;
@@ -31,8 +36,8 @@ class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
     private final ProgramName program;
     private final JudgeAgain again;
     private final Durably durably;
-    private final Thread worker = new Thread(this, "reconciliation");
-    private volatile boolean stopped;
+    private final Thread worker = new Thread(this::runSoon, "reconciliation");
+    private final CountDownLatch stopped = new CountDownLatch(1);
 
     Reconciliation(
             Vehicles vehicles,
@@ -59,8 +64,19 @@ class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
 
     @Override
     public void destroy() throws InterruptedException {
-        stopped = true;
+        stopped.countDown();
         worker.join();
+    }
+
+    /** Those who have waited for the start are served first. */
+    private void runSoon() {
+        try {
+            if (!stopped.await(AFTER_START.toMillis(), TimeUnit.MILLISECONDS)) {
+                run();
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
     }
 
     /** All that is due, at once. */
@@ -72,7 +88,7 @@ class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
         }
         LOG.info("{} vehicles are judged again", due.size());
         for (UUID vehicleId : due) {
-            if (stopped) {
+            if (stopped.getCount() == 0) {
                 return;
             }
             reconcile(vehicleId);
