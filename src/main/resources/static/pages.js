@@ -6,6 +6,8 @@ document.getElementById("summary")?.focus();
 for (const form of document.querySelectorAll("form:has([data-upload])")) {
   const box = form.querySelector("[data-upload]"), bar = box.querySelector("progress"), words = box.querySelector("[role=status]");
   const file = form.querySelector("input[type=file]"), buttons = form.querySelectorAll("button");
+  // The page brings the words, with #1 and #2 where something of this script is put in.
+  const said = (text, ...values) => box.dataset[text].replace(/#(\d)/g, (place, n) => values[n - 1]);
   const size = bytes => bytes < 1e6 ? Math.ceil(bytes / 1e3) + " kB" : (bytes / 1e6).toFixed(1) + " MB";
   const wait = sending => { for (const b of buttons) b.disabled = sending; };
   form.addEventListener("submit", e => {
@@ -14,13 +16,13 @@ for (const form of document.querySelectorAll("form:has([data-upload])")) {
     const request = new XMLHttpRequest(), data = new FormData(form, e.submitter);
     wait(true);
     box.hidden = false;
-    words.textContent = `${file.files[0].name} is being sent.`;
-    request.upload.onprogress = p => { bar.value = p.loaded / p.total; bar.textContent = `${size(p.loaded)} of ${size(p.total)}`; };
-    request.upload.onload = () => { bar.removeAttribute("value"); words.textContent = `${size(file.files[0].size)} have arrived and are being read.`; };
+    words.textContent = said("sending", file.files[0].name);
+    request.upload.onprogress = p => { bar.value = p.loaded / p.total; bar.textContent = said("part", size(p.loaded), size(p.total)); };
+    request.upload.onload = () => { bar.removeAttribute("value"); words.textContent = said("arrived", size(file.files[0].size)); };
     request.onerror = () => {
       wait(false);
       bar.value = 0;
-      words.textContent = "The file did not arrive, and nothing is stored. Check the connection and send it again; all that you filled in is still here.";
+      words.textContent = said("lost");
     };
     request.onload = () => {
       if (new URL(request.responseURL).pathname !== new URL(form.action).pathname) return location.assign(request.responseURL);

@@ -29,6 +29,8 @@
   const mine = () => store('readonly', s => s.getAll()).then(all =>
     all.filter(d => d.page === page).sort((a, b) => a.savedAt < b.savedAt ? -1 : 1));
   const newKey = () => Array.from(crypto.getRandomValues(new Uint8Array(16)), b => b.toString(16).padStart(2, '0')).join('');
+  // The page brings the words, with #1 and #2 where something of this script is put in.
+  const said = (text, ...values) => status.dataset[text].replace(/#(\d)/g, (place, n) => values[n - 1]);
   const say = words => { if (status.textContent !== words) status.textContent = words; };
 
   // The drive was taken, and then reception went: the page that came is the one the phone kept.
@@ -39,14 +41,13 @@
   const show = async () => {
     const drives = await mine();
     waiting = drives.filter(d => !d.refused).length;
-    say(waiting ? waiting + (waiting === 1 ? ' drive is' : ' drives are') + ' kept on this phone and will be sent as soon as there is reception.'
-      : old ? 'Your drive is logged. What stands below is older; load the page again where there is reception to see whether the drive counts.' : '');
+    say(waiting ? said(waiting === 1 ? 'one' : 'many', waiting) : old ? said('old') : '');
     list.replaceChildren(...drives.filter(d => d.refused).map(d => {
       const item = document.createElement('li');
       const words = document.createElement('p');
-      words.textContent = 'Not taken: ' + d.refused + (d.file ? '. The file was ' + d.file.name + '; choose it again when you put the drive back' : '');
-      const back = button('Put back into the form', async () => { fill(d.fields); await drop(d.key); await show(); form.scrollIntoView(); });
-      const away = button('Delete', async () => { await drop(d.key); await show(); });
+      words.textContent = d.file ? said('refusedFile', d.refused, d.file.name) : said('refused', d.refused);
+      const back = button(said('back'), async () => { fill(d.fields); await drop(d.key); await show(); form.scrollIntoView(); });
+      const away = button(said('away'), async () => { await drop(d.key); await show(); });
       item.append(words, back, away);
       return item;
     }));
@@ -92,7 +93,7 @@
           if (answer.ok) { await drop(drive.key); sent++; continue; }
           const problem = await answer.json().catch(() => ({}));
           if (answer.status === 429 || answer.status >= 500 || /in-use$/.test(problem.type || '')) throw answer.status;
-          drive.refused = problem.errors ? problem.errors.map(e => e.message).join('. ') : problem.detail || 'ask the workshop';
+          drive.refused = problem.errors ? problem.errors.map(e => e.message).join('. ') : problem.detail || said('ask');
           await keep(drive);
         }
       });
@@ -114,7 +115,7 @@
     const log = file && isLog(file) ? file : undefined;
     if (file && !log) fields.record = await file.text();
     if (!log && !fields.record && !(fields.start && fields.minutes)) {
-      say('Enter when you started and how long you drove, or add the text of a reader.');
+      say(said('wanted'));
       form.elements[fields.start ? 'minutes' : 'start'].focus();
       return;
     }
@@ -128,7 +129,7 @@
       return;
     }
     form.reset();
-    say('Sending …');
+    say(said('sending'));
     await send();
   });
   addEventListener('online', send);

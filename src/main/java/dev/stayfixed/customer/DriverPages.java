@@ -23,11 +23,11 @@ import dev.stayfixed.reason.Unit;
 import dev.stayfixed.verification.Outcome;
 import java.time.Clock;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.UUID;
@@ -75,15 +75,15 @@ public class DriverPages {
                     .toList();
             ShopSettings.Units units = shops.settings().units();
             return new DriverView(
-                    judged.stream().map(DriverPages::check).toList(),
+                    judged.stream().map(verdict -> check(verdict, units)).toList(),
                     plans(open, file.nextDrives(jobId), units),
                     open.stream()
                             .flatMap(verdict -> verdict.faultCase().fault().enablingConditions().stream())
                             .map(condition -> units.words(asked(condition)))
                             .distinct()
                             .toList(),
-                    RoadCautions.all(),
-                    drives(jobId, judged));
+                    Arrays.stream(RoadCaution.values()).map(units::words).toList(),
+                    drives(jobId, judged, units));
         });
     }
 
@@ -107,15 +107,25 @@ public class DriverPages {
         return received;
     }
 
-    private static DriverView.Check check(FaultVerdict verdict) {
+    private static DriverView.Check check(FaultVerdict verdict, ShopSettings.Units units) {
         Standing standing = verdict.standing();
         var fault = verdict.faultCase().fault();
         return new DriverView.Check(
-                PartOfDrive.plainName(fault.group()),
+                units.words(PlainName.of(fault.group())),
                 fault.code().text(),
                 stage(verdict),
-                standing.passes().orElse(0),
-                standing.needed());
+                units.words(progress(stage(verdict), standing)));
+    }
+
+    private static Reason progress(DriverView.Stage stage, Standing standing) {
+        Part needed = Part.count(standing.needed());
+        return switch (stage) {
+            case COUNTING ->
+                Reason.of(DriverReason.DONE_OF, Part.count(standing.passes().orElse(0)), needed);
+            case FIXED -> Reason.of(DriverReason.PROVEN_BY, needed);
+            case FAILED -> Reason.of(DriverReason.SHOWED_AGAIN);
+            case NOT_YET -> Reason.of(DriverReason.REPAIR_NOT_RECORDED);
+        };
     }
 
     private static DriverView.Stage stage(FaultVerdict verdict) {
@@ -138,9 +148,9 @@ public class DriverPages {
             if (!served.isEmpty()) {
                 List<Reason> steps = PlainSteps.of(plan.conditions());
                 plans.add(new DriverView.Plan(
-                        names(served),
+                        names(served, units),
                         steps.isEmpty()
-                                ? partsFor(served)
+                                ? partsFor(served, units)
                                 : steps.stream().map(units::words).toList()));
             }
         }
@@ -149,7 +159,7 @@ public class DriverPages {
                         outline.plans().stream().noneMatch(plan -> plan.faults().contains(code(verdict))))
                 .toList();
         if (!left.isEmpty()) {
-            plans.add(new DriverView.Plan(names(left), partsFor(left)));
+            plans.add(new DriverView.Plan(names(left, units), partsFor(left, units)));
         }
         return plans;
     }
@@ -158,19 +168,19 @@ public class DriverPages {
         return verdict.faultCase().fault().code().text();
     }
 
-    private static String names(List<FaultVerdict> faults) {
+    private static String names(List<FaultVerdict> faults, ShopSettings.Units units) {
         return faults.stream()
                 .map(verdict ->
-                        PartOfDrive.plainName(verdict.faultCase().fault().group()))
+                        units.words(PlainName.of(verdict.faultCase().fault().group())))
                 .distinct()
                 .collect(Collectors.joining(", "));
     }
 
-    private static List<String> partsFor(List<FaultVerdict> open) {
+    private static List<String> partsFor(List<FaultVerdict> open, ShopSettings.Units units) {
         Set<PartOfDrive> parts = EnumSet.noneOf(PartOfDrive.class);
         open.forEach(verdict ->
                 parts.addAll(PartOfDrive.of(verdict.faultCase().fault().group())));
-        return PartOfDrive.words(parts);
+        return parts.stream().map(units::words).toList();
     }
 
     /** A condition of the workshop, with times in minutes. */
@@ -193,35 +203,39 @@ public class DriverPages {
                 : Quantity.of(value, unit);
     }
 
-    private List<DriverView.LoggedDrive> drives(UUID jobId, List<FaultVerdict> judged) {
+    private List<DriverView.LoggedDrive> drives(UUID jobId, List<FaultVerdict> judged, ShopSettings.Units units) {
         return intake.get(jobs.get(jobId).vehicleId(), new HashSet<>(links.loggedFor(jobId))).stream()
                 .map(drive -> new DriverView.LoggedDrive(
                         drive.record().start(),
                         drive.leftOut().isPresent()
-                                ? List.of("does not count, the workshop left it out")
+                                ? List.of(units.words(DriverReason.LEFT_OUT_BY_WORKSHOP))
                                 : judged.stream()
-                                        .map(verdict -> says(drive.id().toString(), verdict))
+                                        .map(verdict ->
+                                                units.words(says(drive.id().toString(), verdict)))
                                         .toList()))
                 .sorted(Comparator.comparing(DriverView.LoggedDrive::start).reversed())
                 .toList();
     }
 
-    private static String says(String driveId, FaultVerdict verdict) {
-        String name = PartOfDrive.plainName(verdict.faultCase().fault().group());
+    private static Reason says(String driveId, FaultVerdict verdict) {
+        Part check = PlainName.of(verdict.faultCase().fault().group());
         return verdict.verdict().attempts().stream()
                 .flatMap(attempt -> attempt.judgements().stream())
                 .filter(judgement -> judgement.driveId().equals(driveId))
                 .findFirst()
-                .map(judgement -> "%s: %s".formatted(name, PLAIN.get(judgement.outcome())))
-                .orElse(name + ": not judged, because the drive was before the repair");
+                .map(judgement -> Reason.of(DriverReason.CHECK_SAYS, check, plain(judgement.outcome())))
+                .orElseGet(() -> Reason.of(DriverReason.BEFORE_REPAIR_OF, check));
     }
 
-    private static final Map<Outcome, String> PLAIN = Map.of(
-            Outcome.PASSED, "counts, the car checked it and found it good",
-            Outcome.FAILED, "the car checked it and the fault showed again",
-            Outcome.FAILED_CONFIRMED, "the car checked it and the fault is back",
-            Outcome.DID_NOT_RUN, "does not count, nothing shows that the car got to check it in this drive",
-            Outcome.RAN_UNPROVEN, "does not count, the car checked it but the record does not show the result",
-            Outcome.CARRIED_OVER, "does not count, the old entry is still stored and the car did not check again",
-            Outcome.CONTRADICTORY, "does not count, the record disagrees with itself; the workshop will look at it");
+    private static DriverReason plain(Outcome outcome) {
+        return switch (outcome) {
+            case PASSED -> DriverReason.DRIVE_COUNTS;
+            case FAILED -> DriverReason.DRIVE_FAILED;
+            case FAILED_CONFIRMED -> DriverReason.DRIVE_BROUGHT_IT_BACK;
+            case DID_NOT_RUN -> DriverReason.DRIVE_NOT_CHECKED;
+            case RAN_UNPROVEN -> DriverReason.DRIVE_WITHOUT_RESULT;
+            case CARRIED_OVER -> DriverReason.DRIVE_BEFORE_OLD_ENTRY_WENT;
+            case CONTRADICTORY -> DriverReason.DRIVE_DISAGREES;
+        };
+    }
 }

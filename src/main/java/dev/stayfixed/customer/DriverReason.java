@@ -28,7 +28,21 @@ enum DriverReason implements Kind {
     TIME_PARKED,
     ASKED_LEAST("what", "min"),
     ASKED_MOST("what", "max"),
-    ASKED_BOTH("what", "min", "max");
+    ASKED_BOTH("what", "min", "max"),
+    DONE_OF("done", "needed"),
+    PROVEN_BY("needed"),
+    SHOWED_AGAIN,
+    REPAIR_NOT_RECORDED,
+    LEFT_OUT_BY_WORKSHOP,
+    CHECK_SAYS("check", "says"),
+    BEFORE_REPAIR_OF("check"),
+    DRIVE_COUNTS,
+    DRIVE_FAILED,
+    DRIVE_BROUGHT_IT_BACK,
+    DRIVE_NOT_CHECKED,
+    DRIVE_WITHOUT_RESULT,
+    DRIVE_BEFORE_OLD_ENTRY_WENT,
+    DRIVE_DISAGREES;
 
     @SuppressWarnings("ImmutableEnumChecker") // List.of cannot be changed
     private final List<String> parts;

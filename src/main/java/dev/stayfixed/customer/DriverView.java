@@ -17,21 +17,9 @@ public record DriverView(
      * One fault under verification.
      *
      * @param name in plain words
-     * @param done passed trips in a row
-     * @param needed passed trips that prove the repair
+     * @param progress "1 of 2 done", or how it ended
      */
-    public record Check(String name, String code, Stage stage, int done, int needed) {
-
-        /** "1 of 2 done", or how it ended. */
-        public String progress() {
-            return switch (stage) {
-                case COUNTING -> "%d of %d done".formatted(done, needed);
-                case FIXED -> "proven: %d of %d done".formatted(needed, needed);
-                case FAILED -> "the fault showed again";
-                case NOT_YET -> "the workshop has not recorded the repair yet";
-            };
-        }
-    }
+    public record Check(String name, String code, Stage stage, String progress) {}
 
     /**
      * One drive.

@@ -17,18 +17,8 @@ public sealed interface Visit {
 
     /** Why a link ended. */
     enum Reason {
-        JOB_CLOSED("The workshop has closed this job. Nothing more is needed from you."),
-        REVOKED("The workshop has withdrawn this link. Ask there for a new one."),
-        EXPIRED("This link has run out. Ask the workshop for a new one.");
-
-        private final String words;
-
-        Reason(String words) {
-            this.words = words;
-        }
-
-        public String words() {
-            return words;
-        }
+        JOB_CLOSED,
+        REVOKED,
+        EXPIRED
     }
 }

@@ -3,6 +3,7 @@ package dev.stayfixed.reports;
 import dev.stayfixed.intake.Drive;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Repair;
+import dev.stayfixed.jobs.ShopSettings.Units;
 import dev.stayfixed.obd.Answer;
 import dev.stayfixed.obd.Answer.CodeList.Kind;
 import dev.stayfixed.obd.Scan;
@@ -22,41 +23,44 @@ import org.jspecify.annotations.Nullable;
 final class CodeReadings {
 
     private final List<TroubleCode> faults;
+    private final Units units;
 
-    private CodeReadings(List<TroubleCode> faults) {
+    private CodeReadings(List<TroubleCode> faults, Units units) {
         this.faults = faults;
+        this.units = units;
     }
 
     /** @param drives those on which the verdicts rest */
-    static List<CodeReading> of(Job job, List<Drive> drives) {
+    static List<CodeReading> of(Job job, List<Drive> drives, Units units) {
         return new CodeReadings(
-                        job.faults().stream().map(fault -> fault.terms().code()).toList())
+                        job.faults().stream().map(fault -> fault.terms().code()).toList(), units)
                 .all(job, drives);
     }
 
     private List<CodeReading> all(Job job, List<Drive> drives) {
         List<CodeReading> readings = new ArrayList<>();
-        add(readings, "when the job was opened", job.openedAt(), job.scan());
+        add(readings, ReportReason.AT_OPENING, job.openedAt(), job.scan());
         job.repairs().stream().map(Repair::details).forEach(repair -> {
-            add(readings, "before the repair", repair.performedAt(), repair.scanBefore());
-            add(readings, "after the repair", repair.performedAt(), repair.scanAfter());
+            add(readings, ReportReason.BEFORE_THE_REPAIR_SCAN, repair.performedAt(), repair.scanBefore());
+            add(readings, ReportReason.AFTER_THE_REPAIR_SCAN, repair.performedAt(), repair.scanAfter());
         });
         drives.stream()
                 .max(Comparator.comparing(drive -> drive.record().start()))
                 .ifPresent(last -> last.record().scans().stream()
                         .reduce((earlier, later) -> later)
-                        .map(timed -> reading("in the last drive", last.record().start(), timed.scan()))
+                        .map(timed -> reading(
+                                ReportReason.IN_THE_LAST_DRIVE, last.record().start(), timed.scan()))
                         .ifPresent(readings::add));
         return List.copyOf(readings);
     }
 
-    private void add(List<CodeReading> readings, String read, Instant at, Optional<String> pasted) {
+    private void add(List<CodeReading> readings, ReportReason read, Instant at, Optional<String> pasted) {
         pasted.map(Scan::read).map(scan -> reading(read, at, scan)).ifPresent(readings::add);
     }
 
-    private CodeReading reading(String read, Instant at, Scan scan) {
+    private CodeReading reading(ReportReason read, Instant at, Scan scan) {
         return new CodeReading(
-                read,
+                units.words(read),
                 at,
                 codes(scan, Kind.CONFIRMED, 0x08, scan::confirmed),
                 codes(scan, Kind.PENDING, 0x04, scan::pending),

@@ -2,7 +2,7 @@ package dev.stayfixed.reports;
 
 import dev.stayfixed.archive.LeftOut;
 import dev.stayfixed.customer.DriverLinks;
-import dev.stayfixed.customer.RoadCautions;
+import dev.stayfixed.customer.RoadCaution;
 import dev.stayfixed.intake.Drive;
 import dev.stayfixed.intake.Intake;
 import dev.stayfixed.jobs.Fault;
@@ -19,12 +19,17 @@ import dev.stayfixed.judging.FaultProofs;
 import dev.stayfixed.judging.FaultVerdict;
 import dev.stayfixed.obd.Vin;
 import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.reason.Kind;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.Assumption;
 import dev.stayfixed.verification.RuleSet;
 import dev.stayfixed.verification.Verdict;
 import dev.stayfixed.verification.bench.BenchProof;
+import dev.stayfixed.verification.bench.BenchReading;
 import dev.stayfixed.verification.held.HeldSoFar;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -42,11 +47,13 @@ import org.springframework.stereotype.Component;
 @Component
 class FactsOfJob {
 
-    private static final List<String> IN_THE_WORKSHOP = List.of(
-            "Service information of the vehicle and local rules come before this report.",
-            "Do not clear codes before freeze frame, test results, readiness and counters are saved.",
-            "Tests with the engine running: exhaust extraction on, P or neutral, parking brake set, wheels chocked; fans may start"
-                    + " by themselves, coolant and catalyst are hot, ignition and hybrid systems carry high voltage: trained staff only.");
+    private static final List<Kind> CAUTIONS = Stream.<Kind>concat(
+                    Stream.of(
+                            ReportReason.SERVICE_INFORMATION_AND_RULES,
+                            ReportReason.SAVE_BEFORE_CLEARING,
+                            ReportReason.TRAINED_STAFF_ONLY),
+                    Arrays.stream(RoadCaution.values()))
+            .toList();
 
     private final CaseFiles files;
     private final Intake intake;
@@ -77,10 +84,10 @@ class FactsOfJob {
                     ReportFacts.FORMAT,
                     interim ? ReportFacts.State.INTERIM : ReportFacts.State.FINAL,
                     shops.settings().name(),
-                    vehicle(file.vehicle()),
+                    vehicle(file.vehicle(), units),
                     job(job),
                     ruleSet(judged),
-                    CodeReadings.of(job, drives),
+                    CodeReadings.of(job, drives, units),
                     job.repairs().stream()
                             .sorted(Comparator.comparing(r -> r.details().performedAt()))
                             .map(repair -> repair(repair, job, units))
@@ -92,9 +99,10 @@ class FactsOfJob {
                                     byDriver,
                                     units))
                             .toList(),
-                    Uncovered.by(judged, interim, onWordAlone(drives), leftOut(job)),
-                    Stream.concat(IN_THE_WORKSHOP.stream(), RoadCautions.all().stream())
+                    Uncovered.by(judged, interim, onWordAlone(drives), leftOut(job)).stream()
+                            .map(units::words)
                             .toList(),
+                    CAUTIONS.stream().map(units::words).toList(),
                     numbered(RuleSet.STANDARD.assumptions(), units));
         });
     }
@@ -115,8 +123,8 @@ class FactsOfJob {
                         .collect(Collectors.toSet()));
     }
 
-    /** Drives since the first repair that a person left out, each in a sentence. */
-    private List<String> leftOut(Job job) {
+    /** Drives since the first repair that a person left out. */
+    private List<Reason> leftOut(Job job) {
         Times times = new Times(shops.settings().zone());
         Optional<Instant> repaired = job.repairs().stream()
                 .map(repair -> repair.details().performedAt())
@@ -124,10 +132,11 @@ class FactsOfJob {
         return intake.leftOut(job.vehicleId()).stream()
                 .filter(drive ->
                         repaired.filter(drive.record().start()::isAfter).isPresent())
-                .map(drive -> "The drive of %s was left out of the count by the workshop: %s."
-                        .formatted(
-                                times.minute(drive.record().start()),
-                                drive.leftOut().map(LeftOut::reason).orElse("").replaceFirst("\\.$", "")))
+                .map(drive -> Reason.of(
+                        ReportReason.WORKSHOP_LEFT_OUT,
+                        Part.verbatim(times.minute(drive.record().start())),
+                        Part.verbatim(
+                                drive.leftOut().map(LeftOut::reason).orElse("").replaceFirst("\\.$", ""))))
                 .toList();
     }
 
@@ -143,17 +152,18 @@ class FactsOfJob {
                 .orElse(RuleSet.STANDARD.id());
     }
 
-    private static ReportFacts.OfVehicle vehicle(Vehicle vehicle) {
+    private static ReportFacts.OfVehicle vehicle(Vehicle vehicle, Units units) {
         Vehicle.Details details = vehicle.details();
         return new ReportFacts.OfVehicle(
                 details.description(),
                 details.vin().map(Vin::text).orElse(null),
                 details.plate().orElse(null),
                 details.modelYear().isPresent() ? details.modelYear().getAsInt() : null,
-                switch (details.ignition()) {
-                    case SPARK -> "spark ignition";
-                    case COMPRESSION -> "compression ignition";
-                });
+                units.words(
+                        switch (details.ignition()) {
+                            case SPARK -> ReportReason.SPARK_IGNITION;
+                            case COMPRESSION -> ReportReason.COMPRESSION_IGNITION;
+                        }));
     }
 
     private static ReportFacts.OfJob job(Job job) {
@@ -204,16 +214,19 @@ class FactsOfJob {
                 m.unit(),
                 text(m.expectedMin()),
                 text(m.expectedMax()),
-                reading(m.before()),
-                reading(m.after()),
+                reading(m.before(), units),
+                reading(m.after(), units),
                 m.testLeadsVerified().orElse(null),
                 units.words(m.check()));
     }
 
-    private static @Nullable String reading(Optional<Measurement.Reading> reading) {
+    private static @Nullable String reading(Optional<Measurement.Reading> reading, Units units) {
         return reading.map(r -> r instanceof Measurement.Value value
                         ? PlainNumber.of(value.number())
-                        : r == Measurement.NoValue.OPEN ? "open" : "over limit")
+                        : units.words(
+                                r == Measurement.NoValue.OPEN
+                                        ? BenchReading.NoNumber.OPEN
+                                        : BenchReading.NoNumber.OVER_LIMIT))
                 .orElse(null);
     }
 

@@ -1,5 +1,6 @@
 package dev.stayfixed.reports;
 
+import dev.stayfixed.reason.Reason;
 import java.io.IOException;
 import java.util.Optional;
 import java.util.function.Function;
@@ -13,7 +14,7 @@ public sealed interface PdfCheck {
     String PROPERTY = "StayfixedFingerprint";
 
     /** In a sentence. */
-    String words();
+    Reason said();
 
     /** What was issued under the fingerprint that the file carries. */
     default Optional<IssuedReport> issued() {
@@ -28,8 +29,8 @@ public sealed interface PdfCheck {
         }
 
         @Override
-        public String words() {
-            return "This file is, byte for byte, the report that this service issued.";
+        public Reason said() {
+            return Reason.of(ReportReason.SAME_FILE);
         }
     }
 
@@ -41,17 +42,16 @@ public sealed interface PdfCheck {
         }
 
         @Override
-        public String words() {
-            return "This file carries the fingerprint of a report that this service issued, but it is not the same file: it was"
-                    + " changed or saved anew. Trust the stored report, not the file.";
+        public Reason said() {
+            return Reason.of(ReportReason.OTHER_FILE);
         }
     }
 
     /** It names no report, or one that was never issued here. */
-    record Unknown(String reason) implements PdfCheck {
+    record Unknown(Reason reason) implements PdfCheck {
         @Override
-        public String words() {
-            return "This service did not issue this file: " + reason + ".";
+        public Reason said() {
+            return Reason.of(ReportReason.NOT_ISSUED_HERE, reason);
         }
     }
 
@@ -60,14 +60,14 @@ public sealed interface PdfCheck {
         try (PDDocument document = Loader.loadPDF(presented)) {
             named = document.getDocumentInformation().getCustomMetadataValue(PROPERTY);
         } catch (IOException | RuntimeException e) {
-            return new Unknown("it cannot be read as a PDF");
+            return new Unknown(Reason.of(ReportReason.NO_PDF));
         }
         if (named == null || !named.matches("[0-9a-f]{64}")) {
-            return new Unknown("it carries no fingerprint");
+            return new Unknown(Reason.of(ReportReason.NO_FINGERPRINT));
         }
         Optional<IssuedReport> report = issued.apply(new Fingerprint(named));
         if (report.isEmpty()) {
-            return new Unknown("no report with the fingerprint that it carries was ever issued");
+            return new Unknown(Reason.of(ReportReason.NEVER_ISSUED));
         }
         boolean same = Fingerprint.of(presented).hex().equals(report.get().pdfDigest());
         return same ? new Genuine(report.get()) : new Altered(report.get());

@@ -12,9 +12,9 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.time.Instant;
-import java.util.Locale;
 import java.util.Map;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.springframework.context.i18n.LocaleContextHolder;
 import org.springframework.core.io.ClassPathResource;
 import org.springframework.stereotype.Component;
 import org.thymeleaf.ITemplateEngine;
@@ -41,7 +41,7 @@ public class PdfPages {
      * @param time written into the file as its time of creation, so that the same content gives the same bytes
      */
     public byte[] render(String template, Map<String, Object> content, Map<String, String> properties, Instant time) {
-        String html = templates.process(template, new Context(Locale.ENGLISH, content));
+        String html = templates.process(template, new Context(LocaleContextHolder.getLocale(), content));
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         try (PdfBoxRenderer renderer = builder(html).buildPdfRenderer()) {
             renderer.createPDFWithoutClosing();

@@ -31,24 +31,25 @@ final class ReportSteps {
         return plain(step, starts, outcome(step), units);
     }
 
-    private static String outcome(Verdict.Step step) {
+    private static ReportReason outcome(Verdict.Step step) {
         if (step instanceof Verdict.Step.Restarted) {
-            return "count restarted";
+            return ReportReason.COUNT_RESTARTED;
         }
         if (step instanceof Verdict.Step.UnseenFailure) {
-            return "failure not recorded";
+            return ReportReason.FAILURE_NOT_RECORDED;
         }
         if (step instanceof Verdict.Step.UnseenPass) {
-            return "passed, not recorded";
+            return ReportReason.PASSED_NOT_RECORDED;
         }
-        return step instanceof Verdict.Step.Gap ? "gap" : "to know";
+        return step instanceof Verdict.Step.Gap ? ReportReason.GAP : ReportReason.TO_KNOW;
     }
 
-    private static ReportFacts.Step plain(Verdict.Step step, Map<String, Instant> starts, String outcome, Units units) {
+    private static ReportFacts.Step plain(
+            Verdict.Step step, Map<String, Instant> starts, ReportReason outcome, Units units) {
         return new ReportFacts.Step(
                 starts.get(step.driveId()),
                 null,
-                outcome,
+                units.words(outcome),
                 units.words(step.reason()),
                 List.of(),
                 units.words(step.after().said()));

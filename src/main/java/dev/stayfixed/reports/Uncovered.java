@@ -2,6 +2,8 @@ package dev.stayfixed.reports;
 
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.judging.FaultVerdict;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.Evidence;
 import dev.stayfixed.verification.EvidenceGrade;
 import dev.stayfixed.verification.Judgement;
@@ -24,68 +26,49 @@ final class Uncovered {
      * All of it.
      *
      * @param onWordAlone drives on which the verdicts rest and that came without any scan
-     * @param leftOut drives that a person left out, each in a sentence
+     * @param leftOut drives that a person left out
      */
-    static List<String> by(List<FaultVerdict> verdicts, boolean interim, long onWordAlone, List<String> leftOut) {
-        List<String> notCovered = new ArrayList<>();
+    static List<Reason> by(List<FaultVerdict> verdicts, boolean interim, long onWordAlone, List<Reason> leftOut) {
+        List<Reason> notCovered = new ArrayList<>();
         if (interim) {
-            notCovered.add(
-                    "The job was open when this report was made: drives that follow can change every verdict in it.");
+            notCovered.add(Reason.of(ReportReason.JOB_WAS_OPEN));
         }
         verdicts.forEach(verdict -> ofFault(verdict, notCovered));
         if (onWordAlone > 0) {
-            notCovered.add(onWordAlone + (onWordAlone == 1 ? " drive was" : " drives were")
-                    + " stated by a person and came without a scan of the control unit.");
+            notCovered.add(Reason.of(ReportReason.ON_WORD_ALONE, Part.count(onWordAlone)));
         }
         notCovered.addAll(leftOut);
-        notCovered.add("Faults that are not named in this report were not followed.");
-        notCovered.add("The verdicts say what the recorded drives show. They do not promise that a part will last.");
-        notCovered.add(
-                "This is no inspection result. Readiness, the MIL and permanent codes are judged by the inspection under the"
-                        + " rule in force there, and codes cleared with the repair may leave monitors incomplete.");
+        notCovered.add(Reason.of(ReportReason.OTHER_FAULTS_NOT_FOLLOWED));
+        notCovered.add(Reason.of(ReportReason.NO_PROMISE));
+        notCovered.add(Reason.of(ReportReason.NO_INSPECTION_RESULT));
         return List.copyOf(notCovered);
     }
 
-    private static void ofFault(FaultVerdict verdict, List<String> notCovered) {
-        String code = verdict.faultCase().fault().code().text();
+    private static void ofFault(FaultVerdict verdict, List<Reason> notCovered) {
+        Part code = Part.verbatim(verdict.faultCase().fault().code().text());
         if (verdict.standing().state() != Standing.State.CONFIRMED_FIXED) {
-            notCovered.add(
-                    code + " is not confirmed fixed: " + verdict.standing().words() + ".");
+            notCovered.add(Reason.of(
+                    ReportReason.NOT_CONFIRMED_FIXED,
+                    code,
+                    Part.verbatim(verdict.standing().words())));
         }
         List<Judgement> passes = verdict.verdict().judgements().stream()
                 .filter(judgement -> judgement.outcome() == Outcome.PASSED)
                 .toList();
         restingOn(OF_THE_GROUP, passes)
-                .ifAny(count ->
-                        notCovered.add("%s: %s on evidence that covers the whole %s monitor, not this code by itself."
-                                .formatted(
-                                        code,
-                                        rest(count),
-                                        verdict.faultCase().fault().group().label())));
+                .ifAny(count -> notCovered.add(Reason.of(
+                        ReportReason.RESTS_ON_GROUP,
+                        code,
+                        Part.count(count),
+                        verdict.faultCase().fault().group())));
         restingOn(EnumSet.of(EvidenceGrade.ENABLING_CONDITIONS, EvidenceGrade.MIL_OFF), passes)
-                .ifAny(count -> notCovered.add("%s: %s on conditions or on the lamp; the monitor itself was not heard."
-                        .formatted(code, rest(count))));
-        long gaps = steps(verdict, Verdict.Step.Gap.class);
-        if (gaps > 0) {
-            notCovered.add("%s: the car was driven %s without a record; what happened then is not known."
-                    .formatted(
-                            code,
-                            gaps == 1
-                                    ? "once between the recorded drives"
-                                    : gaps + " times between the recorded drives"));
-        }
-        long contradictions = verdict.verdict().judgements().stream()
-                .filter(judgement -> judgement.outcome() == Outcome.CONTRADICTORY)
-                .count();
-        if (contradictions > 0) {
-            notCovered.add("%s: the record of %s with itself and was not scored."
-                    .formatted(
-                            code, contradictions == 1 ? "one drive disagrees" : contradictions + " drives disagrees"));
-        }
-    }
-
-    private static String rest(long count) {
-        return count == 1 ? "1 passed drive rests" : count + " passed drives rest";
+                .ifAny(count -> notCovered.add(Reason.of(ReportReason.RESTS_ON_CONDITIONS, code, Part.count(count))));
+        new Count(steps(verdict, Verdict.Step.Gap.class))
+                .ifAny(count -> notCovered.add(Reason.of(ReportReason.DRIVEN_UNRECORDED, code, Part.count(count))));
+        new Count(verdict.verdict().judgements().stream()
+                        .filter(judgement -> judgement.outcome() == Outcome.CONTRADICTORY)
+                        .count())
+                .ifAny(count -> notCovered.add(Reason.of(ReportReason.RECORDS_DISAGREE, code, Part.count(count))));
     }
 
     private static Count restingOn(Set<EvidenceGrade> grades, List<Judgement> passes) {

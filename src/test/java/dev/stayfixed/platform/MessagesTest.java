@@ -2,6 +2,7 @@ package dev.stayfixed.platform;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.stayfixed.customer.Visit;
 import dev.stayfixed.telling.EventKind;
 import java.io.IOException;
 import java.io.Reader;
@@ -34,12 +35,10 @@ class MessagesTest {
 
     /** Texts of which a constant chooses one. */
     private static final Map<String, Collection<? extends Enum<?>>> CHOICES = Map.of(
+            "customer.ended", List.of(Visit.Reason.values()),
             "telling.driver.headline", EventKind.forDriver(),
             "telling.driver.meaning", EventKind.forDriver(),
             "telling.driver.next", EventKind.forDriver());
-
-    /** Templates that hold no text of their own. */
-    private static final List<String> WITHOUT_TEXT = List.of();
 
     private static final Pattern KEY_IN_TEMPLATE = Pattern.compile("#\\{([\\w.-]+)|#messages\\.msg\\('([\\w.-]+)'");
     private static final Pattern KEY_IN_JAVA = Pattern.compile("\"([a-z]+(?:\\.[\\w-]+)+)\"");
@@ -144,9 +143,11 @@ class MessagesTest {
     void eachLanguageHasTheSameKeysAndPlaces() throws IOException {
         Map<String, Map<String, String>> english = english();
         bundles().forEach((name, texts) -> {
-            Map<String, String> model = english.get(LANGUAGE.matcher(name).replaceAll(""));
+            Map<String, String> model = Objects.requireNonNull(
+                    english.get(LANGUAGE.matcher(name).replaceAll("")), name + " translates no bundle");
             assertThat(texts.keySet()).as(name).isEqualTo(model.keySet());
-            texts.forEach((key, text) -> assertThat(places(text)).as(key).isEqualTo(places(model.get(key))));
+            texts.forEach(
+                    (key, text) -> assertThat(places(text)).as(key).isEqualTo(places(model.getOrDefault(key, ""))));
         });
     }
 
@@ -169,11 +170,28 @@ class MessagesTest {
     }
 
     @Test
-    void templatesOfDoneRoomsHoldNoTextOfTheirOwn() throws IOException {
-        for (String template : WITHOUT_TEXT) {
-            assertThat(TextsOfTemplate.in(Files.readString(TEMPLATES.resolve(template + ".html"))))
-                    .as(template)
-                    .isEmpty();
+    void templatesHoldNoTextOfTheirOwn() throws IOException {
+        for (Path template : files(TEMPLATES, ".html")) {
+            assertThat(TextsOfTemplate.in(Files.readString(template)))
+                    .as(template.toString())
+                    .isSubsetOf("Stayfixed", "UTC", "VIN");
         }
+    }
+
+    @Test
+    @DisplayName(
+            "between tags, in what is read of them and in what they compute a text is found; samples, names and keys are none")
+    void aPlantedTextIsFound() {
+        assertThat(TextsOfTemplate.in("<p>Back to the job</p>")).containsExactly("Back to the job");
+        assertThat(TextsOfTemplate.in("<p aria-label=\"Drives\"></p>")).containsExactly("Drives");
+        assertThat(TextsOfTemplate.in("<p th:text=\"${a} ? 'kept' : |of ${b}|\">kept</p>"))
+                .containsExactly("kept", "?  : |of |");
+        assertThat(TextsOfTemplate.in("<p th:text=\"${a == 'ON' ? #messages.msg('jobs.job.on') : b['off']}\">on</p>"))
+                .isEmpty();
+        assertThat(TextsOfTemplate.in("<p th:replace=\"~{parts :: text(${form}, 'source', 'Which one')}\"></p>"))
+                .containsExactly("Which one");
+        assertThat(TextsOfTemplate.in("<p th:replace=\"~{parts :: text(${form}, ${code}, |Code ${i + 1}|)}\"></p>"))
+                .containsExactly("Code");
+        assertThat(TextsOfTemplate.in("<p>[[#{jobs.job.on(${a})}]]</p>")).isEmpty();
     }
 }

@@ -1,5 +1,6 @@
 package dev.stayfixed.customer.pages;
 
+import dev.stayfixed.platform.Texts;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
@@ -35,13 +36,27 @@ class DriverApp {
             new Icon("/driver/icon-512.png", "512x512", "image/png"),
             new Icon("/icon.svg", "any", "image/svg+xml"));
 
+    private final Texts texts;
+
+    DriverApp(Texts texts) {
+        this.texts = texts;
+    }
+
     /** The token is not looked up: the answer holds nothing but what was asked with. */
     @GetMapping(path = "/d/{token:[A-Za-z0-9_-]{24}}/app.webmanifest", produces = "application/manifest+json")
     Manifest manifest(@PathVariable String token, HttpServletResponse response) {
         response.setHeader("X-Robots-Tag", "noindex, nofollow");
         String page = "/d/" + token;
         return new Manifest(
-                "Stayfixed: my drives", "My drives", page, page, "standalone", "en", "#faf8f3", "#0b5c63", ICONS);
+                texts.of("customer.app"),
+                texts.of("customer.page.my-drives"),
+                page,
+                page,
+                "standalone",
+                texts.language(),
+                "#faf8f3",
+                "#0b5c63",
+                ICONS);
     }
 
     /** Served from /d/, because a worker serves the addresses beside and below its own. */

@@ -3,6 +3,7 @@ package dev.stayfixed.customer.pages;
 import dev.stayfixed.archive.Original;
 import dev.stayfixed.customer.Visit;
 import dev.stayfixed.platform.StrictJson;
+import dev.stayfixed.platform.Texts;
 import jakarta.servlet.http.HttpServletResponse;
 import java.nio.charset.StandardCharsets;
 import org.springframework.http.HttpStatus;
@@ -26,21 +27,20 @@ final class DriverContent {
     }
 
     /** What is seen instead of the page. It tells nothing about any job. */
-    static ModelAndView closed(DriverDoor.Entry entry, HttpServletResponse response) {
+    static ModelAndView closed(DriverDoor.Entry entry, HttpServletResponse response, Texts texts) {
         if (entry instanceof DriverDoor.Wait wait) {
             response.setHeader("Retry-After", Long.toString(wait.duration().toSeconds()));
             return sorry(
                     HttpStatus.TOO_MANY_REQUESTS,
-                    "A moment, please",
-                    "This page was asked for too often. Try again in "
-                            + wait.duration().toSeconds() + " seconds.");
+                    texts.of("customer.wait"),
+                    texts.of("customer.wait-words", wait.duration().toSeconds()));
         }
         return entry instanceof DriverDoor.Opened opened && opened.visit() instanceof Visit.Ended ended
-                ? sorry(HttpStatus.GONE, "This link has ended", ended.reason().words())
-                : sorry(
-                        HttpStatus.NOT_FOUND,
-                        "No such page",
-                        "Nothing has this address. Scan the code on the sheet again, or ask the workshop for a new one.");
+                ? sorry(
+                        HttpStatus.GONE,
+                        texts.of("customer.link-ended"),
+                        texts.choice("customer.ended", ended.reason()))
+                : sorry(HttpStatus.NOT_FOUND, texts.of("customer.no-page"), texts.of("customer.no-page-words"));
     }
 
     private static ModelAndView sorry(HttpStatus status, String title, String words) {

@@ -4,6 +4,7 @@ import dev.stayfixed.customer.DriverPages;
 import dev.stayfixed.customer.Visit;
 import dev.stayfixed.jobs.Shops;
 import dev.stayfixed.platform.StrictJson;
+import dev.stayfixed.platform.Texts;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.reports.Times;
 import io.swagger.v3.oas.annotations.Hidden;
@@ -40,14 +41,23 @@ class DriverPage {
     private final RecordedDrives recorded;
     private final StrictJson json;
     private final Shops shops;
+    private final Texts texts;
     private final Clock clock;
 
-    DriverPage(DriverDoor door, DriverPages pages, RecordedDrives recorded, StrictJson json, Shops shops, Clock clock) {
+    DriverPage(
+            DriverDoor door,
+            DriverPages pages,
+            RecordedDrives recorded,
+            StrictJson json,
+            Shops shops,
+            Texts texts,
+            Clock clock) {
         this.door = door;
         this.pages = pages;
         this.recorded = recorded;
         this.json = json;
         this.shops = shops;
+        this.texts = texts;
         this.clock = clock;
     }
 
@@ -62,7 +72,7 @@ class DriverPage {
         if (entry instanceof DriverDoor.Opened opened && opened.visit() instanceof Visit.Welcome welcome) {
             return page(welcome, token, LoggedForm.EMPTY, Map.of(), 200).addObject("logged", logged != null);
         }
-        return DriverContent.closed(entry, response);
+        return DriverContent.closed(entry, response, texts);
     }
 
     @PostMapping(
@@ -78,18 +88,18 @@ class DriverPage {
         DriverContent.rules(response);
         DriverDoor.Entry entry = door.enter(token, request);
         if (!(entry instanceof DriverDoor.Opened opened && opened.visit() instanceof Visit.Welcome welcome)) {
-            return DriverContent.closed(entry, response);
+            return DriverContent.closed(entry, response, texts);
         }
         if (file != null && !file.isEmpty() && RecordedDrives.isLog(file)) {
             return log(welcome, token, typed, file);
         }
         if (file != null && file.getSize() > LARGEST_RECORD) {
-            return page(welcome, token, typed, Map.of("record", "The file is too long: at most 2 MB fit."), 413);
+            return page(welcome, token, typed, Map.of("record", texts.of("customer.file.too-long-text")), 413);
         }
         LoggedForm form = file == null || file.isEmpty()
                 ? typed
                 : typed.withRecord(new String(file.getBytes(), StandardCharsets.UTF_8));
-        LoggedForm.Read read = form.read(zone(), clock.instant());
+        LoggedForm.Read read = form.read(zone(), clock.instant(), texts);
         if (read.submission() == null) {
             return page(welcome, token, form, read.errors(), 422);
         }
@@ -108,7 +118,7 @@ class DriverPage {
                     welcome,
                     token,
                     form,
-                    PlainRefusal.of(refused),
+                    PlainRefusal.of(refused, texts),
                     refused.type().status());
         }
         return new ModelAndView("redirect:/d/" + token + "?logged=1#top");

@@ -4,6 +4,7 @@ import dev.stayfixed.customer.DriverPages;
 import dev.stayfixed.customer.Visit;
 import dev.stayfixed.jobs.Shops;
 import dev.stayfixed.platform.StrictJson;
+import dev.stayfixed.platform.Texts;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
@@ -33,15 +34,23 @@ class DriverQueue {
     private final RecordedDrives recorded;
     private final StrictJson json;
     private final Shops shops;
+    private final Texts texts;
     private final Clock clock;
 
     DriverQueue(
-            DriverDoor door, DriverPages pages, RecordedDrives recorded, StrictJson json, Shops shops, Clock clock) {
+            DriverDoor door,
+            DriverPages pages,
+            RecordedDrives recorded,
+            StrictJson json,
+            Shops shops,
+            Texts texts,
+            Clock clock) {
         this.door = door;
         this.pages = pages;
         this.recorded = recorded;
         this.json = json;
         this.shops = shops;
+        this.texts = texts;
         this.clock = clock;
     }
 
@@ -56,7 +65,7 @@ class DriverQueue {
             HttpServletRequest request,
             HttpServletResponse response) {
         Visit.Welcome welcome = welcome(door.enter(token, request), response);
-        LoggedForm.Read read = form.read(shops.settings().zone(), clock.instant());
+        LoggedForm.Read read = form.read(shops.settings().zone(), clock.instant(), texts);
         if (read.submission() == null) {
             throw refused(ProblemType.INVALID_CONTENT, read.errors());
         }
@@ -64,7 +73,7 @@ class DriverQueue {
             return new Taken(
                     pages.log(welcome, DriverContent.original(form, read, json)).isNew());
         } catch (Refused refused) {
-            throw refused(refused.type(), PlainRefusal.of(refused));
+            throw refused(refused.type(), PlainRefusal.of(refused, texts));
         }
     }
 
@@ -81,24 +90,26 @@ class DriverQueue {
         try {
             return new Taken(recorded.take(welcome, form, file).isNew());
         } catch (Refused refused) {
-            throw refused(refused.type(), PlainRefusal.of(refused));
+            throw refused(refused.type(), PlainRefusal.of(refused, texts));
         }
     }
 
-    private static Visit.Welcome welcome(DriverDoor.Entry entry, HttpServletResponse response) {
+    private Visit.Welcome welcome(DriverDoor.Entry entry, HttpServletResponse response) {
         if (entry instanceof DriverDoor.Wait wait) {
             response.setHeader("Retry-After", Long.toString(wait.duration().toSeconds()));
-            throw Turnstile.refusal(wait.duration());
+            throw new Refused(
+                    ProblemType.TOO_MANY_REQUESTS,
+                    texts.of("customer.too-many", wait.duration().toSeconds()));
         }
         if (entry instanceof DriverDoor.Opened opened) {
             if (opened.visit() instanceof Visit.Welcome welcome) {
                 return welcome;
             }
             if (opened.visit() instanceof Visit.Ended ended) {
-                throw new Refused(ProblemType.LINK_ENDED, ended.reason().words());
+                throw new Refused(ProblemType.LINK_ENDED, texts.choice("customer.ended", ended.reason()));
             }
         }
-        throw new Refused(ProblemType.NOT_FOUND, "nothing has this address; ask the workshop for a new link");
+        throw new Refused(ProblemType.NOT_FOUND, texts.of("customer.no-address"));
     }
 
     private static Refused refused(ProblemType type, Map<String, String> errors) {

@@ -3,6 +3,7 @@ package dev.stayfixed.customer.pages;
 import dev.stayfixed.archive.DriveSubmission;
 import dev.stayfixed.archive.DriveSubmission.PastedScan;
 import dev.stayfixed.archive.DriveSubmission.Summary;
+import dev.stayfixed.platform.Texts;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDateTime;
@@ -47,22 +48,25 @@ record LoggedForm(
     /** A drive as the intake takes it, or what is wrong, by field. */
     record Read(@Nullable DriveSubmission submission, Map<String, String> errors) {}
 
-    Read read(ZoneId shopZone, Instant now) {
+    Read read(ZoneId shopZone, Instant now, Texts texts) {
         Map<String, String> errors = new LinkedHashMap<>();
-        Optional<Instant> started = started(shopZone, now, errors);
-        Double run = number("minutes", minutes, "How long", 5_760, 60, errors);
-        Double soak = number("parkedHours", parkedHours, "Hours parked before", 8_784, 1, errors);
-        Double fast = number("fastMinutes", fastMinutes, "Minutes on open road", 5_760, 60, errors);
-        Double idle = number("idleMinutes", idleMinutes, "Longest standstill", 5_760, 60, errors);
-        notLonger("fastMinutes", "Minutes on open road", fast, run, errors);
-        notLonger("idleMinutes", "Longest standstill", idle, run, errors);
+        Optional<Instant> started = started(shopZone, now, errors, texts);
+        Double run = number("minutes", minutes, texts.of("customer.label.minutes"), 5_760, 60, errors, texts);
+        Double soak =
+                number("parkedHours", parkedHours, texts.of("customer.label.parked-hours"), 8_784, 1, errors, texts);
+        Double fast =
+                number("fastMinutes", fastMinutes, texts.of("customer.label.fast-minutes"), 5_760, 60, errors, texts);
+        Double idle =
+                number("idleMinutes", idleMinutes, texts.of("customer.label.idle-minutes"), 5_760, 60, errors, texts);
+        notLonger("fastMinutes", texts.of("customer.label.fast-minutes"), fast, run, errors, texts);
+        notLonger("idleMinutes", texts.of("customer.label.idle-minutes"), idle, run, errors, texts);
         Boolean mil = "on".equals(lamp) ? Boolean.TRUE : "off".equals(lamp) ? Boolean.FALSE : null;
         boolean recorded = !blank(record);
         if (started.isEmpty() && !errors.containsKey("start") && !recorded) {
-            errors.put("start", "When did you start: enter date and time, for example yesterday at 8 in the morning");
+            errors.put("start", texts.of("customer.start.wanted"));
         }
         if (run == null && !errors.containsKey("minutes") && !recorded) {
-            errors.put("minutes", "How long: enter the minutes from start to switching off, for example 35");
+            errors.put("minutes", texts.of("customer.minutes.wanted"));
         }
         if (!errors.isEmpty()) {
             return new Read(null, errors);
@@ -81,10 +85,11 @@ record LoggedForm(
      *
      * @param withStart also the time of the start, for a log that has no clock of its own
      */
-    Read besideLog(ZoneId shopZone, Instant now, boolean withStart) {
+    Read besideLog(ZoneId shopZone, Instant now, boolean withStart, Texts texts) {
         Map<String, String> errors = new LinkedHashMap<>();
-        Optional<Instant> started = withStart ? started(shopZone, now, errors) : Optional.empty();
-        Double soak = number("parkedHours", parkedHours, "Hours parked before", 8_784, 1, errors);
+        Optional<Instant> started = withStart ? started(shopZone, now, errors, texts) : Optional.empty();
+        Double soak =
+                number("parkedHours", parkedHours, texts.of("customer.label.parked-hours"), 8_784, 1, errors, texts);
         Boolean mil = "on".equals(lamp) ? Boolean.TRUE : "off".equals(lamp) ? Boolean.FALSE : null;
         if (!errors.isEmpty()) {
             return new Read(null, errors);
@@ -121,7 +126,7 @@ record LoggedForm(
         }
     }
 
-    private Optional<Instant> started(ZoneId shopZone, Instant now, Map<String, String> errors) {
+    private Optional<Instant> started(ZoneId shopZone, Instant now, Map<String, String> errors, Texts texts) {
         if (blank(start)) {
             return Optional.empty();
         }
@@ -130,16 +135,16 @@ record LoggedForm(
                     .atZone(zoneOr(shopZone))
                     .toInstant();
             if (at.isAfter(now.plusSeconds(300))) {
-                errors.put("start", "When did you start: this time has not come yet, enter a time up to now");
+                errors.put("start", texts.of("customer.start.to-come"));
                 return Optional.empty();
             }
             if (at.isBefore(now.minusSeconds(366L * 86_400))) {
-                errors.put("start", "When did you start: this is more than a year ago, enter the time of this drive");
+                errors.put("start", texts.of("customer.start.long-ago"));
                 return Optional.empty();
             }
             return Optional.of(at);
         } catch (DateTimeException e) {
-            errors.put("start", "When did you start: enter date and time in the form 2026-03-14T08:15");
+            errors.put("start", texts.of("customer.start.form"));
             return Optional.empty();
         }
     }
@@ -153,22 +158,33 @@ record LoggedForm(
     }
 
     private static @Nullable Double number(
-            String field, @Nullable String typed, String label, double most, double scale, Map<String, String> errors) {
+            String field,
+            @Nullable String typed,
+            String label,
+            double most,
+            double scale,
+            Map<String, String> errors,
+            Texts texts) {
         if (blank(typed)) {
             return null;
         }
         String text = String.valueOf(typed).strip().replace(',', '.');
         if (!text.matches("\\d{1,5}(\\.\\d{0,3})?") || Double.parseDouble(text) > most) {
-            errors.put(field, "%s: enter a number from 0 to %.0f".formatted(label, most));
+            errors.put(field, texts.of("customer.number", label, Math.round(most)));
             return null;
         }
         return Double.parseDouble(text) * scale;
     }
 
     private static void notLonger(
-            String field, String label, @Nullable Double part, @Nullable Double whole, Map<String, String> errors) {
+            String field,
+            String label,
+            @Nullable Double part,
+            @Nullable Double whole,
+            Map<String, String> errors,
+            Texts texts) {
         if (part != null && whole != null && part > whole) {
-            errors.put(field, label + ": this is longer than the whole drive, correct one of the two");
+            errors.put(field, texts.of("customer.longer", label));
         }
     }
 

@@ -7,6 +7,7 @@ import dev.stayfixed.customer.Visit;
 import dev.stayfixed.intake.Received;
 import dev.stayfixed.jobs.Shops;
 import dev.stayfixed.platform.StrictJson;
+import dev.stayfixed.platform.Texts;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
@@ -28,12 +29,14 @@ class RecordedDrives {
     private final DriverPages pages;
     private final StrictJson json;
     private final Shops shops;
+    private final Texts texts;
     private final Clock clock;
 
-    RecordedDrives(DriverPages pages, StrictJson json, Shops shops, Clock clock) {
+    RecordedDrives(DriverPages pages, StrictJson json, Shops shops, Texts texts, Clock clock) {
         this.pages = pages;
         this.json = json;
         this.shops = shops;
+        this.texts = texts;
         this.clock = clock;
     }
 
@@ -48,7 +51,7 @@ class RecordedDrives {
      */
     Received take(Visit.Welcome welcome, LoggedForm form, MultipartFile file) {
         if (file.getSize() > LARGEST) {
-            throw new Refused(ProblemType.CONTENT_TOO_LARGE, "the log: found more than 32 MB, expected at most that");
+            throw new Refused(ProblemType.CONTENT_TOO_LARGE, texts.of("customer.file.too-long"));
         }
         UploadedLog log = new UploadedLog(file);
         try {
@@ -60,15 +63,14 @@ class RecordedDrives {
                 throw refused;
             }
             if (form.start() == null || form.start().isBlank()) {
-                throw Refused.content(Mistake.said(
-                        "#/start", "When did you start: the recording does not say it, enter date and time"));
+                throw Refused.content(Mistake.said("#/start", texts.of("customer.start.not-recorded")));
             }
             return pages.log(welcome, log, said(form, true));
         }
     }
 
     private Original said(LoggedForm form, boolean withStart) {
-        LoggedForm.Read read = form.besideLog(shops.settings().zone(), clock.instant(), withStart);
+        LoggedForm.Read read = form.besideLog(shops.settings().zone(), clock.instant(), withStart, texts);
         if (!read.errors().isEmpty()) {
             List<Mistake> mistakes = read.errors().entrySet().stream()
                     .map(error -> Mistake.said("#/" + error.getKey(), error.getValue()))

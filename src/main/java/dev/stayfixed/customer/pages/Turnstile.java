@@ -1,8 +1,6 @@
 package dev.stayfixed.customer.pages;
 
 import dev.stayfixed.customer.LinkSettings;
-import dev.stayfixed.platform.problem.ProblemType;
-import dev.stayfixed.platform.problem.Refused;
 import io.github.bucket4j.Bandwidth;
 import io.github.bucket4j.Bucket;
 import io.github.bucket4j.ConsumptionProbe;
@@ -47,11 +45,5 @@ class Turnstile {
         return probe.isConsumed()
                 ? Duration.ZERO
                 : Duration.ofSeconds(TimeUnit.NANOSECONDS.toSeconds(probe.getNanosToWaitForRefill()) + 1);
-    }
-
-    static Refused refusal(Duration wait) {
-        return new Refused(
-                ProblemType.TOO_MANY_REQUESTS,
-                "too many requests through this link; try again in " + wait.toSeconds() + " seconds");
     }
 }

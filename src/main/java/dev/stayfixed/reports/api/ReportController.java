@@ -6,6 +6,7 @@ import dev.stayfixed.reports.Fingerprint;
 import dev.stayfixed.reports.IssuedReport;
 import dev.stayfixed.reports.PdfCheck;
 import dev.stayfixed.reports.Reports;
+import dev.stayfixed.web.api.ReasonAnswer;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.io.IOException;
@@ -79,11 +80,11 @@ class ReportController {
             String verdict, String explanation, @Nullable ReportAnswer report) {
         static CheckAnswer of(PdfCheck check) {
             if (check instanceof PdfCheck.Genuine genuine) {
-                return new CheckAnswer("GENUINE", check.words(), ReportAnswer.of(genuine.report()));
+                return new CheckAnswer("GENUINE", ReasonAnswer.text(check.said()), ReportAnswer.of(genuine.report()));
             }
             return check instanceof PdfCheck.Altered altered
-                    ? new CheckAnswer("ALTERED", check.words(), ReportAnswer.of(altered.report()))
-                    : new CheckAnswer("UNKNOWN", check.words(), null);
+                    ? new CheckAnswer("ALTERED", ReasonAnswer.text(check.said()), ReportAnswer.of(altered.report()))
+                    : new CheckAnswer("UNKNOWN", ReasonAnswer.text(check.said()), null);
         }
     }
 

@@ -1,5 +1,6 @@
 package dev.stayfixed.reports.pages;
 
+import dev.stayfixed.platform.Texts;
 import dev.stayfixed.reports.Fingerprint;
 import dev.stayfixed.reports.PdfCheck;
 import dev.stayfixed.reports.Reports;
@@ -27,9 +28,11 @@ import org.springframework.web.multipart.MultipartFile;
 class ReportPage {
 
     private final Reports reports;
+    private final Texts texts;
 
-    ReportPage(Reports reports) {
+    ReportPage(Reports reports, Texts texts) {
         this.reports = reports;
+        this.texts = texts;
     }
 
     @GetMapping("/jobs/{id}/report")
@@ -55,16 +58,18 @@ class ReportPage {
             HttpServletResponse response) {
         Form form = Form.empty().put("fingerprint", fingerprint == null ? "" : fingerprint);
         if (fingerprint != null) {
-            form.made("fingerprint", "Fingerprint", () -> new Fingerprint(Fingerprint.bare(fingerprint)))
+            form.made(
+                            "fingerprint",
+                            texts.of("reports.check-page.fingerprint"),
+                            () -> new Fingerprint(Fingerprint.bare(fingerprint)))
                     .map(reports::issued)
                     .ifPresent(found -> {
                         model.addAttribute("report", found.orElse(null));
                         model.addAttribute(
                                 "answer",
                                 found.isPresent()
-                                        ? "This service issued a report with this fingerprint. Compare the paper with what is below."
-                                        : "This service issued no report with this fingerprint. Compare it with the paper, digit"
-                                                + " by digit.");
+                                        ? texts.of("reports.check.issued")
+                                        : texts.of("reports.check.not-issued"));
                     });
         }
         if (form.isWrong()) {
@@ -82,17 +87,17 @@ class ReportPage {
             throws IOException {
         Form form = Form.empty();
         if (file == null || file.isEmpty()) {
-            form.wrong("file", "PDF of a report: choose the file that you want to have checked");
+            form.wrong("file", texts.of("reports.check.file-wanted"));
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
             return checkPage(form, show, model);
         }
         if (file.getSize() > Reports.LARGEST_PDF) {
-            form.wrong("file", "PDF of a report: found more than 20 MB, which no report of this service has");
+            form.wrong("file", texts.of("reports.check.file-too-large"));
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
             return checkPage(form, show, model);
         }
         PdfCheck check = reports.check(file.getBytes());
-        model.addAttribute("answer", check.words());
+        model.addAttribute("answer", show.words(check.said()));
         model.addAttribute("report", check.issued().orElse(null));
         return checkPage(form, show, model);
     }

@@ -15,14 +15,15 @@ import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.springframework.context.i18n.LocaleContextHolder;
 
 /** How values are written on the pages of a shop: times in its zone, quantities in its units. Public for the templates. */
 public final class Show {
 
-    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", Locale.ENGLISH);
-    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);
-    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ENGLISH);
-    private static final DateTimeFormatter FIELD = DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm", Locale.ENGLISH);
+    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm");
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM uuuu");
+    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+    private static final DateTimeFormatter FIELD = DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm", Locale.ROOT);
 
     private final ShopSettings settings;
     private final Instant now;
@@ -45,11 +46,11 @@ public final class Show {
     }
 
     public String time(Instant at) {
-        return TIME.format(local(at));
+        return TIME.withLocale(LocaleContextHolder.getLocale()).format(local(at));
     }
 
     public String day(Instant at) {
-        return DAY.format(local(at));
+        return DAY.withLocale(LocaleContextHolder.getLocale()).format(local(at));
     }
 
     public String clock(Instant at) {
