@@ -23,6 +23,9 @@ public final class Costs {
         ALL.put("lists", ListCosts::run);
         ALL.put("drive", DrivePageCosts::run);
         ALL.put("webhooks", WebhookCosts::run);
+        ALL.put("start", StartCosts::run);
+        ALL.put("restart", RestartCosts::run);
+        ALL.put("database", DatabaseCosts::run);
     }
 
     private Costs() {}
