@@ -449,12 +449,13 @@ final class AttemptFold {
             restart(drive, Shape.EACH.of(losses), inTheDrive ? inCycle : inCycle.or(clearedUnseen()));
         }
 
-        /** Between two cycles, or in the middle of one that had failed before it: that one stays a failed trip. */
+        /** Between two cycles, or, where there was one, in the middle of one that had failed before it: that one stays a failed trip. */
         private Histories clearedUnseen() {
-            return histories
-                    .afterClear()
-                    .or(histories.goingOn().clearedInCycle(false).endOfRecorded())
-                    .throughUnrecorded(sinceTheClear());
+            Histories between = histories.afterClear();
+            Histories anywhere = unrecorded.allows(1)
+                    ? between.or(histories.goingOn().clearedInCycle(false).endOfRecorded())
+                    : between;
+            return anywhere.throughUnrecorded(sinceTheClear());
         }
 
         /** The clear lay somewhere among the cycles that nobody recorded; it does not touch the count of ignition cycles. */

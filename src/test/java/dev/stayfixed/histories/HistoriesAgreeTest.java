@@ -35,11 +35,11 @@ class HistoriesAgreeTest {
             Integer.getInteger("stayfixed.histories", "true".equals(System.getenv("CI")) ? 6_000 : 1_000);
     private static final long FROM = Long.getLong("stayfixed.histories.from", 0);
     /**
-     * Of the first 20,000 records those that are left without a verdict that all histories would allow. 9904: from one reading of the
+     * Of the first 30,000 records those that are left without a verdict that all histories would allow. 9904: from one reading of the
      * ignition counter to the next there is room for one unrecorded cycle, and four drives lie between; the rule allows it before each of
-     * them.
+     * them. 21557: a damaged line without headers may have been any unit's.
      */
-    private static final Set<Long> CAREFUL = Set.of(9904L);
+    private static final Set<Long> CAREFUL = Set.of(9904L, 21557L);
 
     private static final int SHOWN = Integer.getInteger("stayfixed.histories.show", 2);
 
@@ -85,7 +85,7 @@ class HistoriesAgreeTest {
                 330, 860, 903, 2567, 2795, 3082, 4117, 4307, 4571, 5055, 5108, 5369, 6101, 6128, 6692, 6960, 7104, 7484,
                 7548, 7623, 7625, 8372, 8534, 8572, 9159, 9740, 10100, 10685, 10800, 11146, 11473, 11648, 11745, 12387,
                 12766, 13382, 13398, 13545, 13586, 14486, 14508, 15111, 15395, 15488, 15947, 16696, 17841, 18363, 18954,
-                19647, 19961, 22072, 27600, 28637
+                14150, 19647, 19961, 22072, 27600, 28637, 28838
             })
     @DisplayName("records in which they once differed")
     void ruleEqualsAllHistoriesWhereItOnceDidNot(long seed) {
