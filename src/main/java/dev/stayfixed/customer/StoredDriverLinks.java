@@ -1,9 +1,8 @@
 package dev.stayfixed.customer;
 
 import dev.stayfixed.platform.CurrentShop;
+import dev.stayfixed.platform.storage.StoredTime;
 import java.time.Instant;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -34,14 +33,14 @@ class StoredDriverLinks {
                         shop.id(),
                         link.jobId(),
                         tokenHash,
-                        link.issuedAt().atOffset(ZoneOffset.UTC),
-                        link.expiresAt().atOffset(ZoneOffset.UTC))
+                        StoredTime.of(link.issuedAt()),
+                        StoredTime.of(link.expiresAt()))
                 .update();
     }
 
     int revoke(UUID jobId, Instant now) {
         return jdbc.sql("update driver_link set revoked_at = ? where shop_id = ? and job_id = ? and revoked_at is null")
-                .params(now.atOffset(ZoneOffset.UTC), shop.id(), jobId)
+                .params(StoredTime.of(now), shop.id(), jobId)
                 .update();
     }
 
@@ -52,9 +51,8 @@ class StoredDriverLinks {
                 .query((row, n) -> new Row(
                         row.getObject("id", UUID.class),
                         row.getObject("job_id", UUID.class),
-                        row.getObject("expires_at", OffsetDateTime.class).toInstant(),
-                        Optional.ofNullable(row.getObject("revoked_at", OffsetDateTime.class))
-                                .map(OffsetDateTime::toInstant)))
+                        StoredTime.in(row, "expires_at"),
+                        StoredTime.ifAny(row, "revoked_at")))
                 .optional();
     }
 
@@ -64,7 +62,7 @@ class StoredDriverLinks {
             return;
         }
         jdbc.sql("insert into driver_logged_drive (drive_id, link_id, logged_at) values (?, ?, ?)")
-                .params(driveId, linkId, now.atOffset(ZoneOffset.UTC))
+                .params(driveId, linkId, StoredTime.of(now))
                 .update();
     }
 

@@ -2,7 +2,7 @@ package dev.stayfixed.jobs;
 
 import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.Page;
-import java.time.ZoneOffset;
+import dev.stayfixed.platform.storage.StoredTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -96,7 +96,7 @@ public class JobSearch {
                         + " order by " + order + "j.opened_at desc, j.id desc limit :most")
                 .param("shop", shop.id())
                 .param("state", state.map(Enum::name).orElse(""))
-                .param("at", page.after().at().atOffset(ZoneOffset.UTC))
+                .param("at", StoredTime.of(page.after().at()))
                 .param("id", page.after().id())
                 .param("from", text.from())
                 .param("until", text.until())

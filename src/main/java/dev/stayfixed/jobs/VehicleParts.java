@@ -2,7 +2,7 @@ package dev.stayfixed.jobs;
 
 import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.Page;
-import java.time.ZoneOffset;
+import dev.stayfixed.platform.storage.StoredTime;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -83,7 +83,7 @@ class VehicleParts {
                         + " and v.created_at <= :at and (v.created_at < :at or v.id < :id)" + which
                         + " order by v.shop_id, v.created_at desc, v.id desc limit :most")
                 .param("shop", shop.id())
-                .param("at", page.after().at().atOffset(ZoneOffset.UTC))
+                .param("at", StoredTime.of(page.after().at()))
                 .param("id", page.after().id())
                 .param("from", text.from())
                 .param("until", text.until())

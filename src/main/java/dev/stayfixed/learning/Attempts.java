@@ -4,12 +4,11 @@ import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.judging.VehicleJudged;
 import dev.stayfixed.platform.CurrentShop;
+import dev.stayfixed.platform.storage.StoredTime;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Types;
 import java.time.Instant;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
@@ -138,11 +137,15 @@ class Attempts {
         Counted c = kept.counted();
         jdbc.sql(before.isPresent() ? UPDATE : INSERT)
                 .params(shop.id(), a.vehicleId(), a.jobId(), a.position(), a.code())
-                .params(a.group(), a.repair(), at(a.performedAt()), a.state().name())
+                .params(
+                        a.group(),
+                        a.repair(),
+                        StoredTime.of(a.performedAt()),
+                        a.state().name())
                 .param(time(a.provenAt()))
                 .param(whole(a.drivesToProof()))
                 .param(time(a.failedAt()))
-                .param(at(a.followedUntil()))
+                .param(StoredTime.of(a.followedUntil()))
                 .param(a.kmFollowed())
                 .param(new SqlParameterValue(
                         Types.DOUBLE,
@@ -187,17 +190,9 @@ class Attempts {
                 .list();
     }
 
-    private static OffsetDateTime at(Instant instant) {
-        return instant.atOffset(ZoneOffset.UTC);
-    }
-
     private static SqlParameterValue time(Optional<Instant> instant) {
         return new SqlParameterValue(
-                Types.TIMESTAMP_WITH_TIMEZONE, instant.map(Attempts::at).orElse(null));
-    }
-
-    private static Optional<Instant> instant(ResultSet row, String column) throws SQLException {
-        return Optional.ofNullable(row.getObject(column, OffsetDateTime.class)).map(OffsetDateTime::toInstant);
+                Types.TIMESTAMP_WITH_TIMEZONE, instant.map(StoredTime::of).orElse(null));
     }
 
     private static SqlParameterValue whole(OptionalInt number) {
@@ -237,12 +232,12 @@ class Attempts {
                 row.getString("code"),
                 row.getString("monitor_group"),
                 row.getString("repair"),
-                row.getObject("performed_at", OffsetDateTime.class).toInstant(),
+                StoredTime.in(row, "performed_at"),
                 Standing.State.valueOf(row.getString("state")),
-                instant(row, "proven_at"),
+                StoredTime.ifAny(row, "proven_at"),
                 whole(row, "drives_to_proof"),
-                instant(row, "failed_at"),
-                row.getObject("followed_until", OffsetDateTime.class).toInstant(),
+                StoredTime.ifAny(row, "failed_at"),
+                StoredTime.in(row, "followed_until"),
                 row.getDouble("km_followed"),
                 km == null ? OptionalDouble.empty() : OptionalDouble.of(km));
     }

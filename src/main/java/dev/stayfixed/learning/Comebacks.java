@@ -7,6 +7,7 @@ import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.judging.VehicleJudged;
 import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.platform.storage.StoredTime;
 import dev.stayfixed.reason.Part;
 import dev.stayfixed.reason.Reason;
 import dev.stayfixed.telling.Announcer;
@@ -16,8 +17,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Types;
 import java.time.Instant;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -218,14 +217,10 @@ public class Comebacks {
                                               happened_at, days_since, km_since)
                         values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
                 .params(UUID.randomUUID(), shop.id(), c.jobId(), c.faultId(), c.earlierJobId(), c.earlierFaultId())
-                .params(c.seenBy().name(), c.sameCode(), at(c.happenedAt()), c.daysSince())
+                .params(c.seenBy().name(), c.sameCode(), StoredTime.of(c.happenedAt()), c.daysSince())
                 .param(new SqlParameterValue(
                         Types.DOUBLE, c.kmSince().isPresent() ? c.kmSince().getAsDouble() : null))
                 .update();
-    }
-
-    private static OffsetDateTime at(Instant instant) {
-        return instant.atOffset(ZoneOffset.UTC);
     }
 
     private static Comeback comeback(ResultSet row, int number) throws SQLException {
@@ -237,7 +232,7 @@ public class Comebacks {
                 row.getObject("earlier_fault_id", UUID.class),
                 Comeback.SeenBy.valueOf(row.getString("seen_by")),
                 row.getBoolean("same_code"),
-                row.getObject("happened_at", OffsetDateTime.class).toInstant(),
+                StoredTime.in(row, "happened_at"),
                 row.getDouble("days_since"),
                 km == null ? OptionalDouble.empty() : OptionalDouble.of(km));
     }

@@ -1,10 +1,9 @@
 package dev.stayfixed.reports;
 
 import dev.stayfixed.platform.CurrentShop;
+import dev.stayfixed.platform.storage.StoredTime;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -48,7 +47,7 @@ class StoredReports {
                         shop.id(),
                         report.jobId(),
                         report.fingerprint().hex(),
-                        report.issuedAt().atOffset(ZoneOffset.UTC),
+                        StoredTime.of(report.issuedAt()),
                         report.facts().state().name(),
                         Fingerprint.canonical(report.facts()),
                         report.pdfDigest(),
@@ -60,7 +59,7 @@ class StoredReports {
         return new IssuedReport(
                 row.getObject("job_id", UUID.class),
                 new Fingerprint(row.getString("fingerprint")),
-                row.getObject("issued_at", OffsetDateTime.class).toInstant(),
+                StoredTime.in(row, "issued_at"),
                 Fingerprint.facts(row.getString("facts")),
                 row.getString("pdf_digest"),
                 row.getBytes("pdf"));

@@ -2,12 +2,11 @@ package dev.stayfixed.telling;
 
 import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.Page;
+import dev.stayfixed.platform.storage.StoredTime;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Types;
 import java.time.Instant;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -51,7 +50,7 @@ class StoredEvents {
     /** Read, as nobody needs to act on it; and its occasion is free again. */
     void takeBack(UUID id, String occasion, Instant now) {
         jdbc.sql("update event set occasion = ?, read_at = coalesce(read_at, ?) where shop_id = ? and id = ?")
-                .params("back:" + id + ":" + occasion, at(now), shop.id(), id)
+                .params("back:" + id + ":" + occasion, StoredTime.of(now), shop.id(), id)
                 .update();
     }
 
@@ -64,7 +63,7 @@ class StoredEvents {
                 .param(uuid(event.jobId().orElse(null)))
                 .param(uuid(event.faultId().orElse(null)))
                 .param(event.kind().name())
-                .param(at(event.occurredAt()))
+                .param(StoredTime.of(event.occurredAt()))
                 .param(event.summary())
                 .param(event.content())
                 .param(occasion)
@@ -89,7 +88,7 @@ class StoredEvents {
                         + " and (occurred_at < :at or (occurred_at = :at and id < :id))"
                         + " order by occurred_at desc, id desc limit :limit")
                 .param("shop", shop.id())
-                .param("at", at(page.after().at()))
+                .param("at", StoredTime.of(page.after().at()))
                 .param("id", page.after().id())
                 .param("limit", page.limit() + 1)
                 .query(StoredEvents::event)
@@ -117,30 +116,25 @@ class StoredEvents {
 
     void read(UUID id, Instant now) {
         jdbc.sql("update event set read_at = ? where shop_id = ? and id = ? and read_at is null")
-                .params(at(now), shop.id(), id)
+                .params(StoredTime.of(now), shop.id(), id)
                 .update();
     }
 
     int readAll(Instant now) {
         return jdbc.sql("update event set read_at = ? where shop_id = ? and in_inbox and read_at is null")
-                .params(at(now), shop.id())
+                .params(StoredTime.of(now), shop.id())
                 .update();
-    }
-
-    private static OffsetDateTime at(Instant instant) {
-        return instant.atOffset(ZoneOffset.UTC);
     }
 
     private static Event event(ResultSet row, int number) throws SQLException {
         return new Event(
                 row.getObject("id", UUID.class),
                 EventKind.valueOf(row.getString("kind")),
-                row.getObject("occurred_at", OffsetDateTime.class).toInstant(),
+                StoredTime.in(row, "occurred_at"),
                 Optional.ofNullable(row.getObject("job_id", UUID.class)),
                 Optional.ofNullable(row.getObject("fault_id", UUID.class)),
                 row.getString("summary"),
                 row.getString("content"),
-                Optional.ofNullable(row.getObject("read_at", OffsetDateTime.class))
-                        .map(OffsetDateTime::toInstant));
+                StoredTime.ifAny(row, "read_at"));
     }
 }

@@ -1,11 +1,10 @@
 package dev.stayfixed.telling;
 
 import dev.stayfixed.platform.CurrentShop;
+import dev.stayfixed.platform.storage.StoredTime;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -27,19 +26,26 @@ class StoredFollowUps {
     void insert(FollowUp f) {
         jdbc.sql(
                         "insert into follow_up (id, shop_id, job_id, version, due_at, note, made_at) values (?, ?, ?, ?, ?, ?, ?)")
-                .params(f.id(), shop.id(), f.jobId(), f.version(), at(f.dueAt()), f.note(), at(f.madeAt()))
+                .params(
+                        f.id(),
+                        shop.id(),
+                        f.jobId(),
+                        f.version(),
+                        StoredTime.of(f.dueAt()),
+                        f.note(),
+                        StoredTime.of(f.madeAt()))
                 .update();
     }
 
     void change(UUID id, Instant dueAt, String note) {
         jdbc.sql("update follow_up set due_at = ?, note = ?, version = version + 1 where id = ?")
-                .params(at(dueAt), note, id)
+                .params(StoredTime.of(dueAt), note, id)
                 .update();
     }
 
     void done(UUID id, Instant now) {
         jdbc.sql("update follow_up set done_at = ?, version = version + 1 where id = ? and done_at is null")
-                .params(at(now), id)
+                .params(StoredTime.of(now), id)
                 .update();
     }
 
@@ -60,7 +66,7 @@ class StoredFollowUps {
     List<FollowUp> notDone(UUID shopId, Instant dueSince) {
         return jdbc.sql(
                         "select * from follow_up where shop_id = ? and done_at is null and due_at >= ? order by due_at, id")
-                .params(shopId, at(dueSince))
+                .params(shopId, StoredTime.of(dueSince))
                 .query(StoredFollowUps::followUp)
                 .list();
     }
@@ -68,7 +74,7 @@ class StoredFollowUps {
     void link(String token, Instant now) {
         unlink();
         jdbc.sql("insert into calendar_link (shop_id, token, made_at) values (?, ?, ?)")
-                .params(shop.id(), token, at(now))
+                .params(shop.id(), token, StoredTime.of(now))
                 .update();
     }
 
@@ -83,19 +89,14 @@ class StoredFollowUps {
                 .optional();
     }
 
-    private static OffsetDateTime at(Instant instant) {
-        return instant.atOffset(ZoneOffset.UTC);
-    }
-
     private static FollowUp followUp(ResultSet row, int number) throws SQLException {
         return new FollowUp(
                 row.getObject("id", UUID.class),
                 row.getObject("job_id", UUID.class),
                 row.getInt("version"),
-                row.getObject("due_at", OffsetDateTime.class).toInstant(),
+                StoredTime.in(row, "due_at"),
                 row.getString("note"),
-                row.getObject("made_at", OffsetDateTime.class).toInstant(),
-                Optional.ofNullable(row.getObject("done_at", OffsetDateTime.class))
-                        .map(OffsetDateTime::toInstant));
+                StoredTime.in(row, "made_at"),
+                StoredTime.ifAny(row, "done_at"));
     }
 }

@@ -1,10 +1,10 @@
 package dev.stayfixed.worklist;
 
 import dev.stayfixed.jobs.SearchText;
+import dev.stayfixed.platform.storage.StoredTime;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -86,7 +86,7 @@ final class OpenJobOrder {
     }
 
     private Few.Place place(ResultSet row, int number) throws SQLException {
-        Instant news = OpenJobRows.time(row, "news_at").orElseThrow();
+        Instant news = StoredTime.in(row, "news_at");
         Attention need = Attention.valueOf(row.getString("need")).after(news, silentSince);
         return new Few.Place(new Ranked(row.getObject("job_id", UUID.class), need), news);
     }
@@ -216,7 +216,7 @@ final class OpenJobOrder {
 
         private JdbcClient.StatementSpec with(JdbcClient.StatementSpec sql, Attention need) {
             return sql.param("shop", shop)
-                    .param("since", silentSince.atOffset(ZoneOffset.UTC))
+                    .param("since", StoredTime.of(silentSince))
                     .param("need", need.name())
                     .param("from", text.from())
                     .param("until", text.until());
@@ -235,7 +235,7 @@ final class OpenJobOrder {
         Map<Attention, Integer> counts = new EnumMap<>(Attention.class);
         jdbc.sql(each)
                 .param("shop", shop)
-                .param("since", silentSince.atOffset(ZoneOffset.UTC))
+                .param("since", StoredTime.of(silentSince))
                 .query((ResultSet row) -> {
                     if (row.getInt("jobs") > 0) {
                         counts.put(Attention.valueOf(row.getString("need")), row.getInt("jobs"));

@@ -2,11 +2,11 @@ package dev.stayfixed.worklist;
 
 import dev.stayfixed.jobs.JobMoved;
 import dev.stayfixed.judging.VehicleJudged;
+import dev.stayfixed.platform.storage.StoredTime;
 import jakarta.persistence.EntityManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
-import java.time.ZoneOffset;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
@@ -63,7 +63,7 @@ class OpenJobPlaces {
     private record Kept(UUID jobId, UUID shopId, Optional<Place> before, Optional<Place> now) {
 
         static Kept of(ResultSet row, int number) throws SQLException {
-            Optional<Instant> kept = OpenJobRows.time(row, "news_at");
+            Optional<Instant> kept = StoredTime.ifAny(row, "news_at");
             String need = row.getString("need");
             return new Kept(
                     row.getObject("id", UUID.class),
@@ -85,8 +85,8 @@ class OpenJobPlaces {
         }
 
         private static Instant news(ResultSet row) throws SQLException {
-            Instant opened = OpenJobRows.time(row, "opened_at").orElseThrow();
-            return Stream.of(OpenJobRows.time(row, "last_repair"), OpenJobRows.time(row, "last_drive"))
+            Instant opened = StoredTime.in(row, "opened_at");
+            return Stream.of(StoredTime.ifAny(row, "last_repair"), StoredTime.ifAny(row, "last_drive"))
                     .flatMap(Optional::stream)
                     .filter(opened::isBefore)
                     .max(Instant::compareTo)
@@ -117,7 +117,7 @@ class OpenJobPlaces {
                 .param("vehicle", vehicleId)
                 .param("need", now.need().name())
                 .param("stall", now.need().canStall())
-                .param("news", now.news().atOffset(ZoneOffset.UTC))
+                .param("news", StoredTime.of(now.news()))
                 .update();
     }
 }

@@ -3,10 +3,9 @@ package dev.stayfixed.worklist;
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.obd.MonitorGroup;
 import dev.stayfixed.platform.CurrentShop;
+import dev.stayfixed.platform.storage.StoredTime;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.Instant;
-import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -75,8 +74,8 @@ class OpenJobRows {
                 Optional.ofNullable(row.getString("vin")),
                 Optional.ofNullable(row.getString("customer")),
                 Optional.ofNullable(row.getString("reference")),
-                time(row, "opened_at").orElseThrow(),
-                time(row, "last_drive"),
+                StoredTime.ifAny(row, "opened_at").orElseThrow(),
+                StoredTime.ifAny(row, "last_drive"),
                 new ArrayList<>());
     }
 
@@ -93,9 +92,5 @@ class OpenJobRows {
                         row.getInt("required_passes"),
                         row.getBoolean("standing_decided"),
                         row.getBoolean("standing_comeback")));
-    }
-
-    static Optional<Instant> time(ResultSet row, String column) throws SQLException {
-        return Optional.ofNullable(row.getObject(column, OffsetDateTime.class)).map(OffsetDateTime::toInstant);
     }
 }

@@ -2,9 +2,9 @@ package dev.stayfixed.worklist;
 
 import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.platform.storage.StoredTime;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -37,6 +37,6 @@ public class RepairedJobs {
         return new LastHeard(
                 row.getObject("id", UUID.class),
                 row.getObject("vehicle_id", UUID.class),
-                row.getObject("heard_at", OffsetDateTime.class).toInstant());
+                StoredTime.in(row, "heard_at"));
     }
 }

@@ -5,7 +5,6 @@ import java.sql.Types;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.SqlParameterValue;
@@ -58,7 +57,7 @@ public class StoredAnswers {
 
     /** Takes a key that was not found, and that the running write holds. */
     public void claim(String key, String fingerprint) {
-        OffsetDateTime now = clock.instant().atOffset(ZoneOffset.UTC);
+        OffsetDateTime now = StoredTime.of(clock.instant());
         jdbc.sql("delete from idempotency_key where created_at < ?")
                 .param(now.minus(KEPT))
                 .update();

@@ -1,6 +1,7 @@
 package dev.stayfixed.telling.delivery;
 
 import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.platform.storage.StoredTime;
 import java.time.Instant;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -31,11 +32,13 @@ class Alarms {
         // Not by the client of db-scheduler: there two who set the same alarm at once fail on PostgreSQL.
         int added = jdbc.sql("""
                         insert into scheduled_tasks (task_name, task_instance, execution_time, picked, version)
-                        values (?, ?, ?, false, 1) on conflict do nothing""").params(TASK, to.name(), Rows.at(at)).update();
+                        values (?, ?, ?, false, 1) on conflict do nothing""").params(TASK, to.name(), StoredTime.of(at)).update();
         if (added == 0) {
             jdbc.sql("""
                             update scheduled_tasks set execution_time = ?, version = version + 1
-                            where task_name = ? and task_instance = ? and not picked and execution_time > ?""").params(Rows.at(at), TASK, to.name(), Rows.at(at)).update();
+                            where task_name = ? and task_instance = ? and not picked and execution_time > ?""")
+                    .params(StoredTime.of(at), TASK, to.name(), StoredTime.of(at))
+                    .update();
         }
     }
 

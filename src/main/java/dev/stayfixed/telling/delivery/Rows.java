@@ -1,10 +1,8 @@
 package dev.stayfixed.telling.delivery;
 
+import dev.stayfixed.platform.storage.StoredTime;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.Instant;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.Optional;
 import java.util.UUID;
 
@@ -12,10 +10,6 @@ import java.util.UUID;
 final class Rows {
 
     private Rows() {}
-
-    static OffsetDateTime at(Instant instant) {
-        return instant.atOffset(ZoneOffset.UTC);
-    }
 
     static Delivery delivery(ResultSet row, int number) throws SQLException {
         return new Delivery(
@@ -30,23 +24,19 @@ final class Rows {
                 Delivery.State.valueOf(row.getString("state")),
                 row.getBoolean("by_hand"),
                 row.getInt("attempts"),
-                row.getObject("created_at", OffsetDateTime.class).toInstant(),
-                instant(row, "first_tried_at"),
-                row.getObject("next_at", OffsetDateTime.class).toInstant(),
-                instant(row, "settled_at"));
+                StoredTime.in(row, "created_at"),
+                StoredTime.ifAny(row, "first_tried_at"),
+                StoredTime.in(row, "next_at"),
+                StoredTime.ifAny(row, "settled_at"));
     }
 
     static Delivery.Attempt attempt(ResultSet row, int number) throws SQLException {
         return new Delivery.Attempt(
                 row.getInt("number"),
-                row.getObject("at", OffsetDateTime.class).toInstant(),
+                StoredTime.in(row, "at"),
                 row.getLong("took_ms"),
                 row.getString("outcome"),
                 row.getString("detail"),
                 Optional.ofNullable(row.getString("answer")));
-    }
-
-    static Optional<Instant> instant(ResultSet row, String column) throws SQLException {
-        return Optional.ofNullable(row.getObject(column, OffsetDateTime.class)).map(OffsetDateTime::toInstant);
     }
 }

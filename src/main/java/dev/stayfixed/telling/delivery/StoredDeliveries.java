@@ -2,6 +2,7 @@ package dev.stayfixed.telling.delivery;
 
 import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.Page;
+import dev.stayfixed.platform.storage.StoredTime;
 import java.sql.Types;
 import java.time.Instant;
 import java.util.List;
@@ -45,7 +46,7 @@ class StoredDeliveries {
                 .param("kind", draft.kind())
                 .param("payload", draft.payload())
                 .param("byHand", draft.byHand())
-                .param("now", Rows.at(now))
+                .param("now", StoredTime.of(now))
                 .update();
     }
 
@@ -85,7 +86,7 @@ class StoredDeliveries {
                         + " order by d.channel, d.target, d.state, d.position limit :most")
                 .param("channel", to.channel())
                 .param("target", to.target().toString())
-                .param("now", Rows.at(now))
+                .param("now", StoredTime.of(now))
                 .param("most", most)
                 .query(Rows::delivery)
                 .list();
@@ -96,8 +97,8 @@ class StoredDeliveries {
         return jdbc.sql("""
                         select min(next_at) as next_at from delivery
                         where channel = ? and target = ? and state = 'PENDING' and next_at > ?""")
-                .params(to.channel(), to.target().toString(), Rows.at(now))
-                .query((row, number) -> Rows.instant(row, "next_at"))
+                .params(to.channel(), to.target().toString(), StoredTime.of(now))
+                .query((row, number) -> StoredTime.ifAny(row, "next_at"))
                 .single();
     }
 
@@ -122,7 +123,7 @@ class StoredDeliveries {
                 .param("channel", channel)
                 .param("target", target.toString())
                 .param("states", states.stream().map(Enum::name).toList())
-                .param("at", Rows.at(page.after().at()))
+                .param("at", StoredTime.of(page.after().at()))
                 .param("id", page.after().id())
                 .param("limit", page.limit() + 1)
                 .query(Rows::delivery)
@@ -141,7 +142,7 @@ class StoredDeliveries {
                         .map(one -> new Object[] {
                             one.delivery(),
                             one.attempt().number(),
-                            Rows.at(one.attempt().at()),
+                            StoredTime.of(one.attempt().at()),
                             one.attempt().tookMillis(),
                             one.attempt().outcome(),
                             cut(one.attempt().detail(), 500),
@@ -157,7 +158,7 @@ class StoredDeliveries {
                 "update delivery set attempts = ?, first_tried_at = coalesce(first_tried_at, ?) where id = ?",
                 tries.stream()
                         .map(one -> new Object[] {
-                            one.attempt().number(), Rows.at(one.attempt().at()), one.delivery()
+                            one.attempt().number(), StoredTime.of(one.attempt().at()), one.delivery()
                         })
                         .toList());
     }
@@ -168,7 +169,7 @@ class StoredDeliveries {
         batches.batchUpdate(
                 "update delivery set state = 'DELIVERED', settled_at = ? where id = ?",
                 tries.stream()
-                        .map(one -> new Object[] {Rows.at(now), one.delivery()})
+                        .map(one -> new Object[] {StoredTime.of(now), one.delivery()})
                         .toList());
     }
 
@@ -178,34 +179,34 @@ class StoredDeliveries {
 
     void waitUntil(UUID id, Instant next) {
         jdbc.sql("update delivery set next_at = ? where id = ?")
-                .params(Rows.at(next), id)
+                .params(StoredTime.of(next), id)
                 .update();
     }
 
     void settle(UUID id, Delivery.State state, Instant now) {
         jdbc.sql("update delivery set state = ?, settled_at = ? where id = ? and state = 'PENDING'")
-                .params(state.name(), Rows.at(now), id)
+                .params(state.name(), StoredTime.of(now), id)
                 .update();
     }
 
     void cancelTarget(String channel, UUID target, Instant now) {
         jdbc.sql("""
                         update delivery set state = 'CANCELLED', settled_at = ?
-                        where channel = ? and target = ? and state = 'PENDING'""").params(Rows.at(now), channel, target.toString()).update();
+                        where channel = ? and target = ? and state = 'PENDING'""").params(StoredTime.of(now), channel, target.toString()).update();
     }
 
     void cancelOthers(Delivery but, Instant now) {
         jdbc.sql("""
                         update delivery set state = 'CANCELLED', settled_at = ?
                         where channel = ? and target = ? and state = 'PENDING' and id <> ?""")
-                .params(Rows.at(now), but.channel(), but.target().toString(), but.id())
+                .params(StoredTime.of(now), but.channel(), but.target().toString(), but.id())
                 .update();
     }
 
     void cancelKind(UUID jobId, String kind, Instant now) {
         jdbc.sql(
                         "update delivery set state = 'CANCELLED', settled_at = ? where job_id = ? and kind = ? and state = 'PENDING'")
-                .params(Rows.at(now), jobId, kind)
+                .params(StoredTime.of(now), jobId, kind)
                 .update();
     }
 
@@ -217,7 +218,7 @@ class StoredDeliveries {
 
     int deleteSettledBefore(Instant time) {
         return jdbc.sql("delete from delivery where state <> 'PENDING' and settled_at < ?")
-                .param(Rows.at(time))
+                .param(StoredTime.of(time))
                 .update();
     }
 }

@@ -3,10 +3,10 @@ package dev.stayfixed.telling.mail;
 import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.Secret;
 import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.platform.storage.StoredTime;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
-import java.time.ZoneOffset;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -77,7 +77,7 @@ class Recipients {
 
     void stop(UUID id, Instant now) {
         jdbc.sql("update mail_recipient set stopped_at = coalesce(stopped_at, ?) where id = ?")
-                .params(now.atOffset(ZoneOffset.UTC), id)
+                .params(StoredTime.of(now), id)
                 .update();
     }
 

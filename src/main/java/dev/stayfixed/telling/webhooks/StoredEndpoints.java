@@ -1,13 +1,12 @@
 package dev.stayfixed.telling.webhooks;
 
 import dev.stayfixed.platform.CurrentShop;
+import dev.stayfixed.platform.storage.StoredTime;
 import dev.stayfixed.telling.Kinds;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Types;
 import java.time.Instant;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -39,7 +38,7 @@ class StoredEndpoints {
                 .param(new SqlParameterValue(
                         Types.VARCHAR, details.description().orElse(null)))
                 .param(Kinds.text(details.kinds()))
-                .param(at(now))
+                .param(StoredTime.of(now))
                 .param(secret)
                 .update();
     }
@@ -77,7 +76,7 @@ class StoredEndpoints {
                         new Secrets(
                                 row.getString("secret"),
                                 row.getString("previous_secret"),
-                                instant(row, "previous_secret_until"))))
+                                StoredTime.ifAny(row, "previous_secret_until").orElse(null))))
                 .optional();
     }
 
@@ -99,7 +98,7 @@ class StoredEndpoints {
     void rotate(UUID id, String secret, Instant previousUntil) {
         jdbc.sql("""
                         update webhook_endpoint set previous_secret = secret, previous_secret_until = ?, secret = ?, version = version + 1
-                        where id = ?""").params(at(previousUntil), secret, id).update();
+                        where id = ?""").params(StoredTime.of(previousUntil), secret, id).update();
     }
 
     void stop(UUID id, String because) {
@@ -111,22 +110,14 @@ class StoredEndpoints {
     void answered(UUID id, int failuresInARow, @Nullable Instant quietUntil) {
         jdbc.sql("update webhook_endpoint set failures_in_a_row = ?, quiet_until = ? where id = ?")
                 .param(failuresInARow)
-                .param(new SqlParameterValue(Types.TIMESTAMP_WITH_TIMEZONE, quietUntil == null ? null : at(quietUntil)))
+                .param(new SqlParameterValue(
+                        Types.TIMESTAMP_WITH_TIMEZONE, quietUntil == null ? null : StoredTime.of(quietUntil)))
                 .param(id)
                 .update();
     }
 
     void delete(UUID id) {
         jdbc.sql("delete from webhook_endpoint where id = ?").param(id).update();
-    }
-
-    private static OffsetDateTime at(Instant instant) {
-        return instant.atOffset(ZoneOffset.UTC);
-    }
-
-    private static @Nullable Instant instant(ResultSet row, String column) throws SQLException {
-        OffsetDateTime time = row.getObject(column, OffsetDateTime.class);
-        return time == null ? null : time.toInstant();
     }
 
     private static Endpoint endpoint(ResultSet row, int number) throws SQLException {
@@ -139,9 +130,10 @@ class StoredEndpoints {
                         Kinds.of(row.getString("kinds"))),
                 row.getBoolean("active"),
                 Optional.ofNullable(row.getString("stopped_because")),
-                row.getObject("created_at", OffsetDateTime.class).toInstant(),
+                StoredTime.in(row, "created_at"),
                 row.getInt("failures_in_a_row"),
-                Optional.ofNullable(instant(row, "quiet_until")),
-                Optional.ofNullable(instant(row, "previous_secret_until")));
+                Optional.ofNullable(StoredTime.ifAny(row, "quiet_until").orElse(null)),
+                Optional.ofNullable(
+                        StoredTime.ifAny(row, "previous_secret_until").orElse(null)));
     }
 }
