@@ -1,13 +1,12 @@
 package dev.stayfixed.judging;
 
+import dev.stayfixed.platform.Sha256;
 import dev.stayfixed.verification.RuleSet;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.Arrays;
 import java.util.Comparator;
-import java.util.HexFormat;
 import org.springframework.core.io.Resource;
 import org.springframework.core.io.support.PathMatchingResourcePatternResolver;
 import org.springframework.stereotype.Component;
@@ -32,15 +31,13 @@ class ProgramName {
 
     private static String digestOfClasses() {
         try {
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
+            MessageDigest digest = Sha256.begin();
             Resource[] classes = new PathMatchingResourcePatternResolver().getResources(CLASSES);
             Arrays.sort(classes, Comparator.comparing(Resource::getDescription));
             for (Resource one : classes) {
                 digest.update(one.getContentAsByteArray());
             }
-            return HexFormat.of().formatHex(digest.digest());
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java has SHA-256", e);
+            return Sha256.hex(digest, new byte[0]);
         } catch (IOException e) {
             throw new UncheckedIOException("the classes of this program cannot be read", e);
         }
