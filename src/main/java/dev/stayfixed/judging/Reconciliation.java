@@ -28,6 +28,7 @@ class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
     private static final Logger LOG = LoggerFactory.getLogger(Reconciliation.class);
 
     private static final Duration AFTER_START = Duration.ofSeconds(2);
+    private static final Duration ONCE_MORE_AFTER = Duration.ofMinutes(1);
 
     private final Vehicles vehicles;
     private final Archive archive;
@@ -68,14 +69,28 @@ class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
         worker.join();
     }
 
-    /** Those who have waited for the start are served first. */
+    /** Those who have waited for the start are served first; where the database is away, it is tried again until it is back. */
     private void runSoon() {
         try {
-            if (!stopped.await(AFTER_START.toMillis(), TimeUnit.MILLISECONDS)) {
-                run();
+            Duration wait = AFTER_START;
+            while (!stopped.await(wait.toMillis(), TimeUnit.MILLISECONDS)) {
+                if (hasRun()) {
+                    return;
+                }
+                wait = ONCE_MORE_AFTER;
             }
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
+        }
+    }
+
+    private boolean hasRun() {
+        try {
+            run();
+            return true;
+        } catch (RuntimeException e) {
+            LOG.warn("what is to be judged again could not be read; it is tried again", e);
+            return false;
         }
     }
 
