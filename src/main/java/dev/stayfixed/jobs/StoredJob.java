@@ -5,6 +5,7 @@ import dev.stayfixed.obd.Scan;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.verification.RepairedFault;
+import dev.stayfixed.verification.StateName;
 import jakarta.persistence.CascadeType;
 import jakarta.persistence.CollectionTable;
 import jakarta.persistence.Column;
@@ -142,7 +143,7 @@ class StoredJob {
     void close(Optional<String> reason, Instant now) {
         refuseWhenClosed();
         String undecided = faults.stream()
-                .filter(f -> f.standing().state() != Standing.State.CONFIRMED_FIXED)
+                .filter(f -> f.standing().state() != StateName.CONFIRMED_FIXED)
                 .map(f -> f.code().text() + " (" + f.standing().words() + ")")
                 .collect(Collectors.joining(", "));
         if (!undecided.isEmpty() && reason.isEmpty()) {

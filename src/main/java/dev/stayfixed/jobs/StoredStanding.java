@@ -1,5 +1,6 @@
 package dev.stayfixed.jobs;
 
+import dev.stayfixed.verification.StateName;
 import jakarta.persistence.Column;
 import jakarta.persistence.Embeddable;
 import jakarta.persistence.EnumType;
@@ -11,7 +12,7 @@ import org.jspecify.annotations.Nullable;
 @Embeddable
 record StoredStanding(
         @Column(name = "standing_state") @Enumerated(EnumType.STRING)
-        Standing.State state,
+        StateName state,
 
         @Column(name = "standing_words") String words,
         @Column(name = "standing_passes") @Nullable Integer passes,

@@ -1,6 +1,6 @@
 package dev.stayfixed.learning;
 
-import dev.stayfixed.jobs.Standing;
+import dev.stayfixed.verification.StateName;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
@@ -28,7 +28,7 @@ record Attempt(
         String group,
         String repair,
         Instant performedAt,
-        Standing.State state,
+        StateName state,
         Optional<Instant> provenAt,
         OptionalInt drivesToProof,
         Optional<Instant> failedAt,

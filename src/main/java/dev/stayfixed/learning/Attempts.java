@@ -1,10 +1,10 @@
 package dev.stayfixed.learning;
 
 import dev.stayfixed.jobs.Jobs;
-import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.judging.VehicleJudged;
 import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.storage.StoredTime;
+import dev.stayfixed.verification.StateName;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Types;
@@ -212,7 +212,7 @@ class Attempts {
                         attempt.position() == 0,
                         attempt.code(),
                         row.getString("words"),
-                        attempt.state() == Standing.State.RECURRED,
+                        attempt.state() == StateName.RECURRED,
                         whole(row, "proof_tenths"),
                         attempt.drivesToProof(),
                         attempt.failedAt().isPresent(),
@@ -233,7 +233,7 @@ class Attempts {
                 row.getString("monitor_group"),
                 row.getString("repair"),
                 StoredTime.in(row, "performed_at"),
-                Standing.State.valueOf(row.getString("state")),
+                StateName.valueOf(row.getString("state")),
                 StoredTime.ifAny(row, "proven_at"),
                 whole(row, "drives_to_proof"),
                 StoredTime.ifAny(row, "failed_at"),

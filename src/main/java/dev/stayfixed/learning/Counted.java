@@ -1,6 +1,6 @@
 package dev.stayfixed.learning;
 
-import dev.stayfixed.jobs.Standing;
+import dev.stayfixed.verification.StateName;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -35,7 +35,7 @@ record Counted(
                 attempt.position() == 0,
                 attempt.code(),
                 words(attempt.repair()),
-                attempt.state() == Standing.State.RECURRED,
+                attempt.state() == StateName.RECURRED,
                 attempt.provenAt().isPresent()
                         ? OptionalInt.of(tenths(attempt.days(attempt.provenAt().get())))
                         : OptionalInt.empty(),

@@ -1,11 +1,10 @@
 package dev.stayfixed.learning;
 
-import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.judging.DrivesInOrder;
 import dev.stayfixed.judging.FaultVerdict;
 import dev.stayfixed.verification.RepairAttempt;
+import dev.stayfixed.verification.StateName;
 import dev.stayfixed.verification.Verdict;
-import dev.stayfixed.verification.VerificationState;
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
@@ -46,8 +45,8 @@ final class Outcomes {
 
     private Attempt attempt(
             FaultVerdict verdict, int position, RepairAttempt repair, Verdict.Attempt judged, Optional<Instant> next) {
-        Optional<Verdict.Step> proof = first(judged, VerificationState.ConfirmedFixed.class);
-        Optional<Verdict.Step> failure = first(judged, VerificationState.Recurred.class);
+        Optional<Verdict.Step> proof = first(judged, StateName.CONFIRMED_FIXED);
+        Optional<Verdict.Step> failure = first(judged, StateName.RECURRED);
         List<Verdict.Step> steps = judged.steps();
         Instant last = steps.isEmpty()
                 ? repair.at()
@@ -62,7 +61,7 @@ final class Outcomes {
                 verdict.faultCase().fault().group().name(),
                 repairs.getOrDefault(repair.id(), ""),
                 repair.at(),
-                Standing.of(judged.state(), 1).state(),
+                judged.state().name(),
                 proof.map(step -> start(step.driveId())),
                 proof.map(step -> OptionalInt.of(drivesUntil(judged, step))).orElse(OptionalInt.empty()),
                 failure.map(step -> start(step.driveId())),
@@ -72,9 +71,9 @@ final class Outcomes {
                         .orElse(OptionalDouble.empty()));
     }
 
-    private static Optional<Verdict.Step> first(Verdict.Attempt judged, Class<? extends VerificationState> state) {
+    private static Optional<Verdict.Step> first(Verdict.Attempt judged, StateName state) {
         return judged.steps().stream()
-                .filter(step -> state.isInstance(step.after()))
+                .filter(step -> step.after().name() == state)
                 .findFirst();
     }
 

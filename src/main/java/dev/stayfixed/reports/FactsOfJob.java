@@ -11,7 +11,6 @@ import dev.stayfixed.jobs.Measurement;
 import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.jobs.ShopSettings.Units;
 import dev.stayfixed.jobs.Shops;
-import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.jobs.Vehicle;
 import dev.stayfixed.judging.CaseFile;
 import dev.stayfixed.judging.CaseFiles;
@@ -24,6 +23,7 @@ import dev.stayfixed.reason.Part;
 import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.Assumption;
 import dev.stayfixed.verification.RuleSet;
+import dev.stayfixed.verification.StateName;
 import dev.stayfixed.verification.Verdict;
 import dev.stayfixed.verification.bench.BenchProof;
 import dev.stayfixed.verification.bench.BenchReading;
@@ -245,7 +245,7 @@ class FactsOfJob {
                 terms.requiredPasses(),
                 units.words(terms.weakestAccepted()),
                 verdict.standing().words(),
-                verdict.standing().state() == Standing.State.CONFIRMED_FIXED,
+                verdict.standing().state() == StateName.CONFIRMED_FIXED,
                 verdict.verdict().next().map(units::words).orElse(null),
                 verdict.verdict().attempts().stream()
                         .map(attempt -> attempt(attempt, verdict, byDriver, units))

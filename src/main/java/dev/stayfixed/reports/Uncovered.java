@@ -1,6 +1,5 @@
 package dev.stayfixed.reports;
 
-import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.judging.FaultVerdict;
 import dev.stayfixed.reason.Part;
 import dev.stayfixed.reason.Reason;
@@ -8,6 +7,7 @@ import dev.stayfixed.verification.Evidence;
 import dev.stayfixed.verification.EvidenceGrade;
 import dev.stayfixed.verification.Judgement;
 import dev.stayfixed.verification.Outcome;
+import dev.stayfixed.verification.StateName;
 import dev.stayfixed.verification.Verdict;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -46,7 +46,7 @@ final class Uncovered {
 
     private static void ofFault(FaultVerdict verdict, List<Reason> notCovered) {
         Part code = Part.verbatim(verdict.faultCase().fault().code().text());
-        if (verdict.standing().state() != Standing.State.CONFIRMED_FIXED) {
+        if (verdict.standing().state() != StateName.CONFIRMED_FIXED) {
             notCovered.add(Reason.of(
                     ReportReason.NOT_CONFIRMED_FIXED,
                     code,

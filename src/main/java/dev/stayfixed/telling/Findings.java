@@ -1,13 +1,13 @@
 package dev.stayfixed.telling;
 
 import dev.stayfixed.jobs.Standing;
-import dev.stayfixed.jobs.Standing.State;
 import dev.stayfixed.judging.FaultVerdict;
 import dev.stayfixed.judging.VehicleJudged;
 import dev.stayfixed.judging.VehicleJudged.Cause;
 import dev.stayfixed.reason.Part;
 import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.Outcome;
+import dev.stayfixed.verification.StateName;
 import dev.stayfixed.verification.Verdict;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -22,7 +22,8 @@ import java.util.function.Predicate;
 final class Findings {
 
     /** What was told when it was reached, so that taking it back is told too. */
-    private static final Set<State> TOLD = EnumSet.of(State.CONFIRMED_FIXED, State.FAILED_ONCE, State.RECURRED);
+    private static final Set<StateName> TOLD =
+            EnumSet.of(StateName.CONFIRMED_FIXED, StateName.FAILED_ONCE, StateName.RECURRED);
 
     private final VehicleJudged judged;
     private final Predicate<UUID> isClosed;
@@ -94,11 +95,11 @@ final class Findings {
     }
 
     private EventKind failed(FaultVerdict verdict, Standing before, Standing now) {
-        boolean firstWord = before.state() != State.FAILED_ONCE && before.state() != State.RECURRED;
+        boolean firstWord = before.state() != StateName.FAILED_ONCE && before.state() != StateName.RECURRED;
         if (firstWord && (now.comeback() || isClosed.test(verdict.faultCase().jobId()))) {
             return EventKind.CAME_BACK;
         }
-        return now.state() == State.RECURRED ? EventKind.RECURRED : EventKind.FAILED_ONCE;
+        return now.state() == StateName.RECURRED ? EventKind.RECURRED : EventKind.FAILED_ONCE;
     }
 
     private Reason moved(FaultVerdict verdict, Standing before, Standing now) {

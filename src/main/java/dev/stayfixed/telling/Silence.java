@@ -5,12 +5,12 @@ import com.github.kagkarlsson.scheduler.task.schedule.FixedDelay;
 import dev.stayfixed.jobs.Fault;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
-import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.reason.Part;
 import dev.stayfixed.reason.Reason;
 import dev.stayfixed.telling.delivery.Background;
+import dev.stayfixed.verification.StateName;
 import dev.stayfixed.worklist.LastHeard;
 import dev.stayfixed.worklist.RepairedJobs;
 import java.time.Clock;
@@ -31,8 +31,8 @@ class Silence {
     /** Reminders about one silence; after that somebody has to close the job or call. */
     private static final int MOST_REMINDERS = 3;
 
-    private static final Set<Standing.State> WAITING =
-            EnumSet.of(Standing.State.WAITING_FOR_FIRST_TRIP, Standing.State.PASSING, Standing.State.FAILED_ONCE);
+    private static final Set<StateName> WAITING =
+            EnumSet.of(StateName.WAITING_FOR_FIRST_TRIP, StateName.PASSING, StateName.FAILED_ONCE);
 
     private final RepairedJobs repaired;
     private final Jobs jobs;

@@ -665,7 +665,7 @@ final class AttemptFold {
 
     private void stand(Instant when) {
         VerificationState now = state.given(histories, count, counted, when);
-        if (now instanceof VerificationState.ConfirmedFixed && !(state instanceof VerificationState.ConfirmedFixed)) {
+        if (now.name() == StateName.CONFIRMED_FIXED && state.name() != StateName.CONFIRMED_FIXED) {
             histories = histories.map(UnitState::standing);
             denied = false;
         }

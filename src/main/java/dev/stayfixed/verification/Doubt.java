@@ -23,10 +23,7 @@ public record Doubt(Reason history, Reason reading) {
             Knowledge known,
             Abilities abilities,
             Optional<DriveRecord> last) {
-        boolean open = state instanceof VerificationState.Passing
-                || state instanceof VerificationState.WaitingForFirstTrip
-                || state instanceof VerificationState.FailedOnce;
-        if (!open || last.isEmpty()) {
+        if (!state.name().isOpen() || last.isEmpty()) {
             return Optional.empty();
         }
         Part day = new Part.Day(last.get().start());

@@ -18,19 +18,14 @@ final class NextTrip {
     }
 
     static Optional<Reason> neededAfter(RepairedFault fault, VerificationState state, Abilities abilities) {
-        if (state instanceof VerificationState.WaitingForFirstTrip) {
-            return Optional.of(trips(fault, fault.requiredPasses(), abilities));
-        }
-        if (state instanceof VerificationState.Passing passing) {
-            return Optional.of(trips(fault, passing.needed() - passing.passes(), abilities));
-        }
-        if (state instanceof VerificationState.FailedOnce) {
-            return Optional.of(Reason.of(ProofReason.NEXT_DECIDES, trips(fault, fault.requiredPasses(), abilities)));
-        }
-        if (state instanceof VerificationState.Recurred) {
-            return Optional.of(Reason.of(ProofReason.FIND_THE_CAUSE));
-        }
-        return Optional.empty();
+        return switch (state.name()) {
+            case WAITING_FOR_FIRST_TRIP, PASSING ->
+                Optional.of(trips(fault, fault.requiredPasses() - state.passes(), abilities));
+            case FAILED_ONCE ->
+                Optional.of(Reason.of(ProofReason.NEXT_DECIDES, trips(fault, fault.requiredPasses(), abilities)));
+            case RECURRED -> Optional.of(Reason.of(ProofReason.FIND_THE_CAUSE));
+            case AWAITING_REPAIR, CONFIRMED_FIXED -> Optional.empty();
+        };
     }
 
     private static Reason trips(RepairedFault fault, int count, Abilities abilities) {

@@ -55,6 +55,13 @@ public sealed interface VerificationState {
     /** Where it stands. */
     Reason said();
 
+    StateName name();
+
+    /** Consecutive clean trips so far, while they are being counted; else none. */
+    default int passes() {
+        return 0;
+    }
+
     /** Nothing was repaired yet. */
     record AwaitingRepair() implements VerificationState {
         @Override
@@ -68,6 +75,11 @@ public sealed interface VerificationState {
         }
 
         @Override
+        public StateName name() {
+            return StateName.AWAITING_REPAIR;
+        }
+
+        @Override
         public Reason said() {
             return Reason.of(StandingReason.AWAITING_REPAIR);
         }
@@ -78,6 +90,11 @@ public sealed interface VerificationState {
         @Override
         public VerificationState restarted() {
             return this;
+        }
+
+        @Override
+        public StateName name() {
+            return StateName.WAITING_FOR_FIRST_TRIP;
         }
 
         @Override
@@ -96,6 +113,11 @@ public sealed interface VerificationState {
         @Override
         public VerificationState restarted() {
             return new WaitingForFirstTrip();
+        }
+
+        @Override
+        public StateName name() {
+            return StateName.PASSING;
         }
 
         @Override
@@ -134,6 +156,11 @@ public sealed interface VerificationState {
         }
 
         @Override
+        public StateName name() {
+            return StateName.CONFIRMED_FIXED;
+        }
+
+        @Override
         public Reason said() {
             return Reason.of(StandingReason.CONFIRMED_FIXED);
         }
@@ -157,6 +184,11 @@ public sealed interface VerificationState {
         }
 
         @Override
+        public StateName name() {
+            return StateName.FAILED_ONCE;
+        }
+
+        @Override
         public Reason said() {
             return Reason.of(fixedBefore.isPresent() ? StandingReason.FAILED_AFTER_FIXED : StandingReason.FAILED_ONCE);
         }
@@ -176,6 +208,11 @@ public sealed interface VerificationState {
         @Override
         public VerificationState restarted() {
             return this;
+        }
+
+        @Override
+        public StateName name() {
+            return StateName.RECURRED;
         }
 
         @Override

@@ -4,6 +4,7 @@ import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.obd.MonitorGroup;
 import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.storage.StoredTime;
+import dev.stayfixed.verification.StateName;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
@@ -86,7 +87,7 @@ class OpenJobRows {
                 row.getString("code"),
                 MonitorGroup.valueOf(row.getString("monitor_group")),
                 new Standing(
-                        Standing.State.valueOf(row.getString("standing_state")),
+                        StateName.valueOf(row.getString("standing_state")),
                         row.getString("standing_words"),
                         counted ? OptionalInt.of(passes) : OptionalInt.empty(),
                         row.getInt("required_passes"),

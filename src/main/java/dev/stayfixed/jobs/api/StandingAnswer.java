@@ -1,6 +1,7 @@
 package dev.stayfixed.jobs.api;
 
 import dev.stayfixed.jobs.Standing;
+import dev.stayfixed.verification.StateName;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -12,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param comeback it had been confirmed fixed before
  */
 public record StandingAnswer(
-        Standing.State state, String words, @Nullable Integer passes, int needed, boolean decided, boolean comeback) {
+        StateName state, String words, @Nullable Integer passes, int needed, boolean decided, boolean comeback) {
 
     public static StandingAnswer of(Standing s) {
         return new StandingAnswer(

@@ -6,7 +6,6 @@ import dev.stayfixed.intake.BeforeRepair;
 import dev.stayfixed.intake.Intake;
 import dev.stayfixed.jobs.Fault;
 import dev.stayfixed.jobs.Job;
-import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.judging.Alert;
 import dev.stayfixed.judging.CaseFile;
 import dev.stayfixed.judging.CaseFiles;
@@ -15,6 +14,7 @@ import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.telling.FollowUps;
 import dev.stayfixed.telling.JobNotices;
 import dev.stayfixed.telling.Notices;
+import dev.stayfixed.verification.StateName;
 import dev.stayfixed.verification.WaysToProve;
 import dev.stayfixed.verification.confidence.AllClear;
 import dev.stayfixed.web.pages.Form;
@@ -71,9 +71,8 @@ class JobView {
         model.addAttribute("isOpen", job.state() == Job.State.OPEN);
         model.addAttribute(
                 "isFixed",
-                stands(job, Standing.State.CONFIRMED_FIXED) == job.faults().size());
-        model.addAttribute(
-                "needsRepair", stands(job, Standing.State.RECURRED) + stands(job, Standing.State.AWAITING_REPAIR) > 0);
+                stands(job, StateName.CONFIRMED_FIXED) == job.faults().size());
+        model.addAttribute("needsRepair", stands(job, StateName.RECURRED) + stands(job, StateName.AWAITING_REPAIR) > 0);
         model.addAttribute("alerts", alerts(file, job));
         model.addAttribute("tooEarly", tooEarly(judged));
         model.addAttribute("leftOut", intake.leftOut(job.vehicleId()));
@@ -107,7 +106,7 @@ class JobView {
         return typicals;
     }
 
-    private static int stands(Job job, Standing.State state) {
+    private static int stands(Job job, StateName state) {
         return (int)
                 job.faults().stream().filter(f -> f.standing().state() == state).count();
     }

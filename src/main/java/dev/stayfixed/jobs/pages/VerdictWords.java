@@ -7,6 +7,7 @@ import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.RepairAttempt;
 import dev.stayfixed.verification.RepairedFault;
 import dev.stayfixed.verification.RuleSet;
+import dev.stayfixed.verification.StateName;
 import dev.stayfixed.verification.Verification;
 import dev.stayfixed.verification.WaysToProve;
 import dev.stayfixed.wording.Wording;
@@ -59,19 +60,19 @@ public final class VerdictWords {
                 .orElse("");
     }
 
-    private static Standing.State mostPressing(OpenJob job) {
-        List<Standing.State> order = List.of(
-                Standing.State.RECURRED,
-                Standing.State.FAILED_ONCE,
-                Standing.State.AWAITING_REPAIR,
-                Standing.State.WAITING_FOR_FIRST_TRIP,
-                Standing.State.PASSING,
-                Standing.State.CONFIRMED_FIXED);
+    private static StateName mostPressing(OpenJob job) {
+        List<StateName> order = List.of(
+                StateName.RECURRED,
+                StateName.FAILED_ONCE,
+                StateName.AWAITING_REPAIR,
+                StateName.WAITING_FOR_FIRST_TRIP,
+                StateName.PASSING,
+                StateName.CONFIRMED_FIXED);
         return order.stream()
                 .filter(state ->
                         job.faults().stream().anyMatch(f -> f.standing().state() == state))
                 .findFirst()
-                .orElse(Standing.State.CONFIRMED_FIXED);
+                .orElse(StateName.CONFIRMED_FIXED);
     }
 
     private static String next(OpenJob.Line fault) {

@@ -2,6 +2,7 @@ package dev.stayfixed.judging.api;
 
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.judging.FaultProofs;
+import dev.stayfixed.verification.StateName;
 import dev.stayfixed.verification.bench.BenchProof;
 import dev.stayfixed.verification.held.HeldSoFar;
 import dev.stayfixed.web.api.ReasonAnswer;
@@ -47,7 +48,7 @@ record ProofsAnswer(
     }
 
     /** Where the trips stand. */
-    record Road(Standing.State state, String words, boolean decided) {}
+    record Road(StateName state, String words, boolean decided) {}
 
     /**
      * How long it has held.

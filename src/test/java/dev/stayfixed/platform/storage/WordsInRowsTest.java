@@ -4,13 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.ShopSettings;
-import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.learning.Comeback;
 import dev.stayfixed.obd.Ignition;
 import dev.stayfixed.reports.ReportFacts;
 import dev.stayfixed.telling.delivery.Delivery;
 import dev.stayfixed.verification.EvidenceGrade;
 import dev.stayfixed.verification.RecordedConditions;
+import dev.stayfixed.verification.StateName;
 import dev.stayfixed.verification.Trips;
 import dev.stayfixed.verification.bench.BenchCheck;
 import dev.stayfixed.worklist.Attention;
@@ -48,13 +48,13 @@ class WordsInRowsTest {
                                 .toList()),
                 Arguments.of("fault.trips", names(Trips.class)),
                 Arguments.of("fault.weakest_evidence", names(EvidenceGrade.class)),
-                Arguments.of("fault.standing_state", names(Standing.State.class)),
+                Arguments.of("fault.standing_state", names(StateName.class)),
                 Arguments.of("fault.conditions_origin", names(RecordedConditions.Origin.class)),
                 Arguments.of("measurement.bench_check", names(BenchCheck.class)),
                 Arguments.of("issued_report.state", names(ReportFacts.State.class)),
                 Arguments.of("delivery.state", names(Delivery.State.class)),
                 Arguments.of("comeback.seen_by", names(Comeback.SeenBy.class)),
-                Arguments.of("attempt_outcome.state", names(Standing.State.class)));
+                Arguments.of("attempt_outcome.state", names(StateName.class)));
     }
 
     @ParameterizedTest
