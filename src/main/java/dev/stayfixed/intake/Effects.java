@@ -27,8 +27,7 @@ final class Effects {
         if (step.isEmpty() && before.isEmpty() && !moved) {
             return Optional.empty();
         }
-        Optional<Judgement> judgement =
-                step.filter(Verdict.Step.Judged.class::isInstance).map(s -> ((Verdict.Step.Judged) s).judgement());
+        Optional<Judgement> judgement = step.flatMap(Verdict.Step::judged);
         return Optional.of(new Effect(
                 verdict.faultCase().jobId(),
                 verdict.faultCase().faultId(),
@@ -48,7 +47,7 @@ final class Effects {
                 .filter(s -> s.driveId().equals(driveId))
                 .toList();
         return steps.stream()
-                .filter(Verdict.Step.Judged.class::isInstance)
+                .filter(s -> s.judged().isPresent())
                 .findFirst()
                 .or(() -> steps.stream().findFirst());
     }

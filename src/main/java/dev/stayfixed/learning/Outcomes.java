@@ -88,8 +88,8 @@ final class Outcomes {
 
     /** Known distance: what the recorded drives add up to, or more where codes were cleared at the repair and the car counts from there. */
     private double distance(RepairAttempt repair, Verdict.Attempt judged, Instant until) {
-        boolean cleared =
-                repair.codesCleared() && judged.steps().stream().noneMatch(Verdict.Step.Restarted.class::isInstance);
+        boolean cleared = repair.codesCleared()
+                && judged.steps().stream().noneMatch(s -> s.kind() == Verdict.Step.Kind.RESTARTED);
         double recorded = drives.driven(repair.at(), until);
         return cleared ? Math.max(recorded, drives.drivenSinceClear(repair.at(), until)) : recorded;
     }

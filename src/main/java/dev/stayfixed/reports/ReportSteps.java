@@ -1,9 +1,11 @@
 package dev.stayfixed.reports;
 
 import dev.stayfixed.jobs.ShopSettings.Units;
+import dev.stayfixed.reason.Kind;
 import dev.stayfixed.reports.ReportFacts.By;
 import dev.stayfixed.verification.Evidence;
 import dev.stayfixed.verification.EvidenceGrade;
+import dev.stayfixed.verification.Judgement;
 import dev.stayfixed.verification.Verdict;
 import java.time.Instant;
 import java.util.List;
@@ -17,42 +19,28 @@ final class ReportSteps {
     private ReportSteps() {}
 
     static ReportFacts.Step of(Verdict.Step step, Map<String, Instant> starts, Set<UUID> byDriver, Units units) {
-        if (step instanceof Verdict.Step.Judged judged) {
-            return new ReportFacts.Step(
-                    starts.get(step.driveId()),
-                    byDriver.contains(UUID.fromString(step.driveId())) ? By.DRIVER : By.WORKSHOP,
-                    units.words(judged.judgement().outcome()),
-                    units.words(step.reason()),
-                    judged.judgement().evidence().stream()
-                            .map(evidence -> said(evidence, units))
-                            .toList(),
-                    units.words(step.after().said()));
-        }
-        return plain(step, starts, outcome(step), units);
-    }
-
-    private static ReportReason outcome(Verdict.Step step) {
-        if (step instanceof Verdict.Step.Restarted) {
-            return ReportReason.COUNT_RESTARTED;
-        }
-        if (step instanceof Verdict.Step.UnseenFailure) {
-            return ReportReason.FAILURE_NOT_RECORDED;
-        }
-        if (step instanceof Verdict.Step.UnseenPass) {
-            return ReportReason.PASSED_NOT_RECORDED;
-        }
-        return step instanceof Verdict.Step.Gap ? ReportReason.GAP : ReportReason.TO_KNOW;
-    }
-
-    private static ReportFacts.Step plain(
-            Verdict.Step step, Map<String, Instant> starts, ReportReason outcome, Units units) {
         return new ReportFacts.Step(
                 starts.get(step.driveId()),
-                null,
-                units.words(outcome),
+                step.judged().isEmpty()
+                        ? null
+                        : byDriver.contains(UUID.fromString(step.driveId())) ? By.DRIVER : By.WORKSHOP,
+                units.words(outcome(step)),
                 units.words(step.reason()),
-                List.of(),
+                step.judged().map(Judgement::evidence).orElse(List.of()).stream()
+                        .map(evidence -> said(evidence, units))
+                        .toList(),
                 units.words(step.after().said()));
+    }
+
+    private static Kind outcome(Verdict.Step step) {
+        return switch (step.kind()) {
+            case JUDGED -> step.judged().orElseThrow().outcome();
+            case RESTARTED -> ReportReason.COUNT_RESTARTED;
+            case UNSEEN_FAILURE -> ReportReason.FAILURE_NOT_RECORDED;
+            case UNSEEN_PASS -> ReportReason.PASSED_NOT_RECORDED;
+            case GAP -> ReportReason.GAP;
+            case REMARK -> ReportReason.TO_KNOW;
+        };
     }
 
     private static ReportFacts.Said said(Evidence evidence, Units units) {

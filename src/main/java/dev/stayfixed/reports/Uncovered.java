@@ -63,7 +63,7 @@ final class Uncovered {
                         verdict.faultCase().fault().group())));
         restingOn(EnumSet.of(EvidenceGrade.ENABLING_CONDITIONS, EvidenceGrade.MIL_OFF), passes)
                 .ifAny(count -> notCovered.add(Reason.of(ReportReason.RESTS_ON_CONDITIONS, code, Part.count(count))));
-        new Count(steps(verdict, Verdict.Step.Gap.class))
+        new Count(steps(verdict, Verdict.Step.Kind.GAP))
                 .ifAny(count -> notCovered.add(Reason.of(ReportReason.DRIVEN_UNRECORDED, code, Part.count(count))));
         new Count(verdict.verdict().judgements().stream()
                         .filter(judgement -> judgement.outcome() == Outcome.CONTRADICTORY)
@@ -86,10 +86,10 @@ final class Uncovered {
         }
     }
 
-    private static long steps(FaultVerdict verdict, Class<? extends Verdict.Step> kind) {
+    private static long steps(FaultVerdict verdict, Verdict.Step.Kind kind) {
         return verdict.verdict().attempts().stream()
                 .flatMap(attempt -> attempt.steps().stream())
-                .filter(kind::isInstance)
+                .filter(step -> step.kind() == kind)
                 .count();
     }
 }

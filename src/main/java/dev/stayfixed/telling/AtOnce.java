@@ -57,13 +57,13 @@ class AtOnce {
             ofDrive(driveId, judged, faults);
         } else if (judged.cause() instanceof Cause.DriveLeftOut leftOut) {
             announcer.takeBack(
-                    occasions(leftOut.drive().id()),
+                    occasions(leftOut.leftOut().id()),
                     List.of(),
                     Reason.of(NewsReason.DRIVE_LEFT_OUT, Part.verbatim(leftOut.reason())));
             List<DriveRecord> with = new ArrayList<>(judged.drives().records());
-            with.add(leftOut.drive());
+            with.add(leftOut.leftOut());
             List<Alert> stillTold = Alerts.of(with, faults).stream()
-                    .filter(alert -> !alert.driveId().equals(leftOut.drive().id()))
+                    .filter(alert -> !alert.driveId().equals(leftOut.leftOut().id()))
                     .toList();
             newlyFound(stillTold, judged.alerts()).forEach(alert -> tell(alert, faults));
         }

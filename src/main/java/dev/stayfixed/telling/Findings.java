@@ -33,12 +33,8 @@ final class Findings {
     private Findings(VehicleJudged judged, Predicate<UUID> isClosed) {
         this.judged = judged;
         this.isClosed = isClosed;
-        this.drive = drive(judged.cause()).map(UUID::toString);
-        this.revises = judged.cause() instanceof Cause.CorrectedDrive
-                || judged.cause() instanceof Cause.DriveLeftOut
-                || judged.cause() instanceof Cause.RepairCorrected
-                || judged.cause() instanceof Cause.Replayed
-                || (judged.cause() instanceof Cause.NewDrive && isLate());
+        this.drive = judged.cause().drive().map(UUID::toString);
+        this.revises = judged.cause().revises() || isLate();
     }
 
     /** @param isClosed whether a job is closed, by its id */
@@ -50,13 +46,6 @@ final class Findings {
             findings.steps(verdict, found);
         });
         return found;
-    }
-
-    private static Optional<UUID> drive(Cause cause) {
-        if (cause instanceof Cause.NewDrive fresh) {
-            return Optional.of(fresh.driveId());
-        }
-        return cause instanceof Cause.CorrectedDrive corrected ? Optional.of(corrected.driveId()) : Optional.empty();
     }
 
     /** A drive from before another one that was already known. */
@@ -118,19 +107,19 @@ final class Findings {
             return Optional.of(Reason.of(NewsReason.RECORD_OF_REPAIR_CORRECTED));
         }
         return stepsOfDrive(verdict).stream()
-                .filter(Verdict.Step.Judged.class::isInstance)
+                .filter(step -> step.judged().isPresent())
                 .map(Verdict.Step::reason)
                 .findFirst();
     }
 
     private void steps(FaultVerdict verdict, List<FaultNews> found) {
         for (Verdict.Step step : stepsOfDrive(verdict)) {
-            if (step instanceof Verdict.Step.Restarted restarted) {
-                found.add(finding(EventKind.CODES_CLEARED, verdict, restarted.reason()));
-            } else if (step instanceof Verdict.Step.Judged done
-                    && done.judgement().outcome() == Outcome.CONTRADICTORY) {
-                found.add(finding(
-                        EventKind.CONTRADICTORY_DATA, verdict, done.judgement().reason()));
+            if (step.kind() == Verdict.Step.Kind.RESTARTED) {
+                found.add(finding(EventKind.CODES_CLEARED, verdict, step.reason()));
+            } else if (step.judged()
+                    .filter(j -> j.outcome() == Outcome.CONTRADICTORY)
+                    .isPresent()) {
+                found.add(finding(EventKind.CONTRADICTORY_DATA, verdict, step.reason()));
             }
         }
     }

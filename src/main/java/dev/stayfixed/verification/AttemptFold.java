@@ -54,7 +54,7 @@ final class AttemptFold {
     private int seen;
 
     /** A drive whose outcome the next reading may still decide, and where its step stands. */
-    private record Undecided(DriveRecord drive, int step) {}
+    private record Undecided(DriveRecord drive, Judgement judgement, int step) {}
 
     AttemptFold(
             RepairedFault fault,
@@ -167,7 +167,8 @@ final class AttemptFold {
     }
 
     void add(DriveRecord drive) {
-        remark.ifPresent(reason -> steps.add(new Verdict.Step.Remark(drive.id(), reason, state)));
+        remark.ifPresent(
+                reason -> steps.add(new Verdict.Step.Noted(Verdict.Step.Kind.REMARK, drive.id(), reason, state)));
         remark = Optional.empty();
         Identity.Says identified = identity.of(drive, known);
         if (identified.isForeign()) {
@@ -595,12 +596,13 @@ final class AttemptFold {
             counted = 0;
             trail.failedUnseen();
             stand(drive.start());
-            steps.add(new Verdict.Step.UnseenFailure(drive.id(), unseenFailure(), state));
+            steps.add(new Verdict.Step.Noted(Verdict.Step.Kind.UNSEEN_FAILURE, drive.id(), unseenFailure(), state));
         } else if (passed) {
             counted++;
             trail.passedAfterAll();
             stand(drive.start());
-            steps.add(new Verdict.Step.UnseenPass(
+            steps.add(new Verdict.Step.Noted(
+                    Verdict.Step.Kind.UNSEEN_PASS,
                     drive.id(),
                     Reason.of(StepReason.UNSEEN_PASS, Part.verbatim(fault.code().text())),
                     state));
@@ -614,7 +616,8 @@ final class AttemptFold {
         VerificationState before = state;
         stand(drive.start());
         if (!state.equals(before)) {
-            steps.add(new Verdict.Step.Remark(drive.id(), Reason.of(StepReason.LEAVES_ONLY, state.said()), state));
+            steps.add(new Verdict.Step.Noted(
+                    Verdict.Step.Kind.REMARK, drive.id(), Reason.of(StepReason.LEAVES_ONLY, state.said()), state));
         }
     }
 
@@ -635,8 +638,8 @@ final class AttemptFold {
         if (open.isEmpty() || trip.isEmpty() || cycleIsOpen) {
             return;
         }
-        Verdict.Step.Judged was = (Verdict.Step.Judged) steps.get(open.get().step());
-        Judgement decided = was.judgement().decidedLater(trip.get());
+        Verdict.Step was = steps.get(open.get().step());
+        Judgement decided = open.get().judgement().decidedLater(trip.get());
         counted = trip.get() == Trip.PASSED ? counted + 1 : 0;
         if (trip.get() == Trip.PASSED) {
             trail.passedAfterAll();
@@ -660,7 +663,7 @@ final class AttemptFold {
             standAndSay(drive);
         }
         steps.add(new Verdict.Step.Judged(drive.id(), judgement, state));
-        undecided = scored ? Optional.empty() : Optional.of(new Undecided(drive, steps.size() - 1));
+        undecided = scored ? Optional.empty() : Optional.of(new Undecided(drive, judgement, steps.size() - 1));
     }
 
     private void stand(Instant when) {
@@ -682,7 +685,8 @@ final class AttemptFold {
 
     private void gapBefore(DriveRecord drive, Scan scan, RecordedSince recorded) {
         recorded.gap(known.counters(), Counters.read(scan))
-                .ifPresent(reason -> steps.add(new Verdict.Step.Gap(drive.id(), reason, state)));
+                .ifPresent(
+                        reason -> steps.add(new Verdict.Step.Noted(Verdict.Step.Kind.GAP, drive.id(), reason, state)));
     }
 
     private void restart(DriveRecord drive, Reason reason, Histories after) {
@@ -691,7 +695,7 @@ final class AttemptFold {
         counted = 0;
         cyclesWithoutSimilarConditions = 0;
         state = state.restarted();
-        steps.add(new Verdict.Step.Restarted(drive.id(), reason, state));
+        steps.add(new Verdict.Step.Noted(Verdict.Step.Kind.RESTARTED, drive.id(), reason, state));
     }
 
     private void forget() {

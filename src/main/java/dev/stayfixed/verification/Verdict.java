@@ -38,43 +38,69 @@ public record Verdict(
         }
 
         public List<Judgement> judgements() {
-            return steps.stream()
-                    .filter(Step.Judged.class::isInstance)
-                    .map(s -> ((Step.Judged) s).judgement())
-                    .toList();
+            return steps.stream().map(Step::judged).flatMap(Optional::stream).toList();
         }
     }
 
     /** Something that moved, or pointedly did not move, the count. */
     public sealed interface Step {
+
+        /** What it is. */
+        enum Kind {
+            /** A drive was judged. */
+            JUDGED,
+            /** Codes were cleared or memory was lost: the count restarted. */
+            RESTARTED,
+            /** The record shows a failed trip in a drive that was not recorded. */
+            UNSEEN_FAILURE,
+            /** The record shows a passed trip in a drive that was not recorded. */
+            UNSEEN_PASS,
+            /** Something to know that moved nothing. */
+            REMARK,
+            /** Distance or ignition cycles between two records that nobody recorded: neither helps nor hurts. */
+            GAP
+        }
+
+        Kind kind();
+
         String driveId();
 
         Reason reason();
 
         VerificationState after();
 
+        /** Of a drive that was judged, and of nothing else. */
+        default Optional<Judgement> judged() {
+            return Optional.empty();
+        }
+
         /** A drive was judged. */
         record Judged(String driveId, Judgement judgement, VerificationState after) implements Step {
+            @Override
+            public Kind kind() {
+                return Kind.JUDGED;
+            }
+
             @Override
             public Reason reason() {
                 return judgement.reason();
             }
+
+            @Override
+            public Optional<Judgement> judged() {
+                return Optional.of(judgement);
+            }
         }
 
-        /** Codes were cleared or memory was lost: the count restarted. */
-        record Restarted(String driveId, Reason reason, VerificationState after) implements Step {}
-
-        /** The record shows a failed trip in a drive that was not recorded. */
-        record UnseenFailure(String driveId, Reason reason, VerificationState after) implements Step {}
-
-        /** The record shows a passed trip in a drive that was not recorded. */
-        record UnseenPass(String driveId, Reason reason, VerificationState after) implements Step {}
-
-        /** Something to know that moved nothing. */
-        record Remark(String driveId, Reason reason, VerificationState after) implements Step {}
-
-        /** Distance or ignition cycles between two records that nobody recorded: neither helps nor hurts. */
-        record Gap(String driveId, Reason reason, VerificationState after) implements Step {}
+        /** Everything else. */
+        record Noted(Kind kind, String driveId, Reason reason, VerificationState after) implements Step {
+            public Noted {
+                if (kind == Kind.JUDGED) {
+                    throw new IllegalArgumentException(
+                            "a note of drive " + driveId + ": found JUDGED, expected another kind");
+                }
+            }
+        }
     }
 
     /** Passed trips at the end of the latest attempt with no failure and no restart among them. */
@@ -83,16 +109,21 @@ public record Verdict(
         for (Step step : attempts.isEmpty()
                 ? List.<Step>of()
                 : attempts.get(attempts.size() - 1).steps()) {
-            if (step instanceof Step.Judged judged) {
-                Outcome outcome = judged.judgement().outcome();
-                passes = outcome == Outcome.PASSED ? passes + 1 : outcome.isFail() ? 0 : passes;
-            } else if (step instanceof Step.UnseenPass) {
-                passes++;
-            } else if (!(step instanceof Step.Gap) && !(step instanceof Step.Remark)) {
-                passes = 0;
-            }
+            passes = switch (step.kind()) {
+                case JUDGED -> afterTrip(passes, step);
+                case UNSEEN_PASS -> passes + 1;
+                case RESTARTED, UNSEEN_FAILURE -> 0;
+                case GAP, REMARK -> passes;
+            };
         }
         return passes;
+    }
+
+    private static int afterTrip(int passes, Step step) {
+        Optional<Outcome> outcome = step.judged().map(Judgement::outcome);
+        return outcome.filter(Outcome.PASSED::equals).isPresent()
+                ? passes + 1
+                : outcome.filter(Outcome::isFail).isPresent() ? 0 : passes;
     }
 
     /** Of the drive that was judged last for the latest attempt. */
@@ -101,8 +132,9 @@ public record Verdict(
                 ? List.of()
                 : attempts.get(attempts.size() - 1).steps();
         for (int at = steps.size() - 1; at >= 0; at--) {
-            if (steps.get(at) instanceof Step.Judged judged) {
-                return Optional.of(judged.judgement());
+            Optional<Judgement> judged = steps.get(at).judged();
+            if (judged.isPresent()) {
+                return judged;
             }
         }
         return Optional.empty();

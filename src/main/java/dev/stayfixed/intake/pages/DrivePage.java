@@ -18,6 +18,7 @@ import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.verification.Judgement;
 import dev.stayfixed.verification.Verdict;
+import dev.stayfixed.verification.VerificationState;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.ScanDigest;
 import dev.stayfixed.web.pages.Show;
@@ -213,21 +214,19 @@ class DrivePage {
             for (Verdict.Attempt attempt : verdict.verdict().attempts()) {
                 attempt.steps().stream()
                         .filter(s -> s.driveId().equals(drive.id().toString()))
-                        .filter(Verdict.Step.Judged.class::isInstance)
-                        .map(Verdict.Step.Judged.class::cast)
-                        .forEach(step -> found.add(onFault(verdict, step, show)));
+                        .forEach(step -> step.judged()
+                                .ifPresent(judgement -> found.add(onFault(verdict, judgement, step.after(), show))));
             }
         }
         return found;
     }
 
-    private static OnFault onFault(FaultVerdict verdict, Verdict.Step.Judged step, Show show) {
-        Judgement judgement = step.judgement();
+    private static OnFault onFault(FaultVerdict verdict, Judgement judgement, VerificationState after, Show show) {
         return new OnFault(
                 verdict.faultCase().jobId(),
                 verdict.faultCase().fault().code().text(),
                 FaultView.mark(judgement.outcome()),
                 show.words(judgement.reason()),
-                show.words(step.after().said()));
+                show.words(after.said()));
     }
 }

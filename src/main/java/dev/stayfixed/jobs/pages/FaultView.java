@@ -111,32 +111,22 @@ public record FaultView(
         Instant at = verdict.driveStarts().getOrDefault(step.driveId(), Instant.EPOCH);
         UUID drive = UUID.fromString(step.driveId());
         String after = show.words(step.after().said());
-        if (step instanceof Verdict.Step.Judged judged) {
-            Judgement judgement = judged.judgement();
-            List<Said> says = judgement.evidence().stream()
-                    .map(e -> new Said(show.words(e.source().kind()), show.words(e.says())))
-                    .toList();
-            LaneMark mark = mark(judgement.outcome());
-            return new Step(mark, at, mark.word(), show.words(judgement.reason()), says, drive, after);
-        }
-        return event(mark(step), at, show.words(step.reason()), drive, after);
+        LaneMark mark = mark(step);
+        List<Said> says = step.judged().map(Judgement::evidence).orElse(List.of()).stream()
+                .map(e -> new Said(show.words(e.source().kind()), show.words(e.says())))
+                .toList();
+        return new Step(mark, at, mark.word(), show.words(step.reason()), says, drive, after);
     }
 
     private static LaneMark mark(Verdict.Step step) {
-        if (step instanceof Verdict.Step.Restarted) {
-            return LaneMark.CLEARED;
-        }
-        if (step instanceof Verdict.Step.UnseenFailure) {
-            return LaneMark.FAILED_UNSEEN;
-        }
-        if (step instanceof Verdict.Step.UnseenPass) {
-            return LaneMark.PASSED_UNSEEN;
-        }
-        return step instanceof Verdict.Step.Gap ? LaneMark.GAP : LaneMark.REMARK;
-    }
-
-    private static Step event(LaneMark mark, Instant at, String reason, UUID drive, String after) {
-        return new Step(mark, at, mark.word(), reason, List.of(), drive, after);
+        return switch (step.kind()) {
+            case JUDGED -> mark(step.judged().orElseThrow().outcome());
+            case RESTARTED -> LaneMark.CLEARED;
+            case UNSEEN_FAILURE -> LaneMark.FAILED_UNSEEN;
+            case UNSEEN_PASS -> LaneMark.PASSED_UNSEEN;
+            case GAP -> LaneMark.GAP;
+            case REMARK -> LaneMark.REMARK;
+        };
     }
 
     public static LaneMark mark(Outcome outcome) {

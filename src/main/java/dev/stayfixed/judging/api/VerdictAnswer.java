@@ -8,6 +8,7 @@ import dev.stayfixed.verification.CodeMemory;
 import dev.stayfixed.verification.Doubt;
 import dev.stayfixed.verification.Evidence;
 import dev.stayfixed.verification.EvidenceGrade;
+import dev.stayfixed.verification.Judgement;
 import dev.stayfixed.verification.Outcome;
 import dev.stayfixed.verification.RepairAttempt;
 import dev.stayfixed.verification.RuleSet;
@@ -16,6 +17,7 @@ import dev.stayfixed.web.api.ReasonAnswer;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
@@ -126,16 +128,6 @@ record VerdictAnswer(UUID jobId, String ruleSet, List<String> assumptions, List<
         }
     }
 
-    /** What a step was. */
-    enum Kind {
-        JUDGED,
-        RESTARTED,
-        UNSEEN_FAILURE,
-        UNSEEN_PASS,
-        REMARK,
-        GAP
-    }
-
     /**
      * Something that moved the count, or pointedly did not.
      *
@@ -145,7 +137,7 @@ record VerdictAnswer(UUID jobId, String ruleSet, List<String> assumptions, List<
      * @param standingAfter in words
      */
     record Step(
-            Kind kind,
+            Verdict.Step.Kind kind,
             String driveId,
             @Nullable Instant driveStart,
             @Nullable Outcome outcome,
@@ -157,44 +149,18 @@ record VerdictAnswer(UUID jobId, String ruleSet, List<String> assumptions, List<
 
         static Step of(Verdict.Step step, @Nullable Instant start) {
             String after = ReasonAnswer.text(step.after().said());
-            if (step instanceof Verdict.Step.Judged judged) {
-                return new Step(
-                        Kind.JUDGED,
-                        step.driveId(),
-                        start,
-                        judged.judgement().outcome(),
-                        ReasonAnswer.text(judged.judgement().outcome()),
-                        ReasonAnswer.text(step.reason()),
-                        ReasonAnswer.of(step.reason()),
-                        judged.judgement().evidence().stream().map(Said::of).toList(),
-                        after);
-            }
-            return plain(kind(step), step, start, after);
-        }
-
-        private static Kind kind(Verdict.Step step) {
-            if (step instanceof Verdict.Step.Restarted) {
-                return Kind.RESTARTED;
-            }
-            if (step instanceof Verdict.Step.UnseenFailure) {
-                return Kind.UNSEEN_FAILURE;
-            }
-            if (step instanceof Verdict.Step.UnseenPass) {
-                return Kind.UNSEEN_PASS;
-            }
-            return step instanceof Verdict.Step.Gap ? Kind.GAP : Kind.REMARK;
-        }
-
-        private static Step plain(Kind kind, Verdict.Step step, @Nullable Instant start, String after) {
+            Optional<Judgement> judged = step.judged();
             return new Step(
-                    kind,
+                    step.kind(),
                     step.driveId(),
                     start,
-                    null,
-                    null,
+                    judged.map(Judgement::outcome).orElse(null),
+                    judged.map(Judgement::outcome).map(ReasonAnswer::text).orElse(null),
                     ReasonAnswer.text(step.reason()),
                     ReasonAnswer.of(step.reason()),
-                    List.of(),
+                    judged.map(Judgement::evidence).orElse(List.of()).stream()
+                            .map(Said::of)
+                            .toList(),
                     after);
         }
     }
