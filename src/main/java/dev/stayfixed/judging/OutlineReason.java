@@ -4,7 +4,7 @@ import dev.stayfixed.reason.Kind;
 import java.util.List;
 
 /** Where the figures of a planned drive are from, or why none is planned. */
-public enum OutlineReason implements Kind {
+enum OutlineReason implements Kind {
     FIGURES_OF("code", "origin"),
     FIGURES_FROM("code", "origin", "source"),
     NOT_PLANNED("code");

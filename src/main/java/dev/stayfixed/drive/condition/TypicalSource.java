@@ -3,7 +3,7 @@ package dev.stayfixed.drive.condition;
 import dev.stayfixed.reason.Kind;
 
 /** Where typical figures are from. */
-public enum TypicalSource implements Kind {
+enum TypicalSource implements Kind {
     MAKER_2003,
     NEW_YORK_AND_PATTERN_B,
     MEMORY,

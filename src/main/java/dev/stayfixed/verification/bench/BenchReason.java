@@ -4,7 +4,7 @@ import dev.stayfixed.reason.Kind;
 import java.util.List;
 
 /** What measurements at the bench say. */
-public enum BenchReason implements Kind {
+enum BenchReason implements Kind {
     OF_THE_SUPPLY,
     OF_THE_GROUND,
     OF_THE_PART,

@@ -4,7 +4,7 @@ import dev.stayfixed.reason.Kind;
 import java.util.List;
 
 /** What clean trips prove about a fault that failed only now and then. */
-public enum ConfidenceReason implements Kind {
+enum ConfidenceReason implements Kind {
     RATE_UNKNOWN,
     FAILED_BEFORE("failed", "monitored", "low", "high"),
     NO_CLEAN_TRIP,

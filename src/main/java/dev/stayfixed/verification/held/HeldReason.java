@@ -4,7 +4,7 @@ import dev.stayfixed.reason.Kind;
 import java.util.List;
 
 /** How long a repair has held, and what ended it. */
-public enum HeldReason implements Kind {
+enum HeldReason implements Kind {
     NOTHING_YET,
     HELD_SO_FAR("held"),
     HELD_THEN("held", "ended"),

@@ -4,7 +4,7 @@ import dev.stayfixed.reason.Kind;
 import java.util.List;
 
 /** What an inspection would likely say, and because of what. */
-public enum InspectionReason implements Kind {
+enum InspectionReason implements Kind {
     OUTLOOK("likely", "rule", "reasons"),
     MONITORS("count", "groups"),
     MORE_THAN_ALLOWED("monitors", "allowed", "year"),
