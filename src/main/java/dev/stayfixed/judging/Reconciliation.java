@@ -27,9 +27,6 @@ class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
 
     private static final Logger LOG = LoggerFactory.getLogger(Reconciliation.class);
 
-    private static final Duration AFTER_START = Duration.ofSeconds(2);
-    private static final Duration ONCE_MORE_AFTER = Duration.ofMinutes(1);
-
     private final Vehicles vehicles;
     private final Archive archive;
     private final Folding folding;
@@ -72,12 +69,12 @@ class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
     /** Those who have waited for the start are served first; where the database is away, it is tried again until it is back. */
     private void runSoon() {
         try {
-            Duration wait = AFTER_START;
+            Duration wait = again.judgeAgainAfter();
             while (!stopped.await(wait.toMillis(), TimeUnit.MILLISECONDS)) {
                 if (hasRun()) {
                     return;
                 }
-                wait = ONCE_MORE_AFTER;
+                wait = again.judgeAgainRetry();
             }
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();

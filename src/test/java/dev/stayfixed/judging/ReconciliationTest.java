@@ -2,6 +2,7 @@ package dev.stayfixed.judging;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.awaitility.Awaitility.await;
 
 import dev.stayfixed.archive.Archive;
 import dev.stayfixed.jobs.Vehicles;
@@ -10,13 +11,17 @@ import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.web.Answer;
 import dev.stayfixed.web.Client;
 import dev.stayfixed.web.Shop;
+import java.time.Duration;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.DefaultApplicationArguments;
+import org.springframework.boot.test.system.CapturedOutput;
+import org.springframework.boot.test.system.OutputCaptureExtension;
 import org.springframework.boot.test.web.server.LocalServerPort;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
@@ -111,6 +116,25 @@ class ReconciliationTest {
         assertThat(car.standing()).isEqualTo("1 of 2 clean trips");
     }
 
+    /** H2 answers as a database that is there without its tables; the table is back before anybody else asks for it. */
+    @Test
+    @ExtendWith(OutputCaptureExtension.class)
+    void whereTheDatabaseIsAwayItIsTriedAgain(CapturedOutput output) throws Exception {
+        Passing car = passing("while the database was away");
+        tamper(car);
+        Reconciliation late = asked();
+        jdbc.sql("alter table vehicle rename to vehicle_away").update();
+        try {
+            late.run(new DefaultApplicationArguments());
+            await().until(() -> output.getOut().contains("it is tried again"));
+        } finally {
+            jdbc.sql("alter table vehicle_away rename to vehicle").update();
+        }
+
+        await().until(() -> car.standing().equals("1 of 2 clean trips"));
+        late.destroy();
+    }
+
     @Test
     void anotherMeaningOfComebackMakesEveryVehicleDue() {
         Passing car = passing("of another meaning");
@@ -169,7 +193,8 @@ class ReconciliationTest {
     }
 
     private Reconciliation asked() {
-        return new Reconciliation(vehicles, archive, folding, judging, program, new JudgeAgain(true), durably);
+        JudgeAgain everything = new JudgeAgain(true, Duration.ZERO, Duration.ofMillis(20));
+        return new Reconciliation(vehicles, archive, folding, judging, program, everything, durably);
     }
 
     private void loseDrive(Passing car) {
