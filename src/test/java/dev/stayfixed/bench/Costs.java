@@ -18,6 +18,7 @@ public final class Costs {
         ALL.put("fold", FoldCosts::run);
         ALL.put("case", CaseCosts::run);
         ALL.put("log", LogCosts::run);
+        ALL.put("sql", SqlCosts::run);
         ALL.put("scan", ScanCosts::run);
         ALL.put("intake", IntakeCosts::run);
         ALL.put("lists", ListCosts::run);
