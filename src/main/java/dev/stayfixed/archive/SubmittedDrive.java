@@ -9,6 +9,7 @@ import dev.stayfixed.obd.Scan;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.wording.Wording;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -106,7 +107,7 @@ public final class SubmittedDrive {
             if (lines.stream().anyMatch(l -> l.outcome() == Scan.Line.Outcome.UNDERSTOOD)) {
                 continue;
             }
-            String first = lines.isEmpty() ? "nothing" : lines.get(0).explanation();
+            String first = lines.isEmpty() ? "nothing" : Wording.METRIC.words(lines.get(0).explanation());
             if (submission.summary() == null && scans.size() == 1 && log.isEmpty()) {
                 throw new Refused(
                         ProblemType.SCAN_NOT_UNDERSTOOD, "no line of the scan was understood; the first: " + first);

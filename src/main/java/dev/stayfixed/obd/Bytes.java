@@ -1,5 +1,7 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
@@ -49,7 +51,7 @@ final class Bytes {
     static void checkRange(String name, int value, int lowest, int highest) {
         if (value < lowest || value > highest) {
             throw new ObdFormatException(
-                    name + " " + value, name.length() + 1, "" + value, name + " from " + lowest + " to " + highest);
+                    name + " " + value, name.length() + 1, Part.count(value), Reason.of(ObdExpected.WITHIN, Part.verbatim(name), Part.count(lowest), Part.count(highest)));
         }
     }
 

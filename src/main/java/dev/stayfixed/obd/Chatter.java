@@ -1,5 +1,6 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Reason;
 import java.util.regex.Pattern;
 
 /** Lines that come from the adapter or the technician and not from the vehicle. */
@@ -14,7 +15,7 @@ final class Chatter {
     private static final Pattern COMMAND = pattern("(AT|ST) ?[A-Z@][A-Z0-9@]{0,4}( [0-9A-F ]*)?");
     private static final Pattern HEADING = pattern("[^:]*:|(MODE|SERVICE) ?\\$?[0-9A-F]{1,2}\\b.*|[-=*_~]{2}.*|\\W+");
 
-    private static final String SILENCE = "no control unit answered; that says nothing about codes or monitors";
+    private static final Reason SILENCE = Reason.of(LineNote.NO_UNIT_ANSWERED);
 
     private Chatter() {}
 
@@ -32,21 +33,21 @@ final class Chatter {
             return new LineContent.Nothing(SILENCE);
         }
         if (LOST.matcher(text).matches()) {
-            return new LineContent.Lost("the adapter lost answers to the last request; read it again");
+            return new LineContent.Lost(Reason.of(LineNote.ANSWERS_LOST));
         }
         if (MESSAGE.matcher(text).matches()) {
-            return new LineContent.Nothing("adapter message, nothing from the vehicle");
+            return new LineContent.Nothing(Reason.of(LineNote.ADAPTER_MESSAGE));
         }
         if (COMMAND.matcher(text).matches()) {
-            return new LineContent.Nothing("command to the adapter");
+            return new LineContent.Nothing(Reason.of(LineNote.ADAPTER_COMMAND));
         }
         if (HEADING.matcher(text).matches()) {
-            return new LineContent.Nothing("heading");
+            return new LineContent.Nothing(Reason.of(LineNote.HEADING));
         }
         throw new ObdFormatException(
                 line,
                 from,
-                "'" + HexTokens.shorten(text) + "'",
-                "hexadecimal bytes of an answer such as 41 01 00 07 E5 00, or a code and its list such as P0420 pending");
+                HexTokens.quoted(text),
+                ObdExpected.ANSWER_OR_CODES);
     }
 }

@@ -1,9 +1,13 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * Services $03, $07 and $0A. On CAN a count byte stands before the codes (ISO 15765-4, SAE J1979); the older protocols send six
@@ -27,7 +31,7 @@ final class CodeListReader {
     static Decoded read(Message message) {
         List<Integer> data = message.bytes().subList(1, message.bytes().size());
         if (data.isEmpty()) {
-            throw MessageReader.unexpected(message, 1, "the end", "the number of codes (CAN) or six bytes of codes");
+            throw MessageReader.unexpected(message, 1, ObdFound.END, ObdExpected.CODES_OR_COUNT);
         }
         return isOlder(message.layout(), data) ? readOlder(message, data) : readCan(message, data);
     }
@@ -40,12 +44,11 @@ final class CodeListReader {
 
     private static Decoded readOlder(Message message, List<Integer> data) {
         boolean ambiguous = message.layout() == Message.Layout.UNKNOWN && couldBeCan(data);
-        String note = ambiguous
-                ? "; read as the older layout without count byte, because six bytes follow (with headers there is no doubt)"
-                : "";
+        Optional<Reason> note = ambiguous ? Optional.of(Reason.of(LineNote.OLDER_LAYOUT)) : Optional.empty();
         boolean cutShort = data.size() % 2 != 0 || !message.isWhole();
         Set<TroubleCode> possible = ambiguous ? Set.copyOf(codes(data.subList(1, 1 + 2 * data.get(0)))) : Set.of();
-        return decoded(message, codes(data), cutShort ? "the last code is cut short" : "", note, possible);
+        Optional<Reason> missing = cutShort ? Optional.of(Reason.of(LineNote.LAST_CODE_CUT)) : Optional.empty();
+        return decoded(message, codes(data), missing, note, possible);
     }
 
     /** Padded to eight bytes, a CAN answer could look the same. */
@@ -67,12 +70,12 @@ final class CodeListReader {
             throw MessageReader.unexpected(
                     message,
                     1,
-                    "the count " + count + " before " + (data.size() - 1) + " bytes",
-                    "two bytes a code; with the header the layout would be certain");
+                    Reason.of(ObdFound.COUNT_BEFORE, Part.count(count), Part.count(data.size() - 1)),
+                    ObdExpected.TWO_BYTES_A_CODE);
         }
         List<Integer> pairs = data.subList(1, Math.min(end, data.size()));
         List<TroubleCode> codes = codes(withoutFill(pairs));
-        String note = doubt(message, pairs, count, codes);
+        Optional<Reason> note = doubt(message, pairs, count, codes);
         boolean couldBeOlder = message.layout() == Message.Layout.UNKNOWN && data.size() % OLDER_BYTES == 0;
         Decoded decoded =
                 decoded(message, codes, message.missing(), note, couldBeOlder ? Set.copyOf(codes(data)) : Set.of());
@@ -80,16 +83,18 @@ final class CodeListReader {
     }
 
     /** A list with fewer codes than its count may have lost one; U3FFF at its end may be filling. */
-    private static String doubt(Message message, List<Integer> pairs, int count, List<TroubleCode> found) {
-        if (!message.missing().isEmpty()) {
-            return "";
+    private static Optional<Reason> doubt(Message message, List<Integer> pairs, int count, List<TroubleCode> found) {
+        if (message.missing().isPresent()) {
+            return Optional.empty();
         }
         if (found.size() < count) {
-            String what = pairs.size() < 2 * count ? "cut short" : "doubtful";
-            return "; the list is " + what + ": " + count + " codes announced and " + found.size() + " there";
+            LineNote what = pairs.size() < 2 * count ? LineNote.LIST_TOO_SHORT : LineNote.LIST_DOUBTFUL;
+            return Optional.of(Reason.of(what, Part.count(count), Part.count(found.size())));
         }
         boolean endsInFill = pairs.size() >= 2 && Bytes.word(pairs, pairs.size() - 2) == FILL;
-        return endsInFill && !message.lengthKnown() ? "; the list is doubtful: FF FF may be filling" : "";
+        return endsInFill && !message.lengthKnown()
+                ? Optional.of(Reason.of(LineNote.LIST_MAY_END_IN_FILLING))
+                : Optional.empty();
     }
 
     private static boolean mayFollow(Message message, List<Integer> rest) {
@@ -117,16 +122,41 @@ final class CodeListReader {
     }
 
     private static Decoded decoded(
-            Message message, List<TroubleCode> codes, String missing, String note, Set<TroubleCode> possible) {
+            Message message,
+            List<TroubleCode> codes,
+            Optional<Reason> missing,
+            Optional<Reason> note,
+            Set<TroubleCode> possible) {
         Answer.CodeList list = new Answer.CodeList(kind(message.service()), codes);
-        String cut = missing.isEmpty() ? "" : "; the list is cut short: " + missing;
-        return new Decoded(List.of(list), () -> list(list) + cut + note, missing.isEmpty(), possible);
+        return new Decoded(List.of(list), () -> said(list, missing, note), missing.isEmpty(), possible);
     }
 
-    static String list(Answer.CodeList list) {
-        String kind = list.kind().name().toLowerCase(java.util.Locale.ROOT);
-        return list.codes().isEmpty()
-                ? "no " + kind + " codes"
-                : kind + ": " + list.codes().stream().map(TroubleCode::text).collect(Collectors.joining(", "));
+    private static Reason said(Answer.CodeList list, Optional<Reason> missing, Optional<Reason> note) {
+        Optional<Reason> cut = missing.map(what -> Reason.of(LineNote.LIST_LACKS, what));
+        return Shape.EACH.of(Stream.of(Optional.of(list(list)), cut, note)
+                .flatMap(Optional::stream)
+                .toList());
+    }
+
+    static Reason list(Answer.CodeList list) {
+        if (list.codes().isEmpty()) {
+            return Reason.of(
+                    switch (list.kind()) {
+                        case CONFIRMED -> LineNote.NO_CONFIRMED_CODES;
+                        case PENDING -> LineNote.NO_PENDING_CODES;
+                        case PERMANENT -> LineNote.NO_PERMANENT_CODES;
+                    });
+        }
+        LineNote kind =
+                switch (list.kind()) {
+                    case CONFIRMED -> LineNote.CONFIRMED_CODES_ARE;
+                    case PENDING -> LineNote.PENDING_CODES_ARE;
+                    case PERMANENT -> LineNote.PERMANENT_CODES_ARE;
+                };
+        return Reason.of(
+                kind,
+                Shape.LIST.of(list.codes().stream()
+                        .map(code -> Part.verbatim(code.text()))
+                        .toList()));
     }
 }

@@ -1,5 +1,7 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -45,11 +47,11 @@ final class CodeWords {
             kinds.add(kind(list.group(1)));
         }
         if (kinds.size() != 1) {
-            throw refused(line, from, kinds.isEmpty() ? "a code without its list" : "a code with several lists");
+            throw refused(line, from, kinds.isEmpty() ? ObdFound.CODE_WITHOUT_LIST : ObdFound.CODE_WITH_LISTS);
         }
         Matcher doubt = DOUBT.matcher(line).region(from, to);
         if (doubt.find()) {
-            throw refused(line, doubt.start(), "'" + doubt.group() + "' beside a code");
+            throw refused(line, doubt.start(), Reason.of(ObdFound.BESIDE_CODE, Part.verbatim(doubt.group())));
         }
         List<TroubleCode> codes = new ArrayList<>();
         Matcher code = CODE.matcher(line).region(from, to);
@@ -66,11 +68,11 @@ final class CodeWords {
         return word.equalsIgnoreCase("permanent") ? Answer.CodeList.Kind.PERMANENT : Answer.CodeList.Kind.CONFIRMED;
     }
 
-    private static ObdFormatException refused(String line, int at, String found) {
+    private static ObdFormatException refused(String line, int at, Part found) {
         return new ObdFormatException(
                 line,
                 at,
                 found,
-                "a code and exactly one of confirmed, stored, pending, permanent, such as P0420 pending");
+                ObdExpected.CODE_AND_LIST);
     }
 }

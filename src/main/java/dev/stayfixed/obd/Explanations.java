@@ -1,14 +1,15 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Reason;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
-/** What became of each line of a paste. The words are made when somebody asks: most scans are judged and never read line by line. */
+/** What became of each line of a paste. The notes are made when somebody asks: most scans are judged and never read line by line. */
 final class Explanations {
 
-    private record Note(Scan.Line.Outcome outcome, Supplier<String> explanation) {}
+    private record Note(Scan.Line.Outcome outcome, Supplier<Reason> explanation) {}
 
     private final List<String> texts;
     private final @Nullable Note[] notes;
@@ -28,9 +29,9 @@ final class Explanations {
      * Notes what became of a line, in place of what was noted before.
      *
      * @param line one-based
-     * @param explanation has to give the same words whenever it is asked
+     * @param explanation has to give the same whenever it is asked
      */
-    void note(int line, Scan.Line.Outcome outcome, Supplier<String> explanation) {
+    void note(int line, Scan.Line.Outcome outcome, Supplier<Reason> explanation) {
         notes[line - 1] = new Note(outcome, explanation);
     }
 

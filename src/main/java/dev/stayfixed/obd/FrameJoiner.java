@@ -1,5 +1,7 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -27,7 +29,7 @@ final class FrameJoiner {
             case 0 -> addSingle(line, text, frame);
             case 1 -> addFirst(line, text, frame);
             case 2 -> addNext(line, text, frame.unit(), bytes.get(0) & 0xF, bytes.subList(1, bytes.size()));
-            default -> throw refused(text, "the control byte " + Bytes.hex(bytes.get(0)), "00 to 2F");
+            default -> throw refused(text, Reason.of(ObdFound.CONTROL_BYTE, Part.hex(bytes.get(0))), ObdExpected.CONTROL_BYTES);
         }
     }
 
@@ -35,12 +37,14 @@ final class FrameJoiner {
         int length = frame.bytes().get(0);
         int there = frame.bytes().size() - 1;
         if (length == 0 || length > 7) {
-            throw refused(text, "the frame length " + length, "1 to 7 bytes in a single frame");
+            throw refused(text, Reason.of(ObdFound.FRAME_LENGTH, Part.count(length)), ObdExpected.SINGLE_FRAME_LENGTH);
         }
-        String missing = there < length ? length + " bytes announced and " + there + " there" : "";
+        Optional<Reason> missing = there < length
+                ? Optional.of(Reason.of(LineNote.BYTES_ANNOUNCED, Part.count(length), Part.count(there)))
+                : Optional.empty();
         List<Integer> answer = frame.bytes().subList(1, 1 + Math.min(length, there));
         if (answer.isEmpty()) {
-            throw refused(text, "a frame without bytes", length + " bytes behind the length");
+            throw refused(text, ObdFound.FRAME_WITHOUT_BYTES, Reason.of(ObdExpected.BYTES_BEHIND_LENGTH, Part.count(length)));
         }
         done.add(new Message(frame.unit(), answer, Message.Layout.CAN, true, missing, List.of(line)));
     }
@@ -49,7 +53,7 @@ final class FrameJoiner {
         List<Integer> bytes = frame.bytes();
         int length = bytes.size() < 3 ? 0 : (bytes.get(0) & 0xF) << 8 | bytes.get(1);
         if (length < SMALLEST_SEQUENCE) {
-            throw refused(text, "a first frame of length " + length, "a length of at least 8 and the first bytes");
+            throw refused(text, Reason.of(ObdFound.FIRST_FRAME, Part.count(length)), ObdExpected.FIRST_FRAME_LENGTH);
         }
         if (!frame.unit().isEmpty()) {
             closeAll(frame.unit());
@@ -64,16 +68,15 @@ final class FrameJoiner {
                 .filter(sequence -> sequence.unit().equals(unit) && sequence.isDue(number))
                 .toList();
         if (waiting.size() > 1) {
-            waiting.forEach(sequence -> sequence.doubt(
-                    "two control units' lines are mixed and show no header: read it again with headers"));
+            waiting.forEach(Sequence::mix);
         }
         Sequence sequence = waiting.stream()
                 .findFirst()
                 .or(() -> outOfOrder(unit, number))
                 .orElseThrow(() -> refused(
                         text,
-                        "continuation " + Integer.toHexString(number).toUpperCase(java.util.Locale.ROOT),
-                        "the first line of that answer above it"));
+                        Reason.of(ObdFound.CONTINUATION, Part.verbatim(Integer.toHexString(number).toUpperCase(java.util.Locale.ROOT))),
+                        ObdExpected.FIRST_LINE));
         sequence.add(line, number, bytes);
         if (sequence.isComplete()) {
             close(sequence);
@@ -103,7 +106,7 @@ final class FrameJoiner {
         boolean first = numbered.number() == 0 && !continues;
         int most = first ? 6 : 7;
         if (numbered.bytes().size() > most) {
-            throw refused(text, numbered.bytes().size() + " bytes behind the line number", "at most " + most);
+            throw refused(text, Reason.of(ObdFound.BYTES_BEHIND_NUMBER, Part.count(numbered.bytes().size())), Reason.of(ObdExpected.NO_MORE_THAN, Part.count(most)));
         }
         if (!first) {
             addNext(line, text, "", numbered.number(), numbered.bytes());
@@ -150,7 +153,7 @@ final class FrameJoiner {
         return unusedLengthLines;
     }
 
-    private static ObdFormatException refused(String text, String found, String expected) {
+    private static ObdFormatException refused(String text, Part found, Part expected) {
         return new ObdFormatException(text, 0, found, expected);
     }
 }

@@ -1,5 +1,6 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Part;
 import java.util.Arrays;
 import java.util.Optional;
 
@@ -37,6 +38,6 @@ public enum FuelSystemStatus {
                 .filter(status -> status.bit == value)
                 .findFirst()
                 .orElseThrow(() -> new ObdFormatException(
-                        Bytes.hex(value), 0, Bytes.hex(value), "one of 00, 01, 02, 04, 08, 10 (one bit at most)")));
+                        Bytes.hex(value), 0, Part.verbatim(Bytes.hex(value)), ObdExpected.ONE_BIT)));
     }
 }

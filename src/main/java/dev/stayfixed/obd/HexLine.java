@@ -1,5 +1,7 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.List;
 import java.util.Optional;
 
@@ -72,7 +74,7 @@ final class HexLine {
         int length = Integer.parseInt(token.digits(), 16);
         if (length < CAN_DATA_BYTES) {
             throw new ObdFormatException(
-                    line, token.at(), "'" + token.digits() + "'", "a length of at least 008, or bytes of two digits");
+                    line, token.at(), HexTokens.quoted(token.digits()), ObdExpected.LENGTH_OR_BYTES);
         }
         return new LineContent.Length(length);
     }
@@ -108,8 +110,8 @@ final class HexLine {
             throw new ObdFormatException(
                     line,
                     tokens.get(0).at(),
-                    "'" + tokens.get(0).digits() + "' and " + bytes.size() + " bytes",
-                    "a header such as 7E8, or a length and that many bytes of an answer");
+                    Reason.of(ObdFound.LENGTH_AND_BYTES, Part.verbatim(tokens.get(0).digits()), Part.count(bytes.size())),
+                    ObdExpected.HEADER_OR_LENGTH);
         }
         return new LineContent.Whole("", bytes.subList(0, length), Message.Layout.CAN, true);
     }
@@ -134,7 +136,7 @@ final class HexLine {
 
     private static LineContent readHeadered(String line, int at, String header, List<Integer> bytes) {
         if (bytes.isEmpty()) {
-            throw new ObdFormatException(line, at, "the header " + header + " alone", "bytes behind it");
+            throw new ObdFormatException(line, at, Reason.of(ObdFound.HEADER_ALONE, Part.verbatim(header)), ObdExpected.BYTES_BEHIND);
         }
         if (isAsking(header)) {
             return asked(bytes);
@@ -147,7 +149,7 @@ final class HexLine {
         }
         if (bytes.size() > CAN_DATA_BYTES) {
             throw new ObdFormatException(
-                    line, at, bytes.size() + " bytes behind the header", "at most 8 bytes in a CAN frame");
+                    line, at, Reason.of(ObdFound.BYTES_BEHIND_HEADER, Part.count(bytes.size())), ObdExpected.CAN_FRAME_SIZE);
         }
         return new LineContent.Frame(header, bytes);
     }
@@ -181,7 +183,7 @@ final class HexLine {
         boolean single = length >= 1 && length <= 7 && frame.size() > length;
         return single
                 ? new LineContent.Request(frame.subList(1, 1 + length))
-                : new LineContent.Nothing("sent by the tool, not by the vehicle");
+                : new LineContent.Nothing(Reason.of(LineNote.SENT_BY_TOOL));
     }
 
     /** A line without header: an answer, a raw CAN frame or a request. */
@@ -218,7 +220,7 @@ final class HexLine {
         return new ObdFormatException(
                 line,
                 at,
-                "the byte " + Bytes.hex(found),
-                "an answer (41 to 4A, 54, 59, 62, 7F), a request (01 to 0A, 14, 19, 22), or a CAN frame");
+                Reason.of(ObdFound.SINGLE_BYTE, Part.hex(found)),
+                ObdExpected.ANSWER_OR_REQUEST);
     }
 }

@@ -1,5 +1,7 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -122,8 +124,8 @@ final class HexTokens {
                 throw new ObdFormatException(
                         line,
                         token.at(),
-                        "'" + shorten(token.digits()) + "' (" + token.digits().length() + " digits)",
-                        "two hexadecimal digits a byte");
+                        Reason.of(ObdFound.ODD_DIGITS, Part.verbatim(shorten(token.digits())), Part.count(token.digits().length())),
+                        ObdExpected.TWO_DIGITS);
             }
             for (int at = 0; at < token.digits().length(); at += 2) {
                 bytes.add(digit(token.digits().charAt(at)) << 4
@@ -131,6 +133,10 @@ final class HexTokens {
             }
         }
         return bytes;
+    }
+
+    static Part quoted(String text) {
+        return Part.verbatim("'" + shorten(text) + "'");
     }
 
     static String shorten(String text) {

@@ -1,5 +1,7 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.List;
 
 /** What one pasted line holds, before lines are joined to answers. Each kind knows where in the reader it goes. */
@@ -9,7 +11,7 @@ sealed interface LineContent {
     void giveTo(ScanReader reader, int line, String text);
 
     /** Nothing from the vehicle: blank, comment, heading, adapter message. */
-    record Nothing(String explanation) implements LineContent {
+    record Nothing(Reason explanation) implements LineContent {
         @Override
         public void giveTo(ScanReader reader, int line, String text) {
             reader.ignore(line, explanation);
@@ -17,7 +19,7 @@ sealed interface LineContent {
     }
 
     /** The adapter says that no control unit answered the last request. */
-    record Unanswered(String explanation) implements LineContent {
+    record Unanswered(Reason explanation) implements LineContent {
         @Override
         public void giveTo(ScanReader reader, int line, String text) {
             reader.takeSilence(line, explanation);
@@ -25,7 +27,7 @@ sealed interface LineContent {
     }
 
     /** The adapter says that answers to the last request were lost. */
-    record Lost(String explanation) implements LineContent {
+    record Lost(Reason explanation) implements LineContent {
         @Override
         public void giveTo(ScanReader reader, int line, String text) {
             reader.takeLoss(line, explanation);
@@ -77,7 +79,7 @@ sealed interface LineContent {
      *
      * @param text the line, because what it shows of the answer may name the list
      */
-    record Damaged(String text, String explanation) implements LineContent {
+    record Damaged(String text, Reason explanation) implements LineContent {
         @Override
         public void giveTo(ScanReader reader, int line, String whole) {
             reader.takeDamage(line, this);
@@ -100,7 +102,7 @@ sealed interface LineContent {
     record LampWords(boolean on) implements LineContent {
         @Override
         public void giveTo(ScanReader reader, int line, String text) {
-            reader.words().add(line, new Answer.Lamp(on), on ? "the MIL is on" : "the MIL is off");
+            reader.words().add(line, new Answer.Lamp(on), Reason.of(on ? LineNote.MIL_ON : LineNote.MIL_OFF));
         }
     }
 
@@ -108,12 +110,8 @@ sealed interface LineContent {
     record MonitorWords(Answer.MonitorStatement statement) implements LineContent {
         @Override
         public void giveTo(ScanReader reader, int line, String text) {
-            String time = statement.thisCycle() ? " in this driving cycle" : " since the last clear";
-            reader.words()
-                    .add(
-                            line,
-                            statement,
-                            statement.group().label() + ": " + statement.state().label() + time);
+            LineNote when = statement.thisCycle() ? LineNote.MONITOR_OF_CYCLE : LineNote.MONITOR_SINCE_CLEAR;
+            reader.words().add(line, statement, Reason.of(when, statement.group(), statement.state()));
         }
     }
 
@@ -123,14 +121,14 @@ sealed interface LineContent {
         public void giveTo(ScanReader reader, int line, String text) {
             status.statuses()
                     .forEach(
-                            (code, bits) -> reader.words().add(line, status, code.text() + ": the test " + said(bits)));
+                            (code, bits) -> reader.words().add(line, status, Reason.of(said(bits), Part.verbatim(code.text()))));
         }
 
-        private static String said(StatusByte bits) {
+        private static LineNote said(StatusByte bits) {
             return switch (bits.thisCycle().orElseThrow()) {
-                case PASSED -> "passed in this driving cycle";
-                case FAILED -> "failed in this driving cycle";
-                case NOT_COMPLETED -> "has not run to a result in this driving cycle";
+                case PASSED -> LineNote.TEST_PASSED;
+                case FAILED -> LineNote.TEST_FAILED;
+                case NOT_COMPLETED -> LineNote.TEST_NOT_COMPLETED;
             };
         }
     }

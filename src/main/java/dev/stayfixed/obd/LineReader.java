@@ -1,5 +1,6 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Reason;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -29,7 +30,7 @@ final class LineReader {
             to--;
         }
         if (from == to) {
-            return new LineContent.Nothing(line.isBlank() ? "blank line" : "comment or prompt");
+            return new LineContent.Nothing(Reason.of(line.isBlank() ? LineNote.BLANK_LINE : LineNote.COMMENT_OR_PROMPT));
         }
         if (CodeWords.isBareCode(line, from, to)) {
             return CodeWords.read(line, from, to);
@@ -70,9 +71,9 @@ final class LineReader {
             ObdFormatException failure = new ObdFormatException(
                     line,
                     damaged.start(),
-                    "the adapter's mark of a damaged line",
-                    "the line read again from the vehicle");
-            return new LineContent.Damaged(line, failure.getMessage());
+                    ObdFound.DAMAGE_MARK,
+                    ObdExpected.LINE_READ_AGAIN);
+            return new LineContent.Damaged(line, failure.reason());
         }
         Optional<LineContent> words = readWords(line, from, to);
         if (words.isPresent()) {

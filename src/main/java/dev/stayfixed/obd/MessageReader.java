@@ -1,5 +1,7 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.List;
 
 /** Hands a whole message to the reader of its service. */
@@ -25,18 +27,22 @@ final class MessageReader {
             case 0x46 -> TestResultReader.read(message);
             case 0x49 -> VehicleInformationReader.read(message);
             case Services.CLEARED, Services.UDS_CLEARED ->
-                Decoded.of("the control unit cleared its codes", new Answer.CodesCleared());
+                Decoded.of(Reason.of(LineNote.UNIT_CLEARED_CODES), new Answer.CodesCleared());
             case Services.REFUSAL -> readRefusal(message);
-            case 0x45, 0x48 -> Decoded.of("service $" + Bytes.hex(message.service() - 0x40) + " is not used here");
+            case 0x45, 0x48 -> Decoded.of(Reason.of(LineNote.SERVICE_NOT_USED, Part.hex(message.service() - 0x40)));
             default ->
                 throw unexpected(
-                        message, 0, "service byte " + Bytes.hex(message.service()), "41 to 4A, 54, 59, 62 or 7F");
+                        message, 0, Reason.of(ObdFound.SERVICE_BYTE, Part.hex(message.service())), ObdExpected.SERVICE);
         };
     }
 
     private static void requireWhole(Message message) {
-        if (!message.isWhole()) {
-            throw unexpected(message, message.bytes().size(), "an answer cut short", "the rest: " + message.missing());
+        if (message.missing().isPresent()) {
+            throw unexpected(
+                    message,
+                    message.bytes().size(),
+                    ObdFound.ANSWER_CUT_SHORT,
+                    Reason.of(ObdExpected.REST, message.missing().get()));
         }
     }
 
@@ -44,16 +50,16 @@ final class MessageReader {
     private static Decoded readRefusal(Message message) {
         List<Integer> bytes = message.bytes();
         if (bytes.size() < 3) {
-            throw unexpected(message, bytes.size(), "the end", "7F, the service and the reason");
+            throw unexpected(message, bytes.size(), ObdFound.END, ObdExpected.REFUSAL);
         }
         boolean older = message.layout() != Message.Layout.CAN && bytes.size() >= 6;
         int reason = older ? bytes.get(5) : bytes.get(2);
         Answer.Refused refused = new Answer.Refused(bytes.get(1), reason);
         return Decoded.of(
-                "refused service $%s, reason %s".formatted(Bytes.hex(refused.service()), Bytes.hex(reason)), refused);
+                Reason.of(LineNote.SERVICE_REFUSED, Part.hex(refused.service()), Part.hex(reason)), refused);
     }
 
-    static ObdFormatException unexpected(Message message, int at, String found, String expected) {
+    static ObdFormatException unexpected(Message message, int at, Part found, Part expected) {
         String text = Bytes.hex(message.bytes());
         return new ObdFormatException(text, Math.min(3 * at, text.length()), found, expected);
     }

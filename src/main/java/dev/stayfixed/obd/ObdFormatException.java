@@ -1,11 +1,14 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
+
 /** The one failure of every parser in this package: keeps the whole input and the position at which it stopped making sense. */
 public final class ObdFormatException extends RuntimeException {
 
     private final String input;
     private final int position;
-    private final String message;
+    private final transient Reason reason;
 
     /**
      * @param input the whole input as it was given
@@ -13,21 +16,16 @@ public final class ObdFormatException extends RuntimeException {
      * @param found what stands there
      * @param expected what should stand there, with the accepted choices
      */
-    public ObdFormatException(String input, int position, String found, String expected) {
-        super(message(position, found, expected));
-        this.message = message(position, found, expected);
+    ObdFormatException(String input, int position, Part found, Part expected) {
+        super(position + ": " + found + ", " + expected);
         this.input = input;
         this.position = position;
+        this.reason = Reason.of(LineNote.FAILED_AT, Part.count(position), found, expected);
     }
 
-    private static String message(int position, String found, String expected) {
-        return "at position " + position + ": found " + found + ", expected " + expected;
-    }
-
-    /** Never null: where, what was found and what was expected. */
-    @Override
-    public String getMessage() {
-        return message;
+    /** Where, what was found and what was expected, for people; the message is for those who look for a mistake of ours. */
+    public Reason reason() {
+        return reason;
     }
 
     public String input() {

@@ -1,5 +1,7 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.List;
 import java.util.Optional;
 
@@ -32,9 +34,8 @@ final class OlderHeader {
             throw new ObdFormatException(
                     line,
                     Math.max(0, line.stripTrailing().length() - 2),
-                    "the checksum " + Bytes.hex(checksum),
-                    Bytes.hex(sum(covered)) + " (ISO 9141-2, ISO 14230) or " + Bytes.hex(crc(covered))
-                            + " (SAE J1850); the line is damaged or its checksum is missing");
+                    Reason.of(ObdFound.CHECKSUM, Part.hex(checksum)),
+                    Reason.of(ObdExpected.CHECKSUMS, Part.hex(sum(covered)), Part.hex(crc(covered))));
         }
         String unit = Bytes.hex(header).replace(" ", "");
         return Optional.of(new LineContent.Whole(unit, data, Message.Layout.OLDER, true));

@@ -1,9 +1,12 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 
@@ -36,7 +39,9 @@ final class OlderLines {
             while (parts.containsKey(number)) {
                 bytes.addAll(parts.get(number++));
             }
-            String missing = parts.lastKey() >= number ? "line " + number + " is missing" : "";
+            Optional<Reason> missing = parts.lastKey() >= number
+                    ? Optional.of(Reason.of(LineNote.OLDER_LINE_MISSING, Part.count(number)))
+                    : Optional.empty();
             return new Message(unit, bytes, Message.Layout.OLDER, true, missing, lines);
         }
     }

@@ -1,5 +1,10 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
+import dev.stayfixed.reason.Unit;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
@@ -7,7 +12,6 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.stream.Collectors;
 
 /** Services $01 and $02, and of service $22 the identifiers F400 to F4FF, which are the same parameters (SAE J1979-2). */
 final class ParameterReader {
@@ -20,7 +24,7 @@ final class ParameterReader {
     static Decoded read(Message message) {
         List<Integer> bytes = message.bytes();
         if (bytes.size() < 3) {
-            throw MessageReader.unexpected(message, bytes.size(), "the end", "a parameter and its data");
+            throw MessageReader.unexpected(message, bytes.size(), ObdFound.END, ObdExpected.PARAMETER_AND_DATA);
         }
         return message.service() == Services.UDS_DATA ? readIdentifier(message) : readParameters(message);
     }
@@ -36,8 +40,8 @@ final class ParameterReader {
             throw MessageReader.unexpected(
                     message,
                     1,
-                    "identifier " + Bytes.hex(identifier) + " with " + data.size() + " bytes",
-                    "F190, F802, or F400 to F4FF with the data of a known parameter");
+                    Reason.of(ObdFound.IDENTIFIER, Part.verbatim(Bytes.hex(identifier)), Part.count(data.size())),
+                    ObdExpected.KNOWN_IDENTIFIER);
         }
         Answer answer = answer(message, 1, pid, data.subList(0, length(pid)));
         return Decoded.of(() -> describe(answer), answer);
@@ -59,7 +63,7 @@ final class ParameterReader {
         }
         List<Answer> all = List.copyOf(answers);
         return new Decoded(
-                all, () -> all.stream().map(ParameterReader::describe).collect(Collectors.joining("; ")), true);
+                all, () -> Shape.EACH.of(all.stream().map(ParameterReader::describe).toList()), true);
     }
 
     /** Where the data of this parameter end; fails where there are too few. */
@@ -71,8 +75,8 @@ final class ParameterReader {
                 throw MessageReader.unexpected(
                         message,
                         dataAt - 1,
-                        "PID " + Bytes.hex(pid),
-                        "a PID of known length, or the end of the answer");
+                        Reason.of(ObdFound.PARAMETER_ID, Part.hex(pid)),
+                        ObdExpected.KNOWN_LENGTH);
             }
             return size;
         }
@@ -80,8 +84,8 @@ final class ParameterReader {
             throw MessageReader.unexpected(
                     message,
                     size,
-                    "the end after " + Math.max(0, size - dataAt) + " data bytes",
-                    length + " data bytes of PID " + Bytes.hex(pid));
+                    Reason.of(ObdFound.END_AFTER, Part.count(Math.max(0, size - dataAt))),
+                    Reason.of(ObdExpected.DATA_BYTES, Part.count(length), Part.hex(pid)));
         }
         return dataAt + length;
     }
@@ -131,8 +135,8 @@ final class ParameterReader {
                 throw MessageReader.unexpected(
                         message,
                         at + 1,
-                        "fuel system status " + Bytes.hex(data),
-                        "one of 00, 01, 02, 04, 08, 10 in each byte");
+                        Reason.of(ObdFound.FUEL_STATUS, Part.verbatim(Bytes.hex(data))),
+                        ObdExpected.FUEL_STATUS_BYTES);
             }
         }
     }
@@ -158,33 +162,31 @@ final class ParameterReader {
         return ids;
     }
 
-    private static String describe(Answer answer) {
+    private static Reason describe(Answer answer) {
         if (answer instanceof Answer.FreezeFrameParameter frozen) {
-            return "freeze frame " + frozen.frame() + ", " + describe(frozen.parameter());
+            return Reason.of(LineNote.FREEZE_FRAME, Part.count(frozen.frame()), describe(frozen.parameter()));
         }
         if (answer instanceof Answer.ReadinessReport report) {
-            return report.thisCycle() ? "readiness of this driving cycle" : "readiness since the last clear";
+            return Reason.of(report.thisCycle() ? LineNote.READINESS_OF_CYCLE : LineNote.READINESS_SINCE_CLEAR);
         }
         if (answer instanceof Answer.Parameter parameter) {
             return describe(parameter);
         }
-        return "supported parameters";
+        return Reason.of(LineNote.SUPPORTED_PARAMETERS);
     }
 
-    private static String describe(Answer.Parameter parameter) {
-        String name = "PID " + Bytes.hex(parameter.pid());
+    private static Reason describe(Answer.Parameter parameter) {
         return Pid.of(parameter.pid())
-                .map(formula ->
-                        formula.label() + " " + rounded(parameter.value().orElse(0)) + " " + parameter.unit())
-                .map(String::strip)
-                .orElse(name + " kept as bytes " + parameter.raw());
+                .map(formula -> Reason.of(
+                        LineNote.PARAMETER,
+                        formula.name(),
+                        Quantity.exactly(rounded(parameter.value().orElse(0)), Unit.of(parameter.unit()))))
+                .orElseGet(() -> Reason.of(
+                        LineNote.PARAMETER_BYTES, Part.hex(parameter.pid()), Part.verbatim(parameter.raw())));
     }
 
     /** Two decimals at most. */
-    private static String rounded(double value) {
-        return BigDecimal.valueOf(value)
-                .setScale(2, RoundingMode.HALF_UP)
-                .stripTrailingZeros()
-                .toPlainString();
+    private static double rounded(double value) {
+        return BigDecimal.valueOf(value).setScale(2, RoundingMode.HALF_UP).doubleValue();
     }
 }

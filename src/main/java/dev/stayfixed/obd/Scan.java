@@ -39,9 +39,9 @@ public final class Scan {
      *
      * @param number one-based
      * @param text the line as pasted
-     * @param outcome what was understood, or what was found and what was expected
+     * @param explanation what was understood, or what was found and what was expected
      */
-    public record Line(int number, String text, Outcome outcome, String explanation) {
+    public record Line(int number, String text, Outcome outcome, Reason explanation) {
         public enum Outcome {
             UNDERSTOOD,
             PART_OF_MESSAGE,
@@ -388,7 +388,7 @@ public final class Scan {
         Map<String, UnitReadiness> last = new LinkedHashMap<>();
         for (Reading reading : readings) {
             if (reading.answer() instanceof Answer.ReadinessReport report && report.thisCycle() == thisCycle) {
-                String key = reading.unit().isEmpty() ? "line " + reading.line() : reading.unit();
+                String key = reading.unit().isEmpty() ? "#" + reading.line() : reading.unit();
                 last.put(key, new UnitReadiness(reading.unit(), report.readiness()));
             }
         }

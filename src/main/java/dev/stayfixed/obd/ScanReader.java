@@ -1,10 +1,13 @@
 package dev.stayfixed.obd;
 
 import dev.stayfixed.obd.Scan.Line.Outcome;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
 
@@ -66,7 +69,7 @@ final class ScanReader {
         try {
             content = LineReader.read(text);
         } catch (ObdFormatException failure) {
-            refuse(number, failure.getMessage());
+            refuse(number, failure.reason());
             doubtful.addAll(CodeListDoubt.ofText(text));
             if (HexTokens.areIn(text, 0, text.length())) {
                 doubtful.addAll(listsLastAskedFor(number, Set.of()));
@@ -77,16 +80,21 @@ final class ScanReader {
         try {
             content.giveTo(this, number, text);
         } catch (ObdFormatException failure) {
-            refuse(number, failure.getMessage());
+            refuse(number, failure.reason());
             doubtful.addAll(CodeListDoubt.ALL);
         }
     }
 
-    private static String tooMuch(int number, String text) {
+    private static Reason tooMuch(int number, String text) {
         return number > Scan.MAX_LINES
-                ? "found line " + number + ", expected at most " + Scan.MAX_LINES
-                        + " lines; paste the rest as another scan"
-                : "found a line of " + text.length() + " characters, expected at most " + Scan.MAX_LINE_LENGTH;
+                ? Reason.of(
+                        LineNote.WITHOUT_PLACE,
+                        Reason.of(ObdFound.LINE_NUMBER, Part.count(number)),
+                        Reason.of(ObdExpected.AT_MOST_LINES, Part.count(Scan.MAX_LINES)))
+                : Reason.of(
+                        LineNote.WITHOUT_PLACE,
+                        Reason.of(ObdFound.LONG_LINE, Part.count(text.length())),
+                        Reason.of(ObdExpected.NO_MORE_THAN, Part.count(Scan.MAX_LINE_LENGTH)));
     }
 
     FrameJoiner joiner() {
@@ -97,12 +105,12 @@ final class ScanReader {
         return words;
     }
 
-    void ignore(int line, String explanation) {
+    void ignore(int line, Reason explanation) {
         note(line, Outcome.IGNORED, () -> explanation);
     }
 
     /** It casts doubt only on the list whose request shows: without it, it may have been one that this car never had. */
-    void takeSilence(int line, String explanation) {
+    void takeSilence(int line, Reason explanation) {
         ignore(line, explanation);
         requests.last(line).ifPresent(unanswered::add);
         doubtful.addAll(listsLastAskedFor(line, Set.of()));
@@ -117,7 +125,7 @@ final class ScanReader {
         }
     }
 
-    void takeLoss(int line, String explanation) {
+    void takeLoss(int line, Reason explanation) {
         ignore(line, explanation);
         doubtful.addAll(listsLastAskedFor(line, CodeListDoubt.ALL));
     }
@@ -134,7 +142,7 @@ final class ScanReader {
     }
 
     void takeRequest(int line, List<Integer> bytes) {
-        note(line, Outcome.IGNORED, () -> "request: " + HexTokens.shorten(Bytes.hex(bytes)));
+        note(line, Outcome.IGNORED, () -> Reason.of(LineNote.REQUEST, Part.verbatim(HexTokens.shorten(Bytes.hex(bytes)))));
         requests.add(line, bytes);
         joiner.endOfAnswers();
     }
@@ -142,7 +150,7 @@ final class ScanReader {
     void takeFrame(int line, String text, LineContent.Frame frame) {
         int control = frame.bytes().get(0);
         if (control == 0 || control >> 4 == 3) {
-            ignore(line, control == 0 ? "empty frame" : "flow control");
+            ignore(line, Reason.of(control == 0 ? LineNote.EMPTY_FRAME : LineNote.FLOW_CONTROL));
         } else if (isIdentifierRequest(frame)) {
             takeRequest(line, frame.bytes());
         } else {
@@ -163,7 +171,7 @@ final class ScanReader {
             olderLines.add(line, answer);
         } else {
             messages.add(new Message(
-                    answer.unit(), answer.bytes(), answer.layout(), answer.lengthKnown(), "", List.of(line)));
+                    answer.unit(), answer.bytes(), answer.layout(), answer.lengthKnown(), Optional.empty(), List.of(line)));
         }
     }
 
@@ -173,7 +181,7 @@ final class ScanReader {
         messages.forEach(this::decode);
         joiner.unusedLengthLines()
                 .forEach(
-                        line -> refuse(line, "found the length of an answer, expected its lines 0:, 1:, ... below it"));
+                        line -> refuse(line, Reason.of(LineNote.WITHOUT_PLACE, ObdFound.ANSWER_LENGTH, ObdExpected.LINES_BELOW)));
         for (WordReadings.Said said : words.weighed()) {
             note(said.reading().line(), Outcome.UNDERSTOOD, said::explanation);
             if (said.saysSomething()) {
@@ -200,7 +208,7 @@ final class ScanReader {
             decoded = MessageReader.read(message, requests);
         } catch (ObdFormatException failure) {
             String answer = HexTokens.shorten(Bytes.hex(message.bytes()));
-            message.lines().forEach(line -> refuse(line, "in the answer " + answer + " " + failure.getMessage()));
+            message.lines().forEach(line -> refuse(line, Reason.of(LineNote.FAILED_IN_ANSWER, Part.verbatim(answer), failure.reason())));
             doubtful.addAll(CodeListDoubt.ofAnswer(message.service()));
             return;
         }
@@ -222,15 +230,15 @@ final class ScanReader {
             note(
                     line,
                     first ? outcome : Outcome.PART_OF_MESSAGE,
-                    first ? decoded.explanation() : () -> "part of the answer in line " + message.firstLine());
+                    first ? decoded.explanation() : () -> Reason.of(LineNote.PART_OF_ANSWER, Part.count(message.firstLine())));
         }
     }
 
-    private void refuse(int line, String explanation) {
+    private void refuse(int line, Reason explanation) {
         note(line, Outcome.NOT_UNDERSTOOD, () -> explanation);
     }
 
-    private void note(int line, Outcome outcome, Supplier<String> explanation) {
+    private void note(int line, Outcome outcome, Supplier<Reason> explanation) {
         explanations.note(line, outcome, explanation);
     }
 }

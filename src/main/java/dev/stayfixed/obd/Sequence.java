@@ -1,7 +1,10 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeMap;
 
@@ -18,7 +21,7 @@ final class Sequence {
     private final OptionalInt length;
     private final TreeMap<Integer, List<Integer>> pieces = new TreeMap<>();
     private final List<Integer> lines = new ArrayList<>();
-    private String doubt = "";
+    private boolean mixed;
     private int doubtfulFrom = Integer.MAX_VALUE;
 
     /** @param length in bytes, empty where the paste does not show it */
@@ -82,8 +85,8 @@ final class Sequence {
     }
 
     /** From here on nobody can say which control unit's bytes these are. */
-    void doubt(String reason) {
-        doubt = reason;
+    void mix() {
+        mixed = true;
         doubtfulFrom = Math.min(doubtfulFrom, contiguous());
     }
 
@@ -91,17 +94,19 @@ final class Sequence {
     Message toMessage() {
         List<Integer> bytes = new ArrayList<>();
         int place = 0;
-        String missing = "";
+        Optional<Reason> missing = Optional.empty();
         while (missing.isEmpty() && place < doubtfulFrom && pieces.containsKey(place)) {
             List<Integer> piece = pieces.get(place);
             bytes.addAll(piece);
-            missing = isShort(place, piece) ? "frame " + place + " has only " + piece.size() + " bytes" : "";
+            missing = isShort(place, piece)
+                    ? Optional.of(Reason.of(LineNote.FRAME_TOO_SHORT, Part.count(place), Part.count(piece.size())))
+                    : Optional.empty();
             place++;
         }
-        if (!doubt.isEmpty()) {
-            missing = doubt;
+        if (mixed) {
+            missing = Optional.of(Reason.of(LineNote.UNITS_MIXED));
         } else if (missing.isEmpty() && isGap(place)) {
-            missing = "frame " + place + " is missing";
+            missing = Optional.of(Reason.of(LineNote.FRAME_MISSING, Part.count(place)));
         }
         if (length.isPresent() && bytes.size() > length.getAsInt()) {
             bytes.subList(length.getAsInt(), bytes.size()).clear();

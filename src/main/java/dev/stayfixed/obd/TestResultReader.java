@@ -1,5 +1,8 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -18,7 +21,7 @@ final class TestResultReader {
     static Decoded read(Message message) {
         List<Integer> bytes = message.bytes();
         if (bytes.size() < BITMAP_BYTES) {
-            throw MessageReader.unexpected(message, bytes.size(), "the end", "nine bytes a test");
+            throw MessageReader.unexpected(message, bytes.size(), ObdFound.END, ObdExpected.NINE_BYTES_A_TEST);
         }
         boolean older = message.layout() != Message.Layout.CAN && bytes.size() == OLDER_BYTES;
         if (ParameterReader.isBitmap(bytes.get(1))) {
@@ -33,7 +36,7 @@ final class TestResultReader {
         int from = older ? 3 : 2;
         int base = bytes.get(1);
         return Decoded.of(
-                "supported tests",
+                Reason.of(LineNote.SUPPORTED_TESTS),
                 new Answer.SupportedIds(6, base, ParameterReader.bitmap(base, bytes.subList(from, from + 4))));
     }
 
@@ -44,7 +47,7 @@ final class TestResultReader {
                 Bytes.word(bytes, 3),
                 Bytes.word(bytes, 5),
                 (bytes.get(2) & 0x80) != 0);
-        return Decoded.of("test result of the older layout; only the service information says what it means", result);
+        return Decoded.of(Reason.of(LineNote.OLDER_TEST), result);
     }
 
     private static Decoded readTests(Message message) {
@@ -58,10 +61,14 @@ final class TestResultReader {
             }
         }
         if (results.isEmpty()) {
-            throw MessageReader.unexpected(message, 1, records.size() + " bytes", "nine bytes a test");
+            throw MessageReader.unexpected(message, 1, Reason.of(ObdFound.BYTE_COUNT, Part.count(records.size())), ObdExpected.NINE_BYTES_A_TEST);
         }
-        String rest = at == records.size() ? "" : "; " + (records.size() - at) + " bytes behind the last test left out";
-        return Decoded.of("test results: " + results.size() + rest, new Answer.TestResults(List.copyOf(results)));
+        Reason tests = Reason.of(LineNote.TESTS, Part.count(results.size()));
+        int rest = records.size() - at;
+        Reason said = rest == 0
+                ? tests
+                : Reason.of(Shape.EACH, tests, Reason.of(LineNote.BYTES_BEHIND_TESTS, Part.count(rest)));
+        return Decoded.of(said, new Answer.TestResults(List.copyOf(results)));
     }
 
     private static TestResult test(List<Integer> record) {

@@ -1,5 +1,6 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Part;
 import java.util.OptionalInt;
 
 /**
@@ -17,7 +18,7 @@ public record TroubleCode(int number, OptionalInt failureType) {
     public TroubleCode {
         if (number < 1 || number > 0xFFFF) {
             throw new ObdFormatException(
-                    Bytes.hex(number), 0, Bytes.hex(number), "a code from 0001 to FFFF (0000 is padding, no code)");
+                    Bytes.hex(number), 0, Part.verbatim(Bytes.hex(number)), ObdExpected.CODE_NUMBER);
         }
         failureType.ifPresent(type -> Bytes.checkByte("failure type", type));
     }
@@ -34,12 +35,12 @@ public record TroubleCode(int number, OptionalInt failureType) {
         }
         int system = start == end ? -1 : SYSTEMS.indexOf(upper(text.charAt(start)));
         if (system < 0) {
-            throw unexpected(text, start, end, "a code such as P0420, beginning with P, C, B or U");
+            throw unexpected(text, start, end, ObdExpected.CODE);
         }
         requireDigits(text, start, end);
         int number = system << 14 | digits(text, start + 1, start + LENGTH);
         if (number == 0) {
-            throw new ObdFormatException(text, start, "P0000", "a code; P0000 is padding and stands for no code");
+            throw new ObdFormatException(text, start, Part.verbatim("P0000"), ObdExpected.CODE_NOT_PADDING);
         }
         return end - start == LENGTH
                 ? new TroubleCode(number, OptionalInt.empty())
@@ -51,26 +52,26 @@ public record TroubleCode(int number, OptionalInt failureType) {
         for (int at = start + 1; at < last; at++) {
             int place = at - start;
             if (place == 1 && "0123".indexOf(text.charAt(at)) < 0) {
-                throw unexpected(text, at, end, "0, 1, 2 or 3 as the first digit of the code");
+                throw unexpected(text, at, end, ObdExpected.FIRST_DIGIT);
             }
             if (place == LENGTH && text.charAt(at) != '-') {
-                throw unexpected(text, at, end, "the end, or '-' and two hexadecimal digits of failure type");
+                throw unexpected(text, at, end, ObdExpected.END_OR_FAILURE_TYPE);
             }
             if (place != LENGTH && hexDigit(text.charAt(at)) < 0) {
-                throw unexpected(text, at, end, "a hexadecimal digit (0-9, A-F)");
+                throw unexpected(text, at, end, ObdExpected.HEX_DIGIT);
             }
         }
         int length = end - start;
         if (length < LENGTH) {
-            throw unexpected(text, end, end, "four digits after the letter");
+            throw unexpected(text, end, end, ObdExpected.FOUR_DIGITS);
         }
         if (length != LENGTH && length != LENGTH_WITH_FAILURE_TYPE) {
-            throw unexpected(text, last, end, "five characters (P0420), or eight with the failure type (P0420-1F)");
+            throw unexpected(text, last, end, ObdExpected.CODE_LENGTH);
         }
     }
 
-    private static ObdFormatException unexpected(String text, int at, int end, String expected) {
-        String found = at < end ? "'" + text.charAt(at) + "'" : "the end of the text";
+    private static ObdFormatException unexpected(String text, int at, int end, Part expected) {
+        Part found = at < end ? Part.verbatim("'" + text.charAt(at) + "'") : ObdFound.END_OF_TEXT;
         return new ObdFormatException(text, at, found, expected);
     }
 

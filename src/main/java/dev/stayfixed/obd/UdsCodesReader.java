@@ -1,10 +1,14 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
+import java.util.stream.Collectors;
 
 /**
  * Service $19 of ISO 14229-1: sub-functions $01, $02, $0A, $15, and $42 and $55 of SAE J1979-2. Codes have three bytes and a status
@@ -45,7 +49,7 @@ final class UdsCodesReader {
     static Decoded read(Message message, Requests requests) {
         List<Integer> bytes = message.bytes();
         if (bytes.size() < 2) {
-            throw MessageReader.unexpected(message, 1, "the end", "the sub-function");
+            throw MessageReader.unexpected(message, 1, ObdFound.END, ObdExpected.SUB_FUNCTION);
         }
         return switch (bytes.get(1)) {
             case 0x01 -> readCount(message);
@@ -58,8 +62,8 @@ final class UdsCodesReader {
                 throw MessageReader.unexpected(
                         message,
                         1,
-                        "sub-function " + Bytes.hex(bytes.get(1)) + " of service $19",
-                        "one that is read here: 01, 02, 0A, 15, 42, 55");
+                        Reason.of(ObdFound.SUB_FUNCTION, Part.hex(bytes.get(1))),
+                        ObdExpected.KNOWN_SUB_FUNCTION);
         };
     }
 
@@ -67,10 +71,10 @@ final class UdsCodesReader {
         List<Integer> bytes = message.bytes();
         if (bytes.size() < 6 || !message.isWhole()) {
             throw MessageReader.unexpected(
-                    message, bytes.size(), "the end", "availability, format and a count of two bytes");
+                    message, bytes.size(), ObdFound.END, ObdExpected.COUNT_OF_CODES);
         }
         Answer.CodeCount count = new Answer.CodeCount(bytes.get(2), Bytes.word(bytes, 4));
-        return Decoded.of(count.count() + " codes match the mask of the request", count);
+        return Decoded.of(Reason.of(LineNote.MATCHING_CODES, Part.count(count.count())), count);
     }
 
     private static OptionalInt plainMask(Message message, Requests requests) {
@@ -93,10 +97,10 @@ final class UdsCodesReader {
     private static Decoded readList(Message message, Form form, OptionalInt mask, boolean permanent) {
         List<Integer> bytes = message.bytes();
         if (bytes.size() < form.headBytes) {
-            throw MessageReader.unexpected(message, bytes.size(), "the end", "the availability mask");
+            throw MessageReader.unexpected(message, bytes.size(), ObdFound.END, ObdExpected.AVAILABILITY);
         }
         if (form.namesGroup() && bytes.get(form.headBytes - 1) == J1939_FORMAT) {
-            throw MessageReader.unexpected(message, form.headBytes - 1, "code format 02 (SAE J1939)", "00, 01 or 04");
+            throw MessageReader.unexpected(message, form.headBytes - 1, ObdFound.J1939_FORMAT, ObdExpected.CODE_FORMAT);
         }
         int availability = bytes.get(form.namesGroup() ? 3 : 2);
         List<Integer> records = bytes.subList(form.headBytes, bytes.size());
@@ -132,17 +136,28 @@ final class UdsCodesReader {
             List<TroubleCode> codes = List.copyOf(statuses.statuses().keySet());
             answers.add(new Answer.CodeList(Answer.CodeList.Kind.PERMANENT, codes));
         }
-        return new Decoded(answers, () -> words(statuses, permanent, emissions, cutShort), emissions && !cutShort);
+        return new Decoded(answers, () -> said(statuses, permanent, emissions, cutShort), emissions && !cutShort);
     }
 
-    private static String words(Answer.CodeStatuses statuses, boolean permanent, boolean emissions, boolean cutShort) {
-        StringBuilder text = new StringBuilder(permanent ? "permanent codes with status:" : "codes with status:");
-        statuses.statuses()
-                .forEach((code, status) ->
-                        text.append(' ').append(code.text()).append('=').append(Bytes.hex(status.value())));
-        text.append(statuses.statuses().isEmpty() ? " none" : "");
-        text.append(emissions ? "" : "; not the emissions group, so it says nothing about codes that it does not list");
-        text.append(cutShort ? "; the list is cut short" : "");
-        return text.toString();
+    private static Reason said(Answer.CodeStatuses statuses, boolean permanent, boolean emissions, boolean cutShort) {
+        List<Reason> said = new ArrayList<>(List.of(list(statuses, permanent)));
+        if (!emissions) {
+            said.add(Reason.of(LineNote.NOT_EMISSIONS_GROUP));
+        }
+        if (cutShort) {
+            said.add(Reason.of(LineNote.LIST_CUT_SHORT));
+        }
+        return Shape.EACH.of(said);
+    }
+
+    private static Reason list(Answer.CodeStatuses statuses, boolean permanent) {
+        if (statuses.statuses().isEmpty()) {
+            return Reason.of(permanent ? LineNote.NO_PERMANENT_STATUSES : LineNote.NO_STATUSES);
+        }
+        String each = statuses.statuses().entrySet().stream()
+                .map(entry ->
+                        entry.getKey().text() + "=" + Bytes.hex(entry.getValue().value()))
+                .collect(Collectors.joining(" "));
+        return Reason.of(permanent ? LineNote.PERMANENT_STATUSES : LineNote.STATUSES, Part.verbatim(each));
     }
 }

@@ -1,5 +1,7 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -16,7 +18,7 @@ final class VehicleInformationReader {
     static Decoded read(Message message) {
         List<Integer> bytes = message.bytes();
         if (bytes.size() < 3) {
-            throw MessageReader.unexpected(message, bytes.size(), "the end", "an infotype and its data");
+            throw MessageReader.unexpected(message, bytes.size(), ObdFound.END, ObdExpected.INFOTYPE_AND_DATA);
         }
         boolean older = message.layout() == Message.Layout.OLDER;
         int infotype = bytes.get(1);
@@ -28,7 +30,7 @@ final class VehicleInformationReader {
             case 0x02 -> vin(message, data);
             case 0x08 -> counters(message, Ignition.SPARK, data, older);
             case 0x0B -> counters(message, Ignition.COMPRESSION, data, older);
-            default -> Decoded.of("infotype " + Bytes.hex(infotype) + " of service $09 is not used here");
+            default -> Decoded.of(Reason.of(LineNote.INFOTYPE_NOT_USED, Part.hex(infotype)));
         };
     }
 
@@ -36,10 +38,10 @@ final class VehicleInformationReader {
         List<Integer> bytes = message.bytes();
         int from = bytes.size() == 7 ? 3 : 2;
         if (bytes.size() < from + 4) {
-            throw MessageReader.unexpected(message, bytes.size(), "the end", "four bytes of supported infotypes");
+            throw MessageReader.unexpected(message, bytes.size(), ObdFound.END, ObdExpected.INFOTYPE_BYTES);
         }
         return Decoded.of(
-                "supported infotypes",
+                Reason.of(LineNote.SUPPORTED_INFOTYPES),
                 new Answer.SupportedIds(9, base, ParameterReader.bitmap(base, bytes.subList(from, from + 4))));
     }
 
@@ -55,13 +57,13 @@ final class VehicleInformationReader {
             throw MessageReader.unexpected(
                     message,
                     message.bytes().size() - characters.size(),
-                    characters.size() + " characters",
-                    "17 characters of a vehicle identification number");
+                    Reason.of(ObdFound.CHARACTER_COUNT, Part.count(characters.size())),
+                    ObdExpected.VIN_LENGTH);
         }
         StringBuilder text = new StringBuilder();
         characters.subList(0, VIN_LENGTH).forEach(value -> text.append((char) value.intValue()));
         Vin vin = Vin.parse(text.toString());
-        return Decoded.of("vehicle identification number " + vin.text(), new Answer.VehicleIdentification(vin));
+        return Decoded.of(Reason.of(LineNote.VEHICLE_NUMBER, Part.verbatim(vin.text())), new Answer.VehicleIdentification(vin));
     }
 
     /** Count and length must agree: 2n + 1 bytes on CAN. */
@@ -74,13 +76,13 @@ final class VehicleInformationReader {
             throw MessageReader.unexpected(
                     message,
                     2,
-                    "the count " + count + " before " + data.size() + " bytes",
-                    "two bytes a counter, 1 to " + most + " counters");
+                    Reason.of(ObdFound.COUNT_BEFORE, Part.count(count), Part.count(data.size())),
+                    Reason.of(ObdExpected.COUNTERS, Part.count(most)));
         }
         List<Integer> values = new ArrayList<>();
         for (int at = 0; at < 2 * count; at += 2) {
             values.add(Bytes.word(data, at));
         }
-        return Decoded.of(count + " in-use counters", new Answer.InUse(InUseCounters.inOrder(ignition, values)));
+        return Decoded.of(Reason.of(LineNote.IN_USE_COUNTERS, Part.count(count)), new Answer.InUse(InUseCounters.inOrder(ignition, values)));
     }
 }

@@ -1,5 +1,7 @@
 package dev.stayfixed.obd;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.Optional;
 import java.util.OptionalInt;
 
@@ -42,7 +44,7 @@ public record Vin(String text) {
             char upper = c >= 'a' && c <= 'z' ? (char) (c - 'a' + 'A') : c;
             if (!isAllowed(upper)) {
                 throw new ObdFormatException(
-                        input, start + place, "'" + c + "'", "a digit or a letter other than I, O and Q");
+                        input, start + place, Part.verbatim("'" + c + "'"), ObdExpected.VIN_CHARACTER);
             }
             result.append(upper);
         }
@@ -50,8 +52,8 @@ public record Vin(String text) {
             throw new ObdFormatException(
                     input,
                     start + Math.min(stripped.length(), LENGTH),
-                    stripped.length() + " characters",
-                    "17 characters of a vehicle identification number");
+                    Reason.of(ObdFound.CHARACTER_COUNT, Part.count(stripped.length())),
+                    ObdExpected.VIN_LENGTH);
         }
         return result.toString();
     }
@@ -61,14 +63,16 @@ public record Vin(String text) {
     }
 
     /** A check digit that does not agree. European numbers need none, so this warns and never rejects. */
-    public Optional<String> warning() {
+    public Optional<Reason> warning() {
         char expected = checkDigit();
         char found = text.charAt(CHECK_PLACE);
         if (found == expected) {
             return Optional.empty();
         }
-        return Optional.of("check digit: position 9 is '" + found + "', the other characters call for '" + expected
-                + "'; compare with the vehicle (numbers from outside North America need no check digit)");
+        return Optional.of(Reason.of(
+                LineNote.CHECK_DIGIT,
+                Part.verbatim(String.valueOf(found)),
+                Part.verbatim(String.valueOf(expected))));
     }
 
     /** 49 CFR 565.15 (c): the weighted sum modulo 11, 10 written as X. */

@@ -1,6 +1,8 @@
 package dev.stayfixed.obd;
 
 import dev.stayfixed.obd.Answer.CodeList;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
@@ -36,7 +38,7 @@ final class WordReadings {
             MonitorGroup.EGR_VVT);
 
     /** A line in words and what it said. */
-    record Said(Reading reading, String explanation) {
+    record Said(Reading reading, Reason explanation) {
         /** A "none" that was taken back says nothing. */
         boolean saysSomething() {
             return reading.extent() == Reading.Extent.WHOLE
@@ -55,8 +57,8 @@ final class WordReadings {
         lists.add(new ListLine(line, list, whole));
     }
 
-    void add(int line, Answer answer, String explanation) {
-        others.add(new Said(mention(line, answer), explanation + " (in words)"));
+    void add(int line, Answer answer, Reason explanation) {
+        others.add(new Said(mention(line, answer), Reason.of(LineNote.IN_WORDS, explanation)));
     }
 
     /** A line that was not understood: the lists it may have spoken of are not known from words. */
@@ -81,26 +83,25 @@ final class WordReadings {
     }
 
     private Said weigh(ListLine list) {
-        String codes = CodeListReader.list(list.list());
+        Reason codes = CodeListReader.list(list.list());
         if (!list.whole()) {
             return new Said(
-                    mention(list.line(), list.list()), codes + " (in words, so other codes may stand in that list)");
+                    mention(list.line(), list.list()), Reason.of(LineNote.IN_WORDS_NOT_WHOLE, codes));
         }
         Optional<ListLine> against =
                 lists.stream().filter(other -> contradicts(other, list)).findFirst();
         if (against.isPresent()) {
             return new Said(
                     mention(list.line(), list.list()),
-                    codes + " (in words; line " + against.get().line() + " says otherwise, so that list is not known)");
+                    Reason.of(LineNote.IN_WORDS_DENIED, codes, Part.count(against.get().line())));
         }
         if (unclear.contains(list.list().kind())) {
             return new Said(
                     mention(list.line(), list.list()),
-                    codes
-                            + " (in words; another line speaks of codes or of another control unit, so that list is not known)");
+                    Reason.of(LineNote.IN_WORDS_UNCLEAR, codes));
         }
         Reading whole = new Reading(list.line(), new Scan.Heard("", list.list()), Reading.Extent.WHOLE);
-        return new Said(whole, codes + " (in words, the whole list)");
+        return new Said(whole, Reason.of(LineNote.IN_WORDS_WHOLE, codes));
     }
 
     private static boolean contradicts(ListLine other, ListLine list) {

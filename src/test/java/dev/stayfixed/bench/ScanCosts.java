@@ -1,5 +1,7 @@
 package dev.stayfixed.bench;
 
+import static dev.stayfixed.English.words;
+
 import com.github.pires.obd.commands.ObdCommand;
 import com.github.pires.obd.commands.SpeedCommand;
 import com.github.pires.obd.commands.control.DistanceMILOnCommand;
@@ -74,7 +76,7 @@ final class ScanCosts {
                         OURS,
                         () -> ours(paste, asked)
                                 + Scan.read(paste).lines().stream()
-                                        .mapToInt(line -> line.explanation().length())
+                                        .mapToInt(line -> words(line.explanation()).length())
                                         .sum())
                 .run();
     }

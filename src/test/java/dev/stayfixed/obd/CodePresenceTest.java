@@ -1,5 +1,6 @@
 package dev.stayfixed.obd;
 
+import static dev.stayfixed.English.words;
 import static dev.stayfixed.obd.Scan.Presence.ABSENT;
 import static dev.stayfixed.obd.Scan.Presence.PRESENT;
 import static dev.stayfixed.obd.Scan.Presence.UNKNOWN;
@@ -118,25 +119,25 @@ class CodePresenceTest {
         assertEquals(
                 "confirmed: P0133; read as the older layout without count byte, because six bytes follow (with headers there is no"
                         + " doubt)",
-                Scan.read("43 01 33 00 00 00 00").lines().get(0).explanation());
+                words(Scan.read("43 01 33 00 00 00 00").lines().get(0).explanation()));
         assertEquals(
                 "confirmed: P0103, P0104, P0105",
-                Scan.read("43 01 03 01 04 01 05").lines().get(0).explanation());
+                words(Scan.read("43 01 03 01 04 01 05").lines().get(0).explanation()));
         assertEquals(
                 "no confirmed codes",
-                Scan.read("43 00 00 00 00 00 00").lines().get(0).explanation());
+                words(Scan.read("43 00 00 00 00 00 00").lines().get(0).explanation()));
         assertEquals(
                 "confirmed: P0133",
-                Scan.read("48 6B 10 43 01 33 00 00 00 00 3A").lines().get(0).explanation());
+                words(Scan.read("48 6B 10 43 01 33 00 00 00 00 3A").lines().get(0).explanation()));
         assertEquals(
                 "confirmed: P0133; the list is cut short: the last code is cut short",
-                Scan.read("48 6B 10 43 01 33 00 3A").lines().get(0).explanation());
+                words(Scan.read("48 6B 10 43 01 33 00 3A").lines().get(0).explanation()));
         assertEquals(
                 "confirmed: P3300",
-                Scan.read("7E8 04 43 01 33 00 00 00 00").lines().get(0).explanation());
+                words(Scan.read("7E8 04 43 01 33 00 00 00 00").lines().get(0).explanation()));
         assertEquals(
                 "confirmed: P0420",
-                Scan.read("43 01 04 20 00 00").lines().get(0).explanation());
+                words(Scan.read("43 01 04 20 00 00").lines().get(0).explanation()));
     }
 
     /** What is said of the unit 7E9 where another line could not be read. */

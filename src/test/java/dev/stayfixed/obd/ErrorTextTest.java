@@ -1,8 +1,10 @@
 package dev.stayfixed.obd;
 
+import static dev.stayfixed.English.words;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import dev.stayfixed.English;
 import java.util.List;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
@@ -37,7 +39,7 @@ class ErrorTextTest {
             })
     void ofTroubleCodes(String text, String message) {
         ObdFormatException failure = failure(() -> TroubleCode.parse(text));
-        assertEquals(message, failure.getMessage());
+        assertEquals(message, words(failure.reason()));
         assertEquals(text, failure.input());
     }
 
@@ -54,7 +56,7 @@ class ErrorTextTest {
             })
     void ofVehicleNumbers(String text, String message) {
         ObdFormatException failure = failure(() -> Vin.parse(text));
-        assertEquals(message, failure.getMessage());
+        assertEquals(message, words(failure.reason()));
         assertEquals(text, failure.input());
     }
 
@@ -63,14 +65,14 @@ class ErrorTextTest {
         assertEquals(
                 "check digit: position 9 is 'Z', the other characters call for '8'; compare with the vehicle (numbers from outside"
                         + " North America need no check digit)",
-                Vin.parse("WP0ZZZ99ZTS392124").warning().orElseThrow());
+                Vin.parse("WP0ZZZ99ZTS392124").warning().map(English::words).orElseThrow());
     }
 
     @Test
     void ofBytesOutOfRange() {
         assertEquals(
                 "at position 7: found 256, expected byte A from 0 to 255",
-                failure(() -> Readiness.ofBytes(256, 0, 0, 0)).getMessage());
+                words(failure(() -> Readiness.ofBytes(256, 0, 0, 0)).reason()));
         assertEquals("byte B -1", failure(() -> Readiness.ofBytes(0, -1, 0, 0)).input());
         assertEquals(
                 "byte C 256", failure(() -> Readiness.ofBytes(0, 0, 256, 0)).input());
@@ -87,7 +89,7 @@ class ErrorTextTest {
                 failure(() -> TroubleCode.ofBytes(1, 1, 256)).input());
         assertEquals(
                 "at position 0: found 00, expected a code from 0001 to FFFF (0000 is padding, no code)",
-                failure(() -> TroubleCode.ofBytes(0, 0)).getMessage());
+                words(failure(() -> TroubleCode.ofBytes(0, 0)).reason()));
         assertEquals(
                 "10000",
                 failure(() -> new TroubleCode(0x10000, OptionalInt.empty())).input());
@@ -109,10 +111,10 @@ class ErrorTextTest {
                 failure(() -> new TestResult(1, 0, 0, 0, 0, 65536)).input());
         assertEquals(
                 "at position 0: found 03, expected one of 00, 01, 02, 04, 08, 10 (one bit at most)",
-                failure(() -> FuelSystemStatus.ofByte(3)).getMessage());
+                words(failure(() -> FuelSystemStatus.ofByte(3)).reason()));
         assertEquals(
                 "at position 21: found 1, expected data bytes of PID 0C from 2 to 2",
-                failure(() -> Pid.of(0x0C).orElseThrow().value(List.of(1))).getMessage());
+                words(failure(() -> Pid.of(0x0C).orElseThrow().value(List.of(1))).reason()));
         assertEquals(
                 "data byte 256",
                 failure(() -> Pid.of(0x0D).orElseThrow().value(List.of(256))).input());
@@ -189,7 +191,7 @@ class ErrorTextTest {
             })
     void ofLinesInAScan(String line, String explanation) {
         Scan.Line read = Scan.read(line).lines().get(0);
-        assertEquals(explanation, read.explanation());
+        assertEquals(explanation, words(read.explanation()));
         assertEquals(Scan.Line.Outcome.NOT_UNDERSTOOD, read.outcome());
         assertEquals(line, read.text());
     }

@@ -2,6 +2,7 @@ package dev.stayfixed.obd;
 
 import static dev.stayfixed.English.words;
 
+import dev.stayfixed.reason.Reason;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
@@ -224,15 +225,15 @@ final class FactReadings {
         }
     }
 
-    private static String shortWarning(String warning) {
-        String[] quoted = warning.split("'", -1);
+    private static String shortWarning(Reason warning) {
+        String[] quoted = words(warning).split("'", -1);
         return "warns: has " + quoted[1] + " needs " + quoted[3];
     }
 
     static String answers(Facts.Row row) {
         Scan scan = Scan.read(row.lines());
         String text = scan.heard().stream().map(heard -> answer(heard.answer())).collect(Collectors.joining("; "));
-        boolean cut = scan.lines().stream().anyMatch(line -> line.explanation().contains("cut short"));
+        boolean cut = scan.lines().stream().anyMatch(line -> words(line.explanation()).contains("cut short"));
         return (text.isEmpty() ? "nothing" : text) + (cut ? " (cut short)" : "");
     }
 

@@ -1,5 +1,6 @@
 package dev.stayfixed.obd;
 
+import static dev.stayfixed.English.words;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -58,7 +59,7 @@ class HexLineTest {
         try {
             return reading.get().toString();
         } catch (ObdFormatException failure) {
-            return failure.position() + " of " + failure.input() + ": " + failure.getMessage();
+            return failure.position() + " of " + failure.input() + ": " + words(failure.reason());
         }
     }
 

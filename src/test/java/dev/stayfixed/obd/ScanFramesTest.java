@@ -1,5 +1,6 @@
 package dev.stayfixed.obd;
 
+import static dev.stayfixed.English.words;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -38,8 +39,8 @@ class ScanFramesTest {
         assertEquals(
                 "UNDERSTOOD UNDERSTOOD PART_OF_MESSAGE PART_OF_MESSAGE PART_OF_MESSAGE PART_OF_MESSAGE",
                 outcomes(scan));
-        assertEquals("part of the answer in line 2", scan.lines().get(4).explanation());
-        assertEquals("vehicle identification number " + VIN, scan.lines().get(0).explanation());
+        assertEquals("part of the answer in line 2", words(scan.lines().get(4).explanation()));
+        assertEquals("vehicle identification number " + VIN, words(scan.lines().get(0).explanation()));
     }
 
     @ParameterizedTest
@@ -82,25 +83,25 @@ class ScanFramesTest {
         assertEquals("NOT_UNDERSTOOD NOT_UNDERSTOOD", outcomes(scan));
         assertEquals(
                 "in the answer 49 02 01 31 47 31 at position 17: found an answer cut short, expected the rest: frame 1 is missing",
-                scan.lines().get(0).explanation());
+                words(scan.lines().get(0).explanation()));
         Scan older = Scan.read("49 02 01 00 00 00 31\n49 02 03 35 34 34 34");
-        assertTrue(older.lines().get(0).explanation().endsWith("the rest: line 2 is missing"));
+        assertTrue(words(older.lines().get(0).explanation()).endsWith("the rest: line 2 is missing"));
         Scan numbered = Scan.read("014\n0: 49 02 01 31 47 31\n2: 37 32 35 32 33 36 37");
-        assertTrue(numbered.lines().get(0).explanation().endsWith("frame 1 is missing"));
+        assertTrue(words(numbered.lines().get(0).explanation()).endsWith("frame 1 is missing"));
         Scan last = Scan.read("7E8 " + FIRST + "\n7E8 " + SECOND);
-        assertTrue(last.lines().get(0).explanation().endsWith("frame 2 is missing"));
+        assertTrue(words(last.lines().get(0).explanation()).endsWith("frame 2 is missing"));
         Scan unknown = Scan.read("0: 49 02 01 31 47 31\n2: 37 32 35 32 33 36 37");
-        assertTrue(unknown.lines().get(0).explanation().endsWith("frame 1 is missing"));
+        assertTrue(words(unknown.lines().get(0).explanation()).endsWith("frame 1 is missing"));
     }
 
     @Test
     void aShortFrameSpoilsANumber() {
         Scan scan = Scan.read("7E8 " + FIRST + "\n7E8 21 4A 43 35\n7E8 " + THIRD);
-        assertTrue(scan.lines().get(0).explanation().endsWith("frame 1 has only 3 bytes"));
+        assertTrue(words(scan.lines().get(0).explanation()).endsWith("frame 1 has only 3 bytes"));
         Scan first = Scan.read("7E8 10 14 49 02 01\n7E8 " + SECOND + "\n7E8 " + THIRD);
-        assertTrue(first.lines().get(0).explanation().endsWith("frame 0 has only 3 bytes"));
+        assertTrue(words(first.lines().get(0).explanation()).endsWith("frame 0 has only 3 bytes"));
         Scan last = Scan.read("7E8 " + FIRST + "\n7E8 " + SECOND + "\n7E8 22 37 32 35 32 33 36");
-        assertTrue(last.lines().get(0).explanation().endsWith("frame 2 has only 6 bytes"));
+        assertTrue(words(last.lines().get(0).explanation()).endsWith("frame 2 has only 6 bytes"));
     }
 
     @Test
@@ -110,7 +111,7 @@ class ScanFramesTest {
         assertEquals(Scan.Presence.UNKNOWN, scan.confirmed(TroubleCode.parse("P0171")));
         assertEquals(
                 "confirmed: P0420, P0442; the list is cut short: frame 1 is missing",
-                scan.lines().get(0).explanation());
+                words(scan.lines().get(0).explanation()));
     }
 
     @Test
@@ -120,9 +121,7 @@ class ScanFramesTest {
                         + " 53\n2: 37 32 35 32 33 36 37\n2: 37 32 35 32 33 36 38");
         assertEquals(List.of(), scan.heard());
         assertTrue(scan.lines().stream().allMatch(line -> line.outcome() == Scan.Line.Outcome.NOT_UNDERSTOOD));
-        assertTrue(scan.lines()
-                .get(1)
-                .explanation()
+        assertTrue(words(scan.lines().get(1).explanation())
                 .endsWith("two control units' lines are mixed and show no header: read it again with headers"));
     }
 
@@ -140,10 +139,10 @@ class ScanFramesTest {
                 """);
         assertEquals(
                 "infotype 04 of service $09 is not used here",
-                scan.lines().get(1).explanation());
-        assertEquals("part of the answer in line 2", scan.lines().get(5).explanation());
-        assertEquals("part of the answer in line 5", scan.lines().get(6).explanation());
-        assertEquals("part of the answer in line 5", scan.lines().get(7).explanation());
+                words(scan.lines().get(1).explanation()));
+        assertEquals("part of the answer in line 2", words(scan.lines().get(5).explanation()));
+        assertEquals("part of the answer in line 5", words(scan.lines().get(6).explanation()));
+        assertEquals("part of the answer in line 5", words(scan.lines().get(7).explanation()));
     }
 
     @Test
@@ -168,10 +167,10 @@ class ScanFramesTest {
         Scan scan = Scan.read("014\n> 0100\n00A\n0: 43 04 01 08 01 18\n1: 01 19 01 20 00 00");
         assertEquals(
                 "found the length of an answer, expected its lines 0:, 1:, ... below it",
-                scan.lines().get(0).explanation());
+                words(scan.lines().get(0).explanation()));
         assertEquals(Scan.Presence.PRESENT, scan.confirmed(TroubleCode.parse("P0108")));
         assertEquals(Scan.Presence.ABSENT, scan.confirmed(P0420));
-        assertEquals("part of the answer in line 4", scan.lines().get(2).explanation());
+        assertEquals("part of the answer in line 4", words(scan.lines().get(2).explanation()));
     }
 
     @Test
@@ -245,7 +244,7 @@ class ScanFramesTest {
     @Test
     void aShortSingleFrameIsCutShort() {
         Scan scan = Scan.read("7E8 06 41 01 00 07 65");
-        assertTrue(scan.lines().get(0).explanation().endsWith("the rest: 6 bytes announced and 5 there"));
+        assertTrue(words(scan.lines().get(0).explanation()).endsWith("the rest: 6 bytes announced and 5 there"));
         Scan codes = Scan.read("7E8 06 43 02 04 20");
         assertEquals(Scan.Presence.PRESENT, codes.confirmed(P0420));
         assertEquals(Scan.Presence.UNKNOWN, codes.confirmed(TroubleCode.parse("P0171")));
@@ -256,7 +255,7 @@ class ScanFramesTest {
         assertEquals("IGNORED", outcomes(Scan.read("22 F4 0D")));
         assertEquals("IGNORED", outcomes(Scan.read("22 F4 0D F4 0C")));
         Scan joined = Scan.read("10 0F 49 0A 01 31 47 31\n21 4A 43 35 34 34 34 52\n22 37 32");
-        assertEquals("part of the answer in line 1", joined.lines().get(2).explanation());
+        assertEquals("part of the answer in line 1", words(joined.lines().get(2).explanation()));
         assertEquals("NOT_UNDERSTOOD", outcomes(Scan.read("22 F4")));
     }
 }

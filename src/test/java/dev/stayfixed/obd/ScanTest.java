@@ -1,5 +1,6 @@
 package dev.stayfixed.obd;
 
+import static dev.stayfixed.English.words;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -167,7 +168,7 @@ class ScanTest {
         Scan scan = Scan.read(line + "\n");
         assertEquals(Outcome.IGNORED, scan.lines().get(0).outcome());
         assertEquals(List.of(), scan.heard());
-        assertFalse(scan.lines().get(0).explanation().isBlank());
+        assertFalse(words(scan.lines().get(0).explanation()).isBlank());
     }
 
     @Test
@@ -187,7 +188,7 @@ class ScanTest {
         assertEquals(OptionalDouble.of(40), fits.parameter(0x0D));
         assertEquals(
                 "engine speed 1726 rpm; vehicle speed 40 km/h",
-                fits.lines().get(0).explanation());
+                words(fits.lines().get(0).explanation()));
     }
 
     @Test
@@ -227,7 +228,7 @@ class ScanTest {
                                 59 01 2F 01 00 01
                                 4A 00
                                 45 01
-                                """).lines().stream().map(Scan.Line::explanation).toList());
+                                """).lines().stream().map(line -> words(line.explanation())).toList());
     }
 
     @Test
@@ -236,7 +237,7 @@ class ScanTest {
         assertEquals(
                 new Answer.Parameter(0x9A, "01 02 03", OptionalDouble.empty(), ""),
                 scan.heard().get(0).answer());
-        assertEquals("PID 9A kept as bytes 01 02 03", scan.lines().get(0).explanation());
+        assertEquals("PID 9A kept as bytes 01 02 03", words(scan.lines().get(0).explanation()));
         assertEquals(OptionalDouble.empty(), scan.parameter(0x9A));
     }
 
@@ -301,7 +302,7 @@ class ScanTest {
                         "freeze frame 0, PID 9A kept as bytes 11",
                         "freeze frame 0, PID 01 kept as bytes 81 07 65 04",
                         "supported parameters"),
-                scan.lines().stream().map(Scan.Line::explanation).toList());
+                scan.lines().stream().map(line -> words(line.explanation())).toList());
         assertEquals(
                 new Answer.SupportedIds(2, 0, Set.of(2, 3, 4, 5, 6, 7, 0x0C, 0x0D, 0x0E, 0x0F, 0x10, 0x20)),
                 scan.heard().get(5).answer());
@@ -341,7 +342,7 @@ class ScanTest {
         assertEquals(new Answer.Refused(0x22, 0x31), scan.heard().get(0).answer());
         assertEquals(new Answer.Refused(0x03, 0x78), scan.heard().get(1).answer());
         assertEquals(new Answer.Refused(0x01, 0x11), scan.heard().get(2).answer());
-        assertEquals("refused service $22, reason 31", scan.lines().get(0).explanation());
+        assertEquals("refused service $22, reason 31", words(scan.lines().get(0).explanation()));
         assertEquals(Outcome.NOT_UNDERSTOOD, scan.lines().get(3).outcome());
     }
 
@@ -399,7 +400,7 @@ class ScanTest {
                 scan.heard().stream().map(Scan.Heard::answer).toList());
         assertEquals(
                 "pending: P0420 (in words, so other codes may stand in that list)",
-                scan.lines().get(0).explanation());
+                words(scan.lines().get(0).explanation()));
     }
 
     @ParameterizedTest
@@ -486,7 +487,7 @@ class ScanTest {
         assertEquals(Scan.Presence.ABSENT, scan.permanent(P0420));
         assertEquals(Scan.Presence.PRESENT, scan.confirmed(P0420));
         assertEquals(
-                "permanent codes with status: P0300-00=28", scan.lines().get(3).explanation());
+                "permanent codes with status: P0300-00=28", words(scan.lines().get(3).explanation()));
     }
 
     @Test
@@ -506,7 +507,7 @@ class ScanTest {
         assertEquals(longLine, scan.lines().get(0).text());
         assertEquals(
                 "found a line of 16393 characters, expected at most 16384",
-                scan.lines().get(0).explanation());
+                words(scan.lines().get(0).explanation()));
         assertEquals(Scan.Presence.UNKNOWN, scan.confirmed(P0420));
         Scan longest = Scan.read("41 0D 28" + " ".repeat(Scan.MAX_LINE_LENGTH - 8));
         assertEquals(OptionalDouble.of(40), longest.parameter(0x0D));
@@ -516,7 +517,7 @@ class ScanTest {
         assertEquals(OptionalDouble.empty(), many.parameter(0x0D));
         assertEquals(
                 "found line 10001, expected at most 10000 lines; paste the rest as another scan",
-                many.lines().get(Scan.MAX_LINES).explanation());
+                words(many.lines().get(Scan.MAX_LINES).explanation()));
         assertEquals(Outcome.IGNORED, many.lines().get(Scan.MAX_LINES - 1).outcome());
         assertEquals(Scan.Presence.UNKNOWN, many.confirmed(P0420));
     }

@@ -1,5 +1,6 @@
 package dev.stayfixed.obd;
 
+import static dev.stayfixed.English.words;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTimeout;
@@ -33,10 +34,10 @@ class ScanWordsTest {
         Scan scan = Scan.read(line);
         Scan.Line read = scan.lines().get(0);
         if (expected.equals("-")) {
-            assertNotEquals(Scan.Line.Outcome.UNDERSTOOD, read.outcome(), read.explanation());
+            assertNotEquals(Scan.Line.Outcome.UNDERSTOOD, read.outcome(), words(read.explanation()));
             assertEquals(List.of(), scan.heard());
         } else {
-            assertEquals(expected, read.explanation());
+            assertEquals(expected, words(read.explanation()));
         }
     }
 
@@ -87,11 +88,11 @@ class ScanWordsTest {
                         "no pending codes (in words; line 2 says otherwise, so that list is not known)",
                         "pending: P0420 (in words, so other codes may stand in that list)"),
                 Scan.read("Pending codes: none\nPending: P0420").lines().stream()
-                        .map(Scan.Line::explanation)
+                        .map(line -> words(line.explanation()))
                         .toList());
         assertEquals(
                 "no pending codes (in words; another line speaks of codes or of another control unit, so that list is not known)",
-                Scan.read("Pending codes: none\nP0420").lines().get(0).explanation());
+                words(Scan.read("Pending codes: none\nP0420").lines().get(0).explanation()));
     }
 
     @Test

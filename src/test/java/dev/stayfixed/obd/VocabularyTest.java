@@ -93,7 +93,7 @@ class VocabularyTest {
     void everyParameterHasALabelAndOneRow() {
         Set<String> labels = new HashSet<>();
         for (int pid = 0; pid <= 0xFF; pid++) {
-            Pid.of(pid).ifPresent(formula -> assertTrue(labels.add(formula.label()), formula.label()));
+            Pid.of(pid).ifPresent(formula -> assertTrue(labels.add(words(formula.name())), words(formula.name())));
         }
         assertEquals(52, labels.size());
         assertEquals(Optional.empty(), Pid.of(0x00));

@@ -166,7 +166,7 @@ class NewJobPage {
         form.parsed("vin", "VIN", Vin::parse);
         model.addAttribute("form", form);
         model.addAttribute("known", known(form).orElse(null));
-        model.addAttribute("vinWarning", vin(form).flatMap(Vin::warning).orElse(null));
+        model.addAttribute("vinWarning", vin(form).flatMap(Vin::warning).map(show::words).orElse(null));
         model.addAttribute(
                 "digest", scan(form).map(scan -> ScanDigest.of(scan, show)).orElse(null));
         model.addAttribute("rows", FaultRows.numbers(form));

@@ -33,7 +33,7 @@ public final class Words {
         try {
             return parser.apply(text);
         } catch (ObdFormatException e) {
-            throw Refused.content(Mistake.said(pointer, pointer + " " + e.getMessage()));
+            throw Refused.content(Mistake.said(pointer, pointer + " " + ReasonAnswer.text(e.reason())));
         }
     }
 

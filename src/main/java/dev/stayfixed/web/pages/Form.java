@@ -7,6 +7,7 @@ import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.telling.MailAddress;
+import dev.stayfixed.wording.Wording;
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.DateTimeException;
 import java.time.Instant;
@@ -196,7 +197,10 @@ public final class Form {
     public <T> Optional<T> made(String field, String label, Supplier<T> value) {
         try {
             return Optional.of(value.get());
-        } catch (IllegalArgumentException | ObdFormatException e) {
+        } catch (ObdFormatException e) {
+            wrong(field, label + ": " + Wording.METRIC.words(e.reason()));
+            return Optional.empty();
+        } catch (IllegalArgumentException e) {
             wrong(field, label + ": " + e.getMessage());
             return Optional.empty();
         }

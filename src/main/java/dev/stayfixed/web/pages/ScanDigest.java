@@ -38,7 +38,7 @@ public record ScanDigest(int understood, int not, List<Said> says, List<Scan.Lin
         scan.lamp().ifPresent(on -> says.add(new Said("MIL", on ? "on" : "off")));
         scan.sinceClear().ifPresent(r -> says.add(new Said("Readiness since the clear", readiness(r))));
         scan.thisCycle().ifPresent(r -> says.add(new Said("Monitors in this driving cycle", readiness(r))));
-        stated(scan).ifPresent(monitors -> says.add(new Said("Monitors in words", monitors)));
+        stated(scan, show).ifPresent(monitors -> says.add(new Said("Monitors in words", monitors)));
         counter(scan, 0x30, "Warm-ups since the clear", "").ifPresent(says::add);
         distance(scan, show).ifPresent(says::add);
         counter(scan, 0x4E, "Engine time since the clear", " min").ifPresent(says::add);
@@ -99,11 +99,11 @@ public record ScanDigest(int understood, int not, List<Said> says, List<Scan.Lin
     }
 
     /** Monitors that a tool names one by one; as part of a full report they are among the readiness above. */
-    private static Optional<String> stated(Scan scan) {
+    private static Optional<String> stated(Scan scan, Show show) {
         String text = scan.heard().stream()
                 .filter(h -> h.answer() instanceof Answer.MonitorStatement)
                 .map(h -> (Answer.MonitorStatement) h.answer())
-                .map(s -> s.group().label() + " " + s.state().label() + (s.thisCycle() ? " in this driving cycle" : ""))
+                .map(s -> show.words(s.group()) + " " + show.words(s.state()) + (s.thisCycle() ? " in this driving cycle" : ""))
                 .distinct()
                 .collect(Collectors.joining(", "));
         return Optional.of(text).filter(t -> !t.isEmpty());
