@@ -113,7 +113,7 @@ class ArchitectureTest {
                                 .dependOnClassesThat()
                                 .resideInAPackage(STATISTICS)),
                 new Named(
-                        "recording knows the signals of a drive, a CSV library and a unit library",
+                        "recording knows the signals of a drive, reasons, a CSV library and a unit library",
                         root -> classes()
                                 .that()
                                 .resideInAPackage(root + ".recording..")
@@ -121,6 +121,7 @@ class ArchitectureTest {
                                 .onlyDependOnClassesThat(primitiveOr(resideInAnyPackage(
                                         root + ".recording",
                                         root + ".drive.signal",
+                                        root + ".reason",
                                         "java..",
                                         "javax.measure..",
                                         "tech.units..",

@@ -3,6 +3,7 @@ package dev.stayfixed.archive;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.recording.TimeFormat;
+import dev.stayfixed.wording.Wording;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -41,7 +42,7 @@ record LogTime(TimeFormat format, long firstMillis, long engineStart) {
                         .toInstant();
             case CLOCK_SECONDS, CLOCK_MILLIS, CLOCK_MINUTES ->
                 throw Refused.content(new Mistake(
-                        "#/start", null, "the time of engine start: the log's clock counts from " + format.words()));
+                        "#/start", null, "the time of engine start: the log's clock counts from " + Wording.METRIC.words(format)));
         };
     }
 

@@ -7,7 +7,9 @@ import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.reason.Shape;
 import dev.stayfixed.recording.LogReader;
+import dev.stayfixed.wording.Wording;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.UUID;
@@ -77,7 +79,7 @@ public class RecordedSignals {
             throw new Refused(
                     ProblemType.INVALID_PARAMETER,
                     "drive: found " + driveId + ", whose log is not judged, expected one with a usable log; "
-                            + String.join("; ", facts.report().implausible()));
+                            + Wording.METRIC.words(Shape.EACH.of(facts.report().implausible())));
         }
         Evaluation evaluation = check.conditions().evaluation(OptionalDouble.empty());
         OpenedLog opened = opened(drive);

@@ -9,22 +9,35 @@ import dev.stayfixed.reason.Quantity;
 import dev.stayfixed.reason.Reason;
 import dev.stayfixed.reason.Shape;
 import dev.stayfixed.reason.Unit;
+import dev.stayfixed.recording.LogReason;
 import java.util.Arrays;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import tools.jackson.core.JsonGenerator;
+import tools.jackson.core.JsonParser;
+import tools.jackson.databind.DeserializationContext;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.SerializationContext;
+import tools.jackson.databind.ValueDeserializer;
+import tools.jackson.databind.ValueSerializer;
+import tools.jackson.databind.module.SimpleModule;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
 /** A reason as it is kept: what it says, never the words of a language. */
 final class StoredReason {
 
-    /** What a condition can say. */
+    /** What a condition and a log can say. */
     private static final Map<String, Kind> KINDS = Stream.<Kind[]>of(
-                    Shape.values(), Signal.values(), DriveQuantity.values(), ConditionReason.values())
+                    Shape.values(),
+                    Signal.values(),
+                    DriveQuantity.values(),
+                    ConditionReason.values(),
+                    LogReason.values(),
+                    Unit.values())
             .flatMap(Arrays::stream)
             .collect(Collectors.toUnmodifiableMap(Kind::key, Function.identity()));
 
@@ -32,6 +45,23 @@ final class StoredReason {
     private static final String SENTENCE = "old";
 
     private StoredReason() {}
+
+    /** For what is stored together with reasons. */
+    static SimpleModule module() {
+        return new SimpleModule()
+                .addSerializer(Reason.class, new ValueSerializer<>() {
+                    @Override
+                    public void serialize(Reason reason, JsonGenerator out, SerializationContext context) {
+                        out.writePOJO(node(reason));
+                    }
+                })
+                .addDeserializer(Reason.class, new ValueDeserializer<>() {
+                    @Override
+                    public Reason deserialize(JsonParser in, DeserializationContext context) {
+                        return read(context.readTree(in));
+                    }
+                });
+    }
 
     static JsonNode node(Part part) {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
@@ -58,10 +88,16 @@ final class StoredReason {
         if (part instanceof Part.Verbatim own) {
             return node.put(SENTENCE, own.text());
         }
-        throw new IllegalArgumentException("part of a reason: found " + part + ", expected one that a condition says");
+        if (part instanceof Part.Count count) {
+            return node.put("count", count.number());
+        }
+        throw new IllegalArgumentException("part of a reason: found " + part + ", expected one that is kept");
     }
 
     static Reason read(JsonNode node) {
+        if (node.isString()) {
+            return Reason.of(Shape.EACH, Part.verbatim(node.asString()));
+        }
         return new Reason(
                 kind(node.get("kind").asString()),
                 node.path("parts").valueStream().map(StoredReason::part).toList());
@@ -78,6 +114,9 @@ final class StoredReason {
             return new Part.Time(
                     node.get("millis").asLong(),
                     Part.Time.Form.valueOf(node.get("form").asString()));
+        }
+        if (node.has("count")) {
+            return Part.count(node.get("count").asLong());
         }
         if (node.has(SENTENCE)) {
             return Part.verbatim(node.get(SENTENCE).asString());
@@ -99,7 +138,7 @@ final class StoredReason {
         Kind kind = KINDS.get(key);
         if (kind == null) {
             throw new IllegalArgumentException(
-                    "kind of a reason: found " + key + ", expected one that a condition says");
+                    "kind of a reason: found " + key + ", expected one that is kept");
         }
         return kind;
     }

@@ -86,7 +86,7 @@ public final class SubmittedDrive {
     /** The log counts; what it lacks is taken from what was said. A log that cannot be a drive tells nothing. */
     private DriveSummary recorded(LogFacts facts, DriveSummary stated) {
         if (!facts.report().isScorable()) {
-            facts.report().implausible().forEach(reason -> warnings.add("the log is stored and not judged: " + reason));
+            facts.report().implausible().forEach(reason -> warnings.add("the log is stored and not judged: " + Wording.METRIC.words(reason)));
             return stated;
         }
         DriveSummary read = facts.signals().summary();

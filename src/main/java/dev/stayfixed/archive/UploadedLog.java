@@ -3,6 +3,7 @@ package dev.stayfixed.archive;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.recording.LogFormatException;
+import dev.stayfixed.wording.Wording;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -69,6 +70,6 @@ public record UploadedLog(InputStreamSource bytes) {
     public static Refused refused(LogFormatException e) {
         return new Refused(
                 e.isTooLarge() ? ProblemType.CONTENT_TOO_LARGE : ProblemType.LOG_NOT_UNDERSTOOD,
-                "the log: " + e.getMessage());
+                "the log: " + Wording.METRIC.words(e.reason()));
     }
 }

@@ -7,6 +7,9 @@ import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
 import dev.stayfixed.recording.ColumnMapping;
 import dev.stayfixed.recording.Confidence;
 import dev.stayfixed.recording.LogFormatException;
@@ -15,6 +18,7 @@ import dev.stayfixed.recording.LogMapping;
 import dev.stayfixed.recording.LogReader;
 import dev.stayfixed.recording.LogReport;
 import dev.stayfixed.recording.Proposal;
+import dev.stayfixed.wording.Wording;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -23,6 +27,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 
@@ -50,7 +55,7 @@ public class LogMappings {
      *
      * @param doubts why a person should look at it again before this log is read by it; empty where nothing differs
      */
-    public record Known(SavedMapping saved, List<String> doubts) {}
+    public record Known(SavedMapping saved, List<Reason> doubts) {}
 
     /**
      * How a log is to be read.
@@ -175,26 +180,29 @@ public class LogMappings {
                 .map(saved -> new Known(saved, doubts(log, head, vehicleId, saved.mapping())));
     }
 
-    private List<String> doubts(UploadedLog log, LogHead head, UUID vehicleId, LogMappingForm form) {
+    private List<Reason> doubts(UploadedLog log, LogHead head, UUID vehicleId, LogMappingForm form) {
         LogMapping mapping = form.facts("#/mappingId");
-        List<String> doubts = new ArrayList<>();
+        List<Reason> doubts = new ArrayList<>();
         String separator = String.valueOf(head.separator());
         if (form.separator() != null && !form.separator().equals(separator)) {
-            doubts.add(
-                    "the cells are separated by \"%s\", confirmed was \"%s\"".formatted(separator, form.separator()));
+            doubts.add(Reason.of(
+                    MappingReason.OTHER_SEPARATOR, Part.verbatim(separator), Part.verbatim(form.separator())));
         }
         doubts.addAll(log.read(in -> reader.differences(in, mapping)));
         List<ColumnMapping> onTrust = mapping.takenOnTrust();
         if (!onTrust.isEmpty()
                 && form.confirmedFor() != null
                 && !form.confirmedFor().equals(vehicleId)) {
-            doubts.add("the log does not tell the units of "
-                    + onTrust.stream().map(c -> "\"" + c.header() + "\"").collect(Collectors.joining(", "))
-                    + ", and "
-                    + onTrust.stream().map(c -> c.unit().spelling()).distinct().collect(Collectors.joining(", "))
-                    + " was confirmed for the log of another vehicle");
+            doubts.add(Reason.of(
+                    MappingReason.CONFIRMED_FOR_ANOTHER,
+                    list(onTrust.stream().map(c -> "\"" + c.header() + "\"")),
+                    list(onTrust.stream().map(c -> c.unit().spelling()).distinct())));
         }
         return doubts;
+    }
+
+    private static Reason list(Stream<String> names) {
+        return Shape.LIST.of(names.map(Part::verbatim).toList());
     }
 
     /**
@@ -247,21 +255,21 @@ public class LogMappings {
         if (!chosen.told() && !report.doubts().isEmpty()) {
             throw new Refused(
                     ProblemType.LOG_MAPPING_NEEDED,
-                    "the log: its values speak against the units: " + String.join("; ", report.doubts())
+                    "the log: its values speak against the units: " + Wording.METRIC.words(Shape.EACH.of(report.doubts()))
                             + "; check the proposal, save it, and send the log again with its mappingId",
-                    Map.of("proposal", LogProposal.of(head, proposal(log, head)), "doubts", report.doubts()));
+                    Map.of("proposal", LogProposal.of(head, proposal(log, head)), "doubts", report.doubts().stream().map(Wording.METRIC::words).toList()));
         }
     }
 
-    private static Refused differs(LogHead head, Proposal proposal, SavedMapping saved, List<String> doubts) {
+    private static Refused differs(LogHead head, Proposal proposal, SavedMapping saved, List<Reason> doubts) {
         Map<String, Object> properties = new LinkedHashMap<>();
         properties.put("proposal", LogProposal.of(head, proposal));
-        properties.put("doubts", doubts);
+        properties.put("doubts", doubts.stream().map(Wording.METRIC::words).toList());
         properties.put("mappingId", saved.id().toString());
         return new Refused(
                 ProblemType.LOG_MAPPING_NEEDED,
                 "the log differs from the one with which the mapping \"" + saved.name() + "\" was confirmed: "
-                        + String.join("; ", doubts)
+                        + Wording.METRIC.words(Shape.EACH.of(doubts))
                         + "; send it again with mappingId to read it so all the same, or save another mapping for this vehicle with"
                         + " POST /api/v1/log-mappings and its vehicleId",
                 properties);

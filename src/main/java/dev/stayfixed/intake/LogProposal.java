@@ -1,13 +1,16 @@
 package dev.stayfixed.intake;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import dev.stayfixed.archive.LogMappingForm;
 import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.recording.ColumnMapping;
 import dev.stayfixed.recording.ColumnProposal;
 import dev.stayfixed.recording.Confidence;
 import dev.stayfixed.recording.LogHead;
 import dev.stayfixed.recording.Proposal;
 import dev.stayfixed.recording.SourceUnit;
+import dev.stayfixed.wording.Wording;
 import java.util.List;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -21,7 +24,12 @@ import org.jspecify.annotations.Nullable;
  */
 public record LogProposal(List<String> headers, Confidence confidence, List<Column> columns, LogMappingForm mapping) {
 
-    /** What is made of one column; without a signal it is the time column, or not used. */
+    /**
+     * What is made of one column; without a signal it is the time column, or not used.
+     *
+     * @param reason as the interface answers it
+     * @param why the same, for pages
+     */
     public record Column(
             String header,
             boolean time,
@@ -29,6 +37,7 @@ public record LogProposal(List<String> headers, Confidence confidence, List<Colu
             @Nullable SourceUnit unit,
             Confidence confidence,
             String reason,
+            @JsonIgnore Reason why,
             List<String> samples) {}
 
     static LogProposal of(LogHead head, Proposal proposal) {
@@ -54,6 +63,7 @@ public record LogProposal(List<String> headers, Confidence confidence, List<Colu
                 column.mapping().map(ColumnMapping::signal).orElse(null),
                 column.mapping().map(ColumnMapping::unit).orElse(null),
                 column.confidence(),
+                Wording.METRIC.words(column.reason()),
                 column.reason(),
                 samples);
     }

@@ -7,7 +7,7 @@ import java.util.List;
 enum ObdExpected implements Kind {
     AT_MOST_LINES("most"),
     NO_MORE_THAN("most"),
-    WITHIN("name", "lowest", "highest"),
+    LIMITS("name", "lowest", "highest"),
     LINE_READ_AGAIN,
     ANSWER_OR_CODES,
     CODE_AND_LIST,

@@ -1,5 +1,9 @@
 package dev.stayfixed.recording;
 
+import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Unit;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -23,6 +27,7 @@ final class CellReader {
     private long unreadable;
     private long implausible;
     private String firstImplausible = "";
+    private long firstImplausibleLine;
     private final UsualShare usual;
 
     CellReader(ColumnMapping mapping, int index, DecimalMark mark, NoteLog notes) {
@@ -77,9 +82,10 @@ final class CellReader {
         }
         usual.add(number);
         if (!mapping.signal().isPlausible(value)) {
-            firstImplausible =
-                    implausible == 0 ? Shown.of(row.cell(index)) + " in line " + row.line() : firstImplausible;
-            implausible++;
+            if (implausible++ == 0) {
+                firstImplausible = Shown.of(row.cell(index));
+                firstImplausibleLine = row.line();
+            }
             notes.add(NoteKind.IMPLAUSIBLE_VALUE, row.line(), mapping.header(), row.cell(index));
             return Double.NaN;
         }
@@ -123,39 +129,37 @@ final class CellReader {
     }
 
     /** Why this column cannot be from a drive; empty where it can. A stray value now and then is dropped and said. */
-    String suspicion() {
+    Optional<Reason> suspicion() {
+        Signal of = mapping.signal();
         if (implausible > Math.max(1, values / ONE_STRAY_IN) || (implausible > 0 && values < FEWEST_BESIDE_A_STRAY)) {
-            return "%s: %d values outside %s to %s %s, the first %s"
-                    .formatted(
-                            mapping.signal().words(),
-                            implausible,
-                            number(mapping.signal().lowest()),
-                            number(mapping.signal().highest()),
-                            mapping.signal().unit(),
-                            firstImplausible);
+            return Optional.of(Reason.of(
+                    LogReason.VALUES_OUTSIDE,
+                    of,
+                    Part.count(implausible),
+                    Part.count((long) of.lowest()),
+                    Part.count((long) of.highest()),
+                    Unit.of(of.unit()),
+                    Part.verbatim(firstImplausible),
+                    Part.count(firstImplausibleLine)));
         }
         return unreadable > values
-                ? "%s: %d of %d cells cannot be read as %s"
-                        .formatted(
-                                mapping.signal().words(),
-                                unreadable,
-                                unreadable + values,
-                                mapping.unit().spelling())
-                : "";
+                ? Optional.of(Reason.of(
+                        LogReason.CELLS_UNREADABLE,
+                        of,
+                        Part.count(unreadable),
+                        Part.count(unreadable + values),
+                        mapping.unit().part()))
+                : Optional.empty();
     }
 
     /** Why the unit of this column is in doubt; empty where it is not. */
-    Optional<String> doubt() {
+    Optional<Reason> doubt() {
         return usual.contradiction()
-                .map(unit -> "column %s: values up to %s fit %s, not %s"
-                        .formatted(
-                                Shown.of(mapping.header()),
-                                usual.highest(),
-                                unit.spelling(),
-                                mapping.unit().spelling()));
-    }
-
-    private static String number(double limit) {
-        return String.valueOf((long) limit);
+                .map(unit -> Reason.of(
+                        LogReason.UNIT_IN_DOUBT,
+                        Shown.part(mapping.header()),
+                        Part.verbatim(String.valueOf(usual.highest())),
+                        unit.part(),
+                        mapping.unit().part()));
     }
 }

@@ -1,5 +1,6 @@
 package dev.stayfixed.recording;
 
+import dev.stayfixed.reason.Reason;
 import java.util.Optional;
 
 /**
@@ -8,16 +9,16 @@ import java.util.Optional;
  * @param header as it stands in the file, cleaned
  * @param mapping empty where the column is not used, and for the time column
  * @param byHeader how sure the header alone makes it; values may speak against it, or be missing at the beginning of the log
- * @param reason in words, what speaks for it or why it is not used
+ * @param reason what speaks for it or why it is not used
  */
 public record ColumnProposal(
-        String header, Optional<ColumnMapping> mapping, Confidence confidence, Confidence byHeader, String reason) {
+        String header, Optional<ColumnMapping> mapping, Confidence confidence, Confidence byHeader, Reason reason) {
 
-    ColumnProposal(String header, Optional<ColumnMapping> mapping, Confidence confidence, String reason) {
+    ColumnProposal(String header, Optional<ColumnMapping> mapping, Confidence confidence, Reason reason) {
         this(header, mapping, confidence, confidence, reason);
     }
 
-    static ColumnProposal unused(String header, String reason) {
+    static ColumnProposal unused(String header, Reason reason) {
         return new ColumnProposal(header, Optional.empty(), Confidence.NONE, reason);
     }
 }

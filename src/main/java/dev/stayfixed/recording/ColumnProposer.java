@@ -1,6 +1,9 @@
 package dev.stayfixed.recording;
 
 import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -25,7 +28,7 @@ final class ColumnProposer {
         return known.map(name -> named(column, name))
                 .orElseGet(() -> CommonWords.named(column.header())
                         .map(naming -> worded(column, naming))
-                        .orElse(ColumnProposal.unused(header, "the header names no signal that we use")));
+                        .orElse(ColumnProposal.unused(header, Reason.of(ColumnReason.NO_SIGNAL))));
     }
 
     private ColumnProposal named(LogSample.Column column, KnownName name) {
@@ -34,7 +37,7 @@ final class ColumnProposer {
         }
         Optional<SourceUnit> stated = column.header().unit();
         SourceUnit unit = stated.filter(u -> u.fits(name.signal())).orElse(name.unit());
-        String reason = name.source() + ", in " + unit.spelling();
+        Reason reason = Reason.of(ColumnReason.PUBLISHED_NAME, Part.verbatim(name.source()), unit.part());
         String beside = name.beside(column.header().text());
         List<String> unexplained = CommonWords.unexplained(HeaderText.of(beside), name.signal());
         boolean misfit = stated.filter(u -> !u.fits(name.signal())).isPresent() && !beside.isEmpty();
@@ -44,7 +47,7 @@ final class ColumnProposer {
                     name.signal(),
                     unit,
                     Confidence.GUESS,
-                    reason + "; but what does " + Shown.of(beside) + " say?");
+                    Reason.of(Shape.EACH, reason, Reason.of(ColumnReason.BESIDE_NAME, Shown.part(beside))));
         }
         return judged(column, name.signal(), unit, Confidence.CERTAIN, reason);
     }
@@ -55,23 +58,23 @@ final class ColumnProposer {
         boolean whole = Arrays.stream(values).allMatch(v -> v == Math.rint(v));
         double last = values.length == 0 ? 0 : values[values.length - 1];
         if (before6 || !whole) {
-            String why = before6 ? "other names are older than version 6" : "the values are broken numbers";
-            return told(judged(column, name.signal(), SourceUnit.KILOMETRES, Confidence.LIKELY, "km: " + why));
+            ColumnReason why = before6 ? ColumnReason.KILOMETRES_BY_NAMES : ColumnReason.KILOMETRES_BY_VALUES;
+            return told(judged(column, name.signal(), SourceUnit.KILOMETRES, Confidence.LIKELY, Reason.of(why)));
         }
         if (last > FARTHEST_CAR) {
             return told(judged(
-                    column, name.signal(), SourceUnit.METRES, Confidence.LIKELY, "m: no car has gone so many km"));
+                    column, name.signal(), SourceUnit.METRES, Confidence.LIKELY, Reason.of(ColumnReason.METRES_BY_HEIGHT)));
         }
         boolean leaps = values.length > 1 && (last - values[0]) > values.length * 2.0;
         return leaps
                 ? told(judged(
-                        column, name.signal(), SourceUnit.METRES, Confidence.LIKELY, "m: it grows by metres a row"))
+                        column, name.signal(), SourceUnit.METRES, Confidence.LIKELY, Reason.of(ColumnReason.METRES_BY_STEPS)))
                 : judged(
                         column,
                         name.signal(),
                         SourceUnit.KILOMETRES,
                         Confidence.GUESS,
-                        "km up to version 5 of the vocabulary, m from version 6: please say which");
+                        Reason.of(ColumnReason.KILOMETRES_OR_METRES));
     }
 
     /** The name is published and the rest of the log tells which of its two units is meant: nobody need be asked. */
@@ -91,28 +94,30 @@ final class ColumnProposer {
         if (naming.other().isPresent()) {
             return ColumnProposal.unused(
                     column.header().text(),
-                    "named like " + signal.words() + ", but "
-                            + Shown.of(naming.other().get()) + " makes it another quantity");
+                    Reason.of(
+                            ColumnReason.ANOTHER_QUANTITY,
+                            signal,
+                            Shown.part(naming.other().get())));
         }
         Optional<SourceUnit> stated = column.header().unit().filter(unit -> unit.fits(signal));
         boolean misfit = stated.isEmpty() && column.header().unit().isPresent();
         if (misfit || !naming.unexplained().isEmpty()) {
-            String strange = misfit
-                    ? column.header().unit().get().spelling() + " is no unit of it"
-                    : "it is not known what " + Shown.of(String.join(" ", naming.unexplained())) + " changes";
+            Reason strange = misfit
+                    ? Reason.of(ColumnReason.NO_UNIT_OF_IT, column.header().unit().get().part())
+                    : Reason.of(ColumnReason.CHANGES_UNKNOWN, Shown.part(String.join(" ", naming.unexplained())));
             return judged(
                     column,
                     signal,
                     stated.orElse(SourceUnit.usual(signal)),
                     Confidence.GUESS,
-                    "the header says " + signal.words() + "; but " + strange + ": please say");
+                    Reason.of(Shape.EACH, Reason.of(ColumnReason.HEADER_SAYS, signal), strange));
         }
         return stated.map(unit -> judged(
                         column,
                         signal,
                         unit,
                         Confidence.CERTAIN,
-                        "the header says " + signal.words() + " in " + unit.spelling()))
+                        Reason.of(ColumnReason.HEADER_SAYS_UNIT, signal, unit.part())))
                 .orElseGet(() -> withoutUnit(column, signal));
     }
 
@@ -120,7 +125,8 @@ final class ColumnProposer {
         SourceUnit canonical = SourceUnit.usual(signal);
         double highest =
                 Arrays.stream(column.numbers(canonical, sample.mark())).max().orElse(0);
-        String says = "the header says " + signal.words() + ", no unit; ";
+        Reason says = Reason.of(ColumnReason.HEADER_WITHOUT_UNIT, signal);
+        Part upTo = Part.verbatim(String.valueOf(highest));
         Optional<SourceUnit> fitting =
                 UsualValues.contradiction(signal, canonical, column.numbers(canonical, sample.mark()));
         if (fitting.isPresent()) {
@@ -129,34 +135,33 @@ final class ColumnProposer {
                     signal,
                     fitting.get(),
                     Confidence.GUESS,
-                    says + "values up to " + highest + " fit " + fitting.get().spelling());
+                    Reason.of(Shape.EACH, says, Reason.of(ColumnReason.VALUES_FIT, upTo, fitting.get().part())));
         }
         boolean doubtful = UsualValues.isTakenOnTrust(signal);
         if (canonical == SourceUnit.PER_CENT && highest <= 1 && highest > 0) {
-            return judged(column, signal, canonical, Confidence.GUESS, says + "% assumed, values up to " + highest);
+            return judged(column, signal, canonical, Confidence.GUESS, Reason.of(Shape.EACH, says, Reason.of(ColumnReason.PERCENT_ASSUMED, upTo)));
         }
         return judged(
                 column,
                 signal,
                 canonical,
                 doubtful ? Confidence.GUESS : Confidence.LIKELY,
-                says + canonical.spelling() + " assumed");
+                Reason.of(Shape.EACH, says, Reason.of(ColumnReason.UNIT_ASSUMED, canonical.part())));
     }
 
     /** Holds the values against the signal before anything is proposed. */
     private ColumnProposal judged(
-            LogSample.Column column, Signal signal, SourceUnit unit, Confidence confidence, String reason) {
+            LogSample.Column column, Signal signal, SourceUnit unit, Confidence confidence, Reason reason) {
         String header = column.header().text();
         double[] numbers = column.numbers(unit, sample.mark());
         long readable = Arrays.stream(numbers).filter(v -> !Double.isNaN(v)).count();
         if (readable < 0.5 * numbers.length) {
             return ColumnProposal.unused(
                     header,
-                    "named like " + signal.words() + ", but "
-                            + Shown.of(column.cells().get(0)) + " is no value of it");
+                    Reason.of(ColumnReason.NO_VALUE_OF_IT, signal, Shown.part(column.cells().get(0))));
         }
         if (signal == Signal.TRIP_DISTANCE && falls(numbers)) {
-            return ColumnProposal.unused(header, "named like " + signal.words() + ", but it does not only grow");
+            return ColumnProposal.unused(header, Reason.of(ColumnReason.DOES_NOT_ONLY_GROW, signal));
         }
         Optional<SourceUnit> fitting = UsualValues.contradiction(signal, unit, numbers);
         if (fitting.isPresent()) {
@@ -164,9 +169,14 @@ final class ColumnProposer {
                     header,
                     Optional.of(new ColumnMapping(header, signal, published(header) ? unit : fitting.get())),
                     Confidence.GUESS,
-                    reason + "; but values up to "
-                            + Arrays.stream(numbers).max().orElse(0) + " fit "
-                            + fitting.get().spelling());
+                    Reason.of(
+                            Shape.EACH,
+                            reason,
+                            Reason.of(
+                                    ColumnReason.BUT_VALUES_FIT,
+                                    Part.verbatim(String.valueOf(
+                                            Arrays.stream(numbers).max().orElse(0))),
+                                    fitting.get().part())));
         }
         SourceUnit.Conversion conversion = unit.to(signal);
         long plausible = Arrays.stream(numbers)
@@ -179,7 +189,13 @@ final class ColumnProposer {
                     Optional.of(mapping),
                     Confidence.GUESS,
                     confidence,
-                    reason + "; but " + (readable - plausible) + " of " + readable + " values are out of its range");
+                    Reason.of(
+                            Shape.EACH,
+                            reason,
+                            Reason.of(
+                                    ColumnReason.OUT_OF_ITS_RANGE,
+                                    Part.count(readable - plausible),
+                                    Part.count(readable))));
         }
         return numbers.length == 0
                 ? new ColumnProposal(
@@ -187,7 +203,7 @@ final class ColumnProposer {
                         Optional.of(mapping),
                         confidence == Confidence.CERTAIN ? Confidence.LIKELY : confidence,
                         confidence,
-                        reason + "; no values at the beginning of the log")
+                        Reason.of(Shape.EACH, reason, Reason.of(ColumnReason.NO_VALUES_YET)))
                 : new ColumnProposal(header, Optional.of(mapping), confidence, reason);
     }
 

@@ -8,18 +8,4 @@ package dev.stayfixed.recording;
  * @param unreadable cells with something that is no value
  * @param implausible values that no working car shows; not used
  */
-public record ColumnUse(ColumnMapping mapping, long values, long blanks, long unreadable, long implausible) {
-
-    /** As one line of text. */
-    public String words() {
-        return "%s: %s in %s, %d values, %d blank, %d unreadable, %d implausible"
-                .formatted(
-                        mapping.header(),
-                        mapping.signal().words(),
-                        mapping.unit().spelling(),
-                        values,
-                        blanks,
-                        unreadable,
-                        implausible);
-    }
-}
+public record ColumnUse(ColumnMapping mapping, long values, long blanks, long unreadable, long implausible) {}

@@ -1,12 +1,13 @@
 package dev.stayfixed.recording;
 
+import dev.stayfixed.reason.Kind;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 
 /** What stands between the whole and the broken part of a log's numbers; the other mark may part thousands. */
-public enum DecimalMark {
+public enum DecimalMark implements Kind {
     POINT('.', ','),
     COMMA(',', '.');
 
@@ -24,10 +25,6 @@ public enum DecimalMark {
 
     char character() {
         return mark;
-    }
-
-    String words() {
-        return name().toLowerCase(Locale.ROOT);
     }
 
     /** Whether a cell says that there is no value. */

@@ -1,5 +1,6 @@
 package dev.stayfixed.recording;
 
+import dev.stayfixed.reason.Part;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -26,10 +27,12 @@ record Layout(char separator, int headerLine) {
                 }
             }
         }
-        String first =
-                Arrays.stream(lines).filter(l -> !l.isBlank()).findFirst().orElse("only blank lines");
-        throw LogFormatException.atLine(
-                1, Shown.of(first), "a header line with at least two columns, separated by comma, semicolon, tab or |");
+        Part first = Arrays.stream(lines)
+                .filter(l -> !l.isBlank())
+                .findFirst()
+                .map(Shown::part)
+                .orElse(LogFound.ONLY_BLANK_LINES);
+        throw LogFormatException.atLine(1, first, LogExpected.HEADER_LINE);
     }
 
     /** The first lines; the last one is all that is left. */

@@ -1,5 +1,7 @@
 package dev.stayfixed.recording;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.io.EOFException;
 import java.io.FilterInputStream;
 import java.io.IOException;
@@ -63,11 +65,11 @@ final class LimitedStream extends FilterInputStream {
             n = super.read(buffer, offset, length);
         } catch (ZipException damaged) {
             throw LogFormatException.ofFile(
-                    "damaged compressed data (" + damaged.getMessage() + ")",
-                    "a whole gzip or zip file; send it again");
+                    Reason.of(LogFound.DAMAGED_DATA, Part.verbatim(String.valueOf(damaged.getMessage()))),
+                    LogExpected.WHOLE_FILE);
         } catch (EOFException cutOff) {
             throw LogFormatException.ofFile(
-                    "compressed data that end in the middle", "a whole gzip or zip file; send it again");
+                    LogFound.DATA_END_EARLY, LogExpected.WHOLE_FILE);
         }
         delivered += Math.max(0, n);
         check();
@@ -77,13 +79,12 @@ final class LimitedStream extends FilterInputStream {
     private void check() {
         if (delivered > limits.bytes()) {
             throw LogFormatException.tooLarge(
-                    "more than " + limits.bytes() + " bytes when unpacked",
-                    "at most " + limits.bytes() + " bytes; split the log into drives");
+                    Reason.of(LogFound.LARGE_WHEN_UNPACKED, Part.count(limits.bytes())),
+                    Reason.of(LogExpected.FEWER_BYTES, Part.count(limits.bytes())));
         }
         if (delivered > FREE && delivered > packed.count * limits.ratio()) {
             throw LogFormatException.tooLarge(
-                    "compressed data that unpack to more than " + limits.ratio() + " times their size",
-                    "a log of a drive, which packs less; send it unpacked");
+                    Reason.of(LogFound.PACKED_TOO_WELL, Part.count(limits.ratio())), LogExpected.UNPACKED);
         }
     }
 

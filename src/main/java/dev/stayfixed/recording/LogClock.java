@@ -1,6 +1,8 @@
 package dev.stayfixed.recording;
 
 import dev.stayfixed.drive.signal.Timeline;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Supplier;
@@ -85,20 +87,19 @@ final class LogClock {
         return first;
     }
 
-    List<String> wildness(long rows) {
-        List<String> reasons = new ArrayList<>();
+    List<Reason> wildness(long rows) {
+        List<Reason> reasons = new ArrayList<>();
         if (farthestBack > FARTHEST_BACK) {
-            reasons.add("the time goes back by %d s; a logger's clock goes back by 60 s at most"
-                    .formatted(farthestBack / 1000));
+            reasons.add(Reason.of(LogReason.TIME_GOES_BACK, Part.count(farthestBack / 1000)));
         }
         if (longestStep > HALF_DAY) {
-            reasons.add("the time leaps by %d h between two rows".formatted(longestStep / HOUR));
+            reasons.add(Reason.of(LogReason.TIME_LEAPS, Part.count(longestStep / HOUR)));
         }
         if (latest - first > LONGEST_DRIVE) {
-            reasons.add("the log spans %d h; a drive lasts 96 h at most".formatted((latest - first) / HOUR));
+            reasons.add(Reason.of(LogReason.LONGER_THAN_A_DRIVE, Part.count((latest - first) / HOUR)));
         }
         if (rows > 1 && latest == first && farthestBack == 0) {
-            reasons.add("all rows have the same time");
+            reasons.add(Reason.of(LogReason.ONE_TIME));
         }
         return reasons;
     }

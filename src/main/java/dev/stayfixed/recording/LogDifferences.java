@@ -1,5 +1,7 @@
 package dev.stayfixed.recording;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -13,14 +15,14 @@ final class LogDifferences {
 
     private final LogSample sample;
     private final LogMapping mapping;
-    private final List<String> found = new ArrayList<>();
+    private final List<Reason> found = new ArrayList<>();
 
     private LogDifferences(LogSample sample, LogMapping mapping) {
         this.sample = sample;
         this.mapping = mapping;
     }
 
-    static List<String> of(LogSample sample, LogMapping mapping) {
+    static List<Reason> of(LogSample sample, LogMapping mapping) {
         LogDifferences differences = new LogDifferences(sample, mapping);
         differences.look();
         return List.copyOf(differences.found);
@@ -29,8 +31,7 @@ final class LogDifferences {
     private void look() {
         DecimalMark.seen(sample.layout().separator(), sample.columns())
                 .filter(mark -> mark != mapping.decimalMark())
-                .ifPresent(mark -> found.add("numbers are written with a decimal " + mark.words()
-                        + ", confirmed was a decimal " + mapping.decimalMark().words()));
+                .ifPresent(mark -> found.add(Reason.of(LogReason.OTHER_MARK, mark, mapping.decimalMark())));
         column(mapping.timeColumn()).ifPresent(this::time);
         for (ColumnMapping column : mapping.columns()) {
             column(column.header()).ifPresent(now -> values(column, now));
@@ -52,46 +53,46 @@ final class LogDifferences {
                 .filter(OptionalLong::isPresent)
                 .count();
         if (readable < HALF * column.cells().size()) {
-            found.add("column %s: %s is no %s"
-                    .formatted(
-                            Shown.of(column.header().text()),
-                            Shown.of(column.cells().get(0)),
-                            format.words()));
+            found.add(Reason.of(
+                    LogReason.OTHER_TIME,
+                    Shown.part(column.header().text()),
+                    Shown.part(column.cells().get(0)),
+                    format));
             return;
         }
         TimeProposer.clockOf(column, sample.mark())
                 .filter(now -> format.compareTo(TimeFormat.CLOCK_SECONDS) >= 0 && now != format)
-                .ifPresent(now -> found.add("column %s: its steps fit %s, confirmed was %s"
-                        .formatted(Shown.of(column.header().text()), now.words(), format.words())));
+                .ifPresent(now -> found.add(Reason.of(
+                        LogReason.OTHER_STEPS, Shown.part(column.header().text()), now, format)));
     }
 
     private void values(ColumnMapping confirmed, LogSample.Column now) {
-        String header = Shown.of(now.header().text());
+        Part header = Shown.part(now.header().text());
         boolean sameHeader = now.header().text().equals(confirmed.header());
         now.header()
                 .unit()
                 .filter(unit -> !sameHeader && unit != confirmed.unit() && unit.fits(confirmed.signal()))
-                .ifPresent(unit -> found.add("column %s: the unit is %s, confirmed was %s"
-                        .formatted(header, unit.spelling(), confirmed.unit().spelling())));
+                .ifPresent(unit -> found.add(Reason.of(
+                        LogReason.OTHER_UNIT, header, unit.part(), confirmed.unit().part())));
         double[] numbers = now.numbers(confirmed.unit(), mapping.decimalMark());
         long readable = Arrays.stream(numbers).filter(v -> !Double.isNaN(v)).count();
         if (readable < HALF * numbers.length) {
-            found.add("column %s: %s is no value in %s"
-                    .formatted(
-                            header,
-                            Shown.of(now.cells().get(0)),
-                            confirmed.unit().spelling()));
+            found.add(Reason.of(
+                    LogReason.OTHER_VALUES,
+                    header,
+                    Shown.part(now.cells().get(0)),
+                    confirmed.unit().part()));
             return;
         }
         UsualValues.contradiction(confirmed.signal(), confirmed.unit(), numbers)
-                .ifPresent(unit -> found.add("column %s: values up to %s fit %s, confirmed was %s"
-                        .formatted(
-                                header,
-                                Arrays.stream(numbers)
-                                        .filter(v -> !Double.isNaN(v))
-                                        .max()
-                                        .orElse(0),
-                                unit.spelling(),
-                                confirmed.unit().spelling())));
+                .ifPresent(unit -> found.add(Reason.of(
+                        LogReason.OTHER_HEIGHT,
+                        header,
+                        Part.verbatim(String.valueOf(Arrays.stream(numbers)
+                                .filter(v -> !Double.isNaN(v))
+                                .max()
+                                .orElse(0))),
+                        unit.part(),
+                        confirmed.unit().part())));
     }
 }

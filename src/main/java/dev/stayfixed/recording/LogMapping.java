@@ -30,7 +30,7 @@ public record LogMapping(
         if (dateColumn.isPresent() && !timeFormat.hasDate()) {
             throw new IllegalArgumentException(
                     "time format: found \"%s\" with a column for the date, expected one with a date"
-                            .formatted(timeFormat.words()));
+                            .formatted(timeFormat));
         }
         columns = List.copyOf(columns);
         if (columns.isEmpty()) {

@@ -1,6 +1,8 @@
 package dev.stayfixed.recording;
 
 import dev.stayfixed.drive.signal.SignalRow;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
@@ -51,7 +53,7 @@ public final class LogReader {
      * @throws LogFormatException where it has no header
      * @throws IOException from the stream itself
      */
-    public List<String> differences(InputStream in, LogMapping mapping) throws IOException {
+    public List<Reason> differences(InputStream in, LogMapping mapping) throws IOException {
         return LogDifferences.of(LogSample.of(LogSource.open(in, limits), limits), mapping);
     }
 
@@ -92,9 +94,7 @@ public final class LogReader {
             LogSample own = LogSample.of(part, limits);
             if (!reader.goOn(own, own.firstRow())) {
                 throw LogFormatException.ofFile(
-                        "a second log in the zip file (" + part.name() + ")",
-                        "one log in a zip file, or the pieces of one drive in their order, each with the same columns and"
-                                + " beginning within 12 h after the end of the one before; send each drive by itself");
+                        Reason.of(LogFound.SECOND_LOG, Part.verbatim(part.name())), LogExpected.ONE_LOG);
             }
             notes.add(NoteKind.NEXT_PART, 1, "", part.name());
             readRows(part, own, reader, notes);

@@ -1,9 +1,9 @@
 package dev.stayfixed.recording;
 
+import dev.stayfixed.reason.Reason;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /**
  * What was understood of a log, what was not, and why.
@@ -25,8 +25,8 @@ public record LogReport(
         List<String> unused,
         List<String> missing,
         List<Note> notes,
-        List<String> implausible,
-        List<String> doubts) {
+        List<Reason> implausible,
+        List<Reason> doubts) {
 
     public LogReport {
         columns = List.copyOf(columns);
@@ -40,19 +40,5 @@ public record LogReport(
     /** Whether a drive may be judged from it; an implausible log is shown, never scored. */
     public boolean isScorable() {
         return implausible.isEmpty();
-    }
-
-    /** The whole report, line by line. */
-    public List<String> lines() {
-        return Stream.of(
-                        implausible.stream().map(reason -> "Not judged: " + reason),
-                        Stream.of(rows + " rows from " + firstTime + " to " + lastTime),
-                        columns.stream().map(ColumnUse::words),
-                        unused.stream().map(header -> header + ": not used"),
-                        missing.stream().map(header -> header + ": expected, not in this file"),
-                        doubts.stream().map(doubt -> "In doubt: " + doubt),
-                        notes.stream().map(Note::words))
-                .flatMap(lines -> lines)
-                .toList();
     }
 }

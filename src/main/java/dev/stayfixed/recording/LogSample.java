@@ -57,7 +57,7 @@ record LogSample(
             }
         }
         if (rows.isEmpty()) {
-            throw LogFormatException.atLine(layout.headerLine(), "no header line", "the header of the log");
+            throw LogFormatException.atLine(layout.headerLine(), LogFound.NO_HEADER, LogExpected.HEADER);
         }
         return of(layout, rows);
     }

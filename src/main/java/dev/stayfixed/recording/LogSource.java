@@ -1,5 +1,7 @@
 package dev.stayfixed.recording;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.io.BufferedInputStream;
 import java.io.EOFException;
 import java.io.IOException;
@@ -56,7 +58,7 @@ final class LogSource {
         try {
             return new GZIPInputStream(packed, 1 << 13);
         } catch (ZipException | EOFException damaged) {
-            throw LogFormatException.ofFile("a damaged gzip header", "a whole gzip file; send it again");
+            throw LogFormatException.ofFile(LogFound.DAMAGED_GZIP, LogExpected.WHOLE_GZIP);
         }
     }
 
@@ -75,8 +77,10 @@ final class LogSource {
             limited.transferTo(OutputStream.nullOutputStream());
         }
         throw LogFormatException.ofFile(
-                "a zip file without a log in it" + (passed.isEmpty() ? "" : " (" + passed.get(0) + ")"),
-                "one .csv, .txt or .tsv file in it; export a spreadsheet as CSV first");
+                passed.isEmpty()
+                        ? LogFound.ZIP_WITHOUT_LOG
+                        : Reason.of(LogFound.ZIP_WITHOUT_LOG_BUT, Part.verbatim(passed.get(0))),
+                LogExpected.ONE_FILE);
     }
 
     private static @Nullable ZipEntry next(ZipInputStream zip) throws IOException {
@@ -84,8 +88,8 @@ final class LogSource {
             return zip.getNextEntry();
         } catch (ZipException | EOFException | IllegalArgumentException damaged) {
             throw LogFormatException.ofFile(
-                    "a damaged or encrypted zip file (" + damaged.getMessage() + ")",
-                    "a whole zip file without a password; send it again");
+                    Reason.of(LogFound.DAMAGED_ZIP, Part.verbatim(String.valueOf(damaged.getMessage()))),
+                    LogExpected.WHOLE_ZIP);
         }
     }
 
@@ -133,7 +137,7 @@ final class LogSource {
 
     private void refuseOtherEncodings() {
         if (head.length == 0) {
-            throw LogFormatException.ofFile("an empty file", "a CSV log with a header line");
+            throw LogFormatException.ofFile(LogFound.EMPTY_FILE, LogExpected.CSV_WITH_HEADER);
         }
         boolean mark = startsWith(head, 0xFE, 0xFF) || startsWith(head, 0xFF, 0xFE);
         int zeros = 0;
@@ -141,10 +145,10 @@ final class LogSource {
             zeros += b == 0 ? 1 : 0;
         }
         if (mark || zeros > head.length / 4) {
-            throw LogFormatException.ofFile("text in UTF-16", "a CSV log in UTF-8; save it again as CSV (UTF-8)");
+            throw LogFormatException.ofFile(LogFound.UTF_16, LogExpected.CSV_SAVED_AGAIN);
         }
         if (zeros > 0) {
-            throw LogFormatException.ofFile("binary data (zero bytes)", "a CSV log in UTF-8");
+            throw LogFormatException.ofFile(LogFound.BINARY, LogExpected.CSV);
         }
     }
 

@@ -1,7 +1,6 @@
 package dev.stayfixed.recording;
 
 import java.util.List;
-import java.util.stream.Collectors;
 
 /**
  * How often something was seen, and the first few places.
@@ -14,21 +13,9 @@ public record Note(NoteKind kind, long total, List<Example> examples) {
     public static final int MOST_EXAMPLES = 5;
 
     /** One place; the column's header is empty where the row as a whole is meant. */
-    public record Example(long line, String column, String found) {
-
-        String words() {
-            return "line " + line + (column.isEmpty() ? "" : ", " + column) + ": " + found;
-        }
-    }
+    public record Example(long line, String column, String found) {}
 
     public Note {
         examples = List.copyOf(examples);
-    }
-
-    /** As one line of text. */
-    public String words() {
-        String more = total > examples.size() ? "; and " + (total - examples.size()) + " more" : "";
-        return total + " × " + kind.words() + ": "
-                + examples.stream().map(Example::words).collect(Collectors.joining("; ")) + more;
     }
 }

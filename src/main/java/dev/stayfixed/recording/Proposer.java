@@ -1,6 +1,9 @@
 package dev.stayfixed.recording;
 
 import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
@@ -23,7 +26,7 @@ final class Proposer {
         for (int i = 0; i < sample.columns().size(); i++) {
             if (time.date().orElse(-1) == i) {
                 proposals.add(ColumnProposal.unused(
-                        sample.columns().get(i).header().text(), "the date, beside the time of day"));
+                        sample.columns().get(i).header().text(), Reason.of(ColumnReason.DATE_BESIDE_TIME)));
             } else if (i != time.column()) {
                 proposals.add(proposer.propose(sample.columns().get(i)));
             }
@@ -35,11 +38,12 @@ final class Proposer {
         if (used.isEmpty()) {
             throw LogFormatException.atLine(
                     sample.layout().headerLine(),
-                    "no column with a signal among "
-                            + Shown.of(String.join(
+                    Reason.of(
+                            LogFound.NO_SIGNAL_COLUMN,
+                            Shown.part(String.join(
                                     ", ",
-                                    each.stream().map(ColumnProposal::header).toList())),
-                    "vehicle speed, engine speed, coolant temperature or the like; or a mapping that says which they are");
+                                    each.stream().map(ColumnProposal::header).toList()))),
+                    LogExpected.SIGNAL_COLUMN);
         }
         return new Proposal(
                 new LogMapping(
@@ -85,7 +89,7 @@ final class Proposer {
         if (!first) {
             return ColumnProposal.unused(
                     proposal.header(),
-                    "column " + Shown.of(best.header()) + " already gives the same signal; here " + proposal.reason());
+                    Reason.of(ColumnReason.GIVEN_ALREADY, Shown.part(best.header()), proposal.reason()));
         }
         List<ColumnProposal> rest = new ArrayList<>(rivals);
         rest.remove(proposal);
@@ -94,6 +98,9 @@ final class Proposer {
                 proposal.header(),
                 proposal.mapping(),
                 Confidence.GUESS,
-                proposal.reason() + "; but " + others + " may be it as well: please say which");
+                Reason.of(
+                        Shape.EACH,
+                        proposal.reason(),
+                        Reason.of(ColumnReason.MAY_BE_IT_AS_WELL, Part.verbatim(others))));
     }
 }

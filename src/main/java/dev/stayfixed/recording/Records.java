@@ -3,6 +3,8 @@ package dev.stayfixed.recording;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.UncheckedIOException;
@@ -80,8 +82,7 @@ final class Records {
     private LogFormatException notCut() {
         return LogFormatException.atLine(
                 line + 1,
-                "a row that cannot be split into cells",
-                "at most %d cells of at most %d characters, and every opened quote closed"
-                        .formatted(limits.columns(), limits.cellLength()));
+                LogFound.UNCUT_ROW,
+                Reason.of(LogExpected.CELLS, Part.count(limits.columns()), Part.count(limits.cellLength())));
     }
 }

@@ -2,6 +2,8 @@ package dev.stayfixed.recording;
 
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.drive.signal.SignalRow;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -68,8 +70,8 @@ final class RowReader implements RowSink {
                             .orElse(mapping.columns().get(0).header());
             throw LogFormatException.atLine(
                     headerLine,
-                    "columns " + Shown.of(String.join(", ", headers)),
-                    "the columns of the saved mapping, among them " + Shown.of(lacking) + "; propose a new mapping");
+                    Reason.of(LogFound.COLUMNS, Shown.part(String.join(", ", headers))),
+                    Reason.of(LogExpected.MAPPED_COLUMNS, Shown.part(lacking)));
         }
     }
 
@@ -200,8 +202,8 @@ final class RowReader implements RowSink {
             if (!relocate(joined)) {
                 throw LogFormatException.atLine(
                         row.line(),
-                        "units " + Shown.of(String.join(", ", texts)) + " under a header in the middle",
-                        "the units of the header at the top; send each drive by itself");
+                        Reason.of(LogFound.UNITS_IN_THE_MIDDLE, Shown.part(String.join(", ", texts))),
+                        LogExpected.UNITS_AT_TOP);
             }
             notes.add(NoteKind.UNITS_ROW, row.line(), "", String.join(",", texts));
             return true;
@@ -221,8 +223,8 @@ final class RowReader implements RowSink {
         if (moved && !relocate(texts)) {
             throw LogFormatException.atLine(
                     row.line(),
-                    "another header in the middle, " + Shown.of(String.join(", ", texts)),
-                    "the columns of the header at the top; send each drive by itself");
+                    Reason.of(LogFound.HEADER_IN_THE_MIDDLE, Shown.part(String.join(", ", texts))),
+                    LogExpected.COLUMNS_AT_TOP);
         }
         notes.add(
                 moved ? NoteKind.MOVED_COLUMNS : NoteKind.REPEATED_HEADER,
@@ -244,7 +246,7 @@ final class RowReader implements RowSink {
             return;
         }
         throw LogFormatException.atLine(
-                line, "a quoted cell that runs over several lines", "every opened quote closed in the same line");
+                line, LogFound.CELL_OVER_LINES, LogExpected.CLOSED_QUOTE);
     }
 
     private void take(Placed placed) {
@@ -271,8 +273,8 @@ final class RowReader implements RowSink {
         if (rows == 0) {
             throw LogFormatException.atLine(
                     headerLine + 1,
-                    "no row with a readable time in column " + Shown.of(mapping.timeColumn()),
-                    mapping.timeFormat().words());
+                    Reason.of(LogFound.NO_READABLE_TIME, Shown.part(mapping.timeColumn())),
+                    mapping.timeFormat());
         }
         Optional<Instant> start =
                 mapping.timeFormat().isInstant() ? Optional.of(Instant.ofEpochMilli(clock.first())) : Optional.empty();
@@ -302,11 +304,11 @@ final class RowReader implements RowSink {
         return List.copyOf(unused);
     }
 
-    private List<String> implausible() {
-        List<String> reasons = new ArrayList<>(clock.wildness(rows));
-        cells.stream().map(CellReader::suspicion).filter(s -> !s.isEmpty()).forEach(reasons::add);
+    private List<Reason> implausible() {
+        List<Reason> reasons = new ArrayList<>(clock.wildness(rows));
+        cells.forEach(cell -> cell.suspicion().ifPresent(reasons::add));
         if (notes.droppedRows() > rows) {
-            reasons.add("more rows had to be dropped (" + notes.droppedRows() + ") than could be read (" + rows + ")");
+            reasons.add(Reason.of(LogReason.MORE_DROPPED, Part.count(notes.droppedRows()), Part.count(rows)));
         }
         return reasons;
     }

@@ -19,6 +19,7 @@ import static tech.units.indriya.unit.Units.SECOND;
 import static tech.units.indriya.unit.Units.VOLT;
 
 import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.reason.Part;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -89,6 +90,10 @@ public enum SourceUnit {
     }
 
     /** How it is printed. */
+    Part part() {
+        return Part.verbatim(spelling());
+    }
+
     public String spelling() {
         return spellings.get(0);
     }

@@ -1,5 +1,6 @@
 package dev.stayfixed.recording;
 
+import dev.stayfixed.reason.Kind;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
@@ -14,19 +15,19 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** How a log writes its time. */
-public enum TimeFormat {
-    ISO_WITH_OFFSET("date and time with offset, 2024-03-01T08:15:00Z"),
-    ISO_LOCAL("date and time, 2024-03-01 08:15:00"),
-    DOTTED_LOCAL("date and time, 01.03.2024 08:15:00"),
-    MONTH_FIRST_LOCAL("date and time, the month first, 03/26/2024 08:15:00 or 3/26/24 8:15 AM"),
-    DAY_FIRST_LOCAL("date and time, the day first, 26/03/2024 08:15:00"),
-    NAMED_MONTH_LOCAL("date and time, 26-Mar-2024 08:15:00"),
-    TIME_OF_DAY("time of day, 08:15:00.250"),
-    EPOCH_MILLIS("milliseconds since 1970"),
-    EPOCH_SECONDS("seconds since 1970"),
-    CLOCK_SECONDS("seconds since the log or the engine started"),
-    CLOCK_MILLIS("milliseconds since the log or the engine started"),
-    CLOCK_MINUTES("minutes since the log or the engine started");
+public enum TimeFormat implements Kind {
+    ISO_WITH_OFFSET,
+    ISO_LOCAL,
+    DOTTED_LOCAL,
+    MONTH_FIRST_LOCAL,
+    DAY_FIRST_LOCAL,
+    NAMED_MONTH_LOCAL,
+    TIME_OF_DAY,
+    EPOCH_MILLIS,
+    EPOCH_SECONDS,
+    CLOCK_SECONDS,
+    CLOCK_MILLIS,
+    CLOCK_MINUTES;
 
     private static final Pattern CLOCK = Pattern.compile(
             "(\\d{1,2}):([0-5]\\d)(?::([0-5]\\d)(?:[.,](\\d{1,9}))?)?(?:\\s?([AaPp])\\.?\\s?[Mm]\\.?)?");
@@ -40,16 +41,6 @@ public enum TimeFormat {
             .withResolverStyle(ResolverStyle.STRICT);
     private static final long EARLIEST = LocalDateTime.of(1990, 1, 1, 0, 0).toEpochSecond(ZoneOffset.UTC) * 1000;
     private static final long LATEST = LocalDateTime.of(2100, 1, 1, 0, 0).toEpochSecond(ZoneOffset.UTC) * 1000;
-
-    private final String words;
-
-    TimeFormat(String words) {
-        this.words = words;
-    }
-
-    public String words() {
-        return words;
-    }
 
     /** Whether a time of this format names a moment in the world. */
     public boolean isInstant() {

@@ -1,6 +1,9 @@
 package dev.stayfixed.recording;
 
 import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -44,16 +47,16 @@ final class TimeProposer {
             OptionalInt date,
             TimeFormat format,
             Confidence confidence,
-            String reason,
+            Reason reason,
             int rank,
             Course course) {
 
-        Candidate(int column, TimeFormat format, Confidence confidence, String reason, int rank, Course course) {
+        Candidate(int column, TimeFormat format, Confidence confidence, Reason reason, int rank, Course course) {
             this(column, OptionalInt.empty(), format, confidence, reason, rank, course);
         }
 
-        Candidate with(Confidence other, String more) {
-            return new Candidate(column, date, format, other, reason + more, rank, course);
+        Candidate with(Confidence other, Reason reason) {
+            return new Candidate(column, date, format, other, reason, rank, course);
         }
     }
 
@@ -112,13 +115,8 @@ final class TimeProposer {
         if (candidates.isEmpty()) {
             throw LogFormatException.atLine(
                     sample.layout().headerLine(),
-                    "no column with a time among " + Shown.of(String.join(", ", sample.headers())),
-                    "a time column: "
-                            + String.join(
-                                    "; ",
-                                    Arrays.stream(TimeFormat.values())
-                                            .map(TimeFormat::words)
-                                            .toList()));
+                    Reason.of(LogFound.NO_TIME_COLUMN, Shown.part(String.join(", ", sample.headers()))),
+                    Reason.of(LogExpected.TIME_COLUMN, Reason.of(Shape.EACH, TimeFormat.values())));
         }
         return chosen(sample, candidates);
     }
@@ -143,33 +141,25 @@ final class TimeProposer {
         List<Candidate> others =
                 clocks.stream().filter(c -> c.column() != best.column()).toList();
         List<Candidate> against = others.stream().filter(c -> !agree(best, c)).toList();
-        String seen = said(
-                        sample,
-                        "; goes along with ",
-                        others.stream().filter(c -> agree(best, c)).toList())
-                + said(sample, "; other than ", against)
-                + said(
-                        sample,
-                        "; stands still: ",
-                        candidates.stream().filter(c -> !usable.contains(c)).toList());
+        List<Reason> reasons = new ArrayList<>(List.of(best.reason()));
+        List<Candidate> along = others.stream().filter(c -> agree(best, c)).toList();
+        said(sample, ColumnReason.GOES_ALONG, along).ifPresent(reasons::add);
+        said(sample, ColumnReason.OTHER_THAN, against).ifPresent(reasons::add);
+        List<Candidate> still =
+                candidates.stream().filter(c -> !usable.contains(c)).toList();
+        said(sample, ColumnReason.STANDS_STILL, still).ifPresent(reasons::add);
+        Reason seen = Shape.EACH.of(reasons);
         boolean alone = !against.isEmpty() && others.size() - against.size() < against.size();
-        return best.with(
-                alone ? Confidence.GUESS : best.confidence(),
-                seen + (alone ? ": please say which clock is right" : ""));
+        return alone
+                ? best.with(Confidence.GUESS, Reason.of(ColumnReason.WHICH_CLOCK, seen))
+                : best.with(best.confidence(), seen);
     }
 
-    private static String said(LogSample sample, String before, List<Candidate> candidates) {
-        return candidates.isEmpty()
-                ? ""
-                : before
-                        + String.join(
-                                ", ",
-                                candidates.stream()
-                                        .map(c -> Shown.of(sample.columns()
-                                                .get(c.column())
-                                                .header()
-                                                .text()))
-                                        .toList());
+    private static Optional<Reason> said(LogSample sample, ColumnReason kind, List<Candidate> candidates) {
+        List<Part> columns = candidates.stream()
+                .map(c -> Shown.part(sample.columns().get(c.column()).header().text()))
+                .toList();
+        return columns.isEmpty() ? Optional.empty() : Optional.of(Reason.of(kind, Shape.LIST.of(columns)));
     }
 
     /** They count the same time, and where both tell the date, they tell the same but for the time zone. */
@@ -204,7 +194,7 @@ final class TimeProposer {
             if (!format.isNumber()) {
                 int rank = rank(format) + (named ? 0 : 1) + (satellite ? 2 : 0);
                 Candidate found = new Candidate(
-                        index, format, Confidence.CERTAIN, "every value is a " + format.words(), rank, course);
+                        index, format, Confidence.CERTAIN, Reason.of(ColumnReason.EVERY_VALUE, format), rank, course);
                 return Optional.of(format == TimeFormat.MONTH_FIRST_LOCAL ? dayAndMonth(sample, column, found) : found);
             }
             if (format.compareTo(TimeFormat.CLOCK_SECONDS) < 0) {
@@ -212,7 +202,7 @@ final class TimeProposer {
                         index,
                         format,
                         named ? Confidence.CERTAIN : Confidence.LIKELY,
-                        "the values are " + format.words() + " of our years",
+                        Reason.of(ColumnReason.OF_OUR_YEARS, format),
                         100 + (named ? 0 : 1),
                         course));
             }
@@ -241,13 +231,18 @@ final class TimeProposer {
                     monthFirst.column(),
                     TimeFormat.DAY_FIRST_LOCAL,
                     Confidence.CERTAIN,
-                    "every value is a " + TimeFormat.DAY_FIRST_LOCAL.words(),
+                    Reason.of(ColumnReason.EVERY_VALUE, TimeFormat.DAY_FIRST_LOCAL),
                     monthFirst.rank(),
                     dayFirst);
         }
         return monthFirst.with(
                 Confidence.GUESS,
-                "; but in " + Shown.of(column.cells().get(0)) + " the day may stand first as well: please say");
+                Reason.of(
+                        Shape.EACH,
+                        monthFirst.reason(),
+                        Reason.of(
+                                ColumnReason.DAY_MAY_STAND_FIRST,
+                                Shown.part(column.cells().get(0)))));
     }
 
     /** The first column whose cells, put before the time of day, give a date and time. */
@@ -268,8 +263,10 @@ final class TimeProposer {
                             time.column(),
                             format,
                             Confidence.CERTAIN,
-                            time.reason() + ", and the date stands in column "
-                                    + Shown.of(both.header().text()),
+                            Reason.of(
+                                    ColumnReason.DATE_IN_COLUMN,
+                                    time.reason(),
+                                    Shown.part(both.header().text())),
                             time.rank(),
                             Course.of(both, format, sample.mark()));
                     Candidate decided =
@@ -307,13 +304,13 @@ final class TimeProposer {
         Optional<SourceUnit> unit = column.header().unit();
         int rank = 200 + (isRunTime(column) ? 5 : 0);
         if (unit.isPresent() && unit.get() == SourceUnit.MILLISECONDS) {
-            return clock(sample, index, TimeFormat.CLOCK_MILLIS, Confidence.CERTAIN, "the header says ms", rank);
+            return clock(sample, index, TimeFormat.CLOCK_MILLIS, Confidence.CERTAIN, Reason.of(ColumnReason.HEADER_SAYS_MILLISECONDS), rank);
         }
         if (unit.isPresent() && unit.get() == SourceUnit.MINUTES) {
-            return clock(sample, index, TimeFormat.CLOCK_MINUTES, Confidence.CERTAIN, "the header says min", rank);
+            return clock(sample, index, TimeFormat.CLOCK_MINUTES, Confidence.CERTAIN, Reason.of(ColumnReason.HEADER_SAYS_MINUTES), rank);
         }
         if (isRunTime(column) || unit.filter(u -> u == SourceUnit.SECONDS).isPresent()) {
-            return clock(sample, index, TimeFormat.CLOCK_SECONDS, Confidence.CERTAIN, "the header says seconds", rank);
+            return clock(sample, index, TimeFormat.CLOCK_SECONDS, Confidence.CERTAIN, Reason.of(ColumnReason.HEADER_SAYS_SECONDS), rank);
         }
         double step = medianStep(column.numbers(SourceUnit.SECONDS, sample.mark()));
         TimeFormat format = step >= 20 ? TimeFormat.CLOCK_MILLIS : TimeFormat.CLOCK_SECONDS;
@@ -322,13 +319,14 @@ final class TimeProposer {
                 index,
                 format,
                 Confidence.GUESS,
-                "no unit in the header; rows are %s apart, which fits %s"
-                        .formatted(step, step >= 20 ? "milliseconds" : "seconds"),
+                Reason.of(
+                        step >= 20 ? ColumnReason.ROWS_APART_MILLISECONDS : ColumnReason.ROWS_APART_SECONDS,
+                        Part.verbatim(String.valueOf(step))),
                 rank);
     }
 
     private static Candidate clock(
-            LogSample sample, int index, TimeFormat format, Confidence confidence, String reason, int rank) {
+            LogSample sample, int index, TimeFormat format, Confidence confidence, Reason reason, int rank) {
         Course course = Course.of(sample.columns().get(index), format, sample.mark());
         return new Candidate(index, format, confidence, reason, rank, course);
     }

@@ -1,5 +1,6 @@
 package dev.stayfixed.recording;
 
+import static dev.stayfixed.English.words;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.stayfixed.drive.signal.Extent;
@@ -90,7 +91,7 @@ class OneDriveTest {
         LogReading reading = read(file("resembling.csv"));
         assertThat(reading.proposal().columns())
                 .filteredOn(column -> column.mapping().isEmpty())
-                .extracting(ColumnProposal::reason)
+                .extracting(column -> words(column.reason()))
                 .containsExactly(
                         "named like vehicle speed, but \"average\" makes it another quantity",
                         "the header names no signal that we use",
@@ -102,7 +103,7 @@ class OneDriveTest {
     void a_clock_that_stands_still_does_not_win_and_all_clocks_are_shown() throws IOException {
         Proposal proposal = read(file("three-clocks.csv")).proposal();
         assertThat(proposal.mapping().timeColumn()).isEqualTo("GPS Time");
-        assertThat(proposal.time().reason()).contains("goes along with \"Time (s)\"; stands still: \"Session start\"");
+        assertThat(words(proposal.time().reason())).contains("goes along with \"Time (s)\"; stands still: \"Session start\"");
     }
 
     /** In the order of the zip file; the second piece has its columns in another order. */

@@ -1,7 +1,9 @@
 package dev.stayfixed.recording;
 
+import static dev.stayfixed.English.words;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.stayfixed.English;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.drive.signal.SignalRow;
 import java.io.ByteArrayInputStream;
@@ -160,7 +162,7 @@ class ResemblanceTest {
     void what_says_name_and_unit_plainly_stays_certain(String header, Signal signal) throws IOException {
         String[] values = signal == Signal.ENGINE_SPEED ? new String[] {"800", "900"} : new String[] {"20", "21"};
         assertThat(of(header, signal, values))
-                .hasValueSatisfying(c -> assertThat(c.byHeader()).as(c.reason()).isEqualTo(Confidence.CERTAIN));
+                .hasValueSatisfying(c -> assertThat(c.byHeader()).as(words(c.reason())).isEqualTo(Confidence.CERTAIN));
     }
 
     @ParameterizedTest
@@ -177,7 +179,7 @@ class ResemblanceTest {
         ColumnProposal column = of(header, signal, values.split(",", -1)).orElseThrow();
         assertThat(column.byHeader()).isEqualTo(Confidence.GUESS);
         assertThat(column.mapping().orElseThrow().unit()).isEqualTo(fitting);
-        assertThat(column.reason()).contains("fit " + fitting.spelling());
+        assertThat(words(column.reason())).contains("fit " + fitting.spelling());
     }
 
     /** The open circuit of a sensor reads like this too: the published unit stays, and somebody is asked. */
@@ -186,7 +188,7 @@ class ResemblanceTest {
         ColumnProposal column = of("01-05", Signal.COOLANT, "215", "215").orElseThrow();
         assertThat(column.byHeader()).isEqualTo(Confidence.GUESS);
         assertThat(column.mapping().orElseThrow().unit()).isEqualTo(SourceUnit.DEGREES_CELSIUS);
-        assertThat(column.reason()).contains("values up to 215.0 fit °F");
+        assertThat(words(column.reason())).contains("values up to 215.0 fit °F");
     }
 
     /** The head of the log is plausible in °C; only its end is not. */
@@ -203,7 +205,7 @@ class ResemblanceTest {
         }
         LogReading reading = READER.readAsProposed(bytes(log.toString()), row -> {});
         assertThat(reading.proposal().byHeaders()).isEqualTo(Confidence.CERTAIN);
-        assertThat(reading.report().doubts())
+        assertThat(reading.report().doubts()).extracting(English::words)
                 .containsExactly("column \"Coolant temp (°C)\": values up to 190.0 fit °F, not °C");
     }
 
@@ -221,14 +223,14 @@ class ResemblanceTest {
         }
         Proposal proposal = propose(log.toString());
         assertThat(proposal.time().confidence()).isEqualTo(Confidence.GUESS);
-        assertThat(proposal.time().reason()).contains(said);
+        assertThat(words(proposal.time().reason())).contains(said);
     }
 
     @Test
     void a_day_that_may_be_a_month_is_asked_about() throws IOException {
         Proposal doubtful = propose("When,01-0D\n03/04/2024 08:00:00,1\n03/04/2024 08:00:01,2\n");
         assertThat(doubtful.time().confidence()).isEqualTo(Confidence.GUESS);
-        assertThat(doubtful.time().reason()).contains("the day may stand first as well");
+        assertThat(words(doubtful.time().reason())).contains("the day may stand first as well");
         Proposal dayFirst = propose("When,01-0D\n26/03/2024 08:00:00,1\n26/03/2024 08:00:01,2\n");
         assertThat(dayFirst.mapping().timeFormat()).isEqualTo(TimeFormat.DAY_FIRST_LOCAL);
         assertThat(dayFirst.time().confidence()).isEqualTo(Confidence.CERTAIN);
@@ -305,20 +307,27 @@ class ResemblanceTest {
                         new ColumnMapping("Water", Signal.COOLANT, SourceUnit.DEGREES_CELSIUS)));
         assertThat(mapping.takenOnTrust()).hasSize(2);
         assertThat(READER.differences(bytes("Time,Speed,Water\n0,10.5,20\n1,11.5,21\n"), mapping))
+                .extracting(English::words)
                 .isEmpty();
         assertThat(READER.differences(bytes("Time,Speed,Water\n0,60,180\n1,61,190\n"), mapping))
+                .extracting(English::words)
                 .containsExactly("column \"Water\": values up to 190.0 fit °F, confirmed was °C");
         assertThat(READER.differences(bytes("Time,Speed,Water\ns,mph,°C\n0,60,80\n1,61,80\n"), mapping))
+                .extracting(English::words)
                 .containsExactly("column \"Speed [mph]\": the unit is mph, confirmed was km/h");
         assertThat(READER.differences(bytes("Time,Speed,Water\n0,60 mph,80\n1,61 mph,80\n"), mapping))
+                .extracting(English::words)
                 .contains("column \"Speed [mph]\": the unit is mph, confirmed was km/h");
         assertThat(READER.differences(bytes("Time;Speed;Water\n0;60,5;80\n1;61,5;80\n"), mapping))
+                .extracting(English::words)
                 .contains("numbers are written with a decimal comma, confirmed was a decimal point");
         assertThat(READER.differences(bytes("Time,Speed,Water\n0,60,80\n500,61,80\n1000,61,80\n"), mapping))
+                .extracting(English::words)
                 .containsExactly(
                         "column \"Time\": its steps fit milliseconds since the log or the engine started, confirmed was"
                                 + " seconds since the log or the engine started");
         assertThat(READER.differences(bytes("Time,Speed,Water\n08:00:00,60,80\n08:00:01,61,80\n"), mapping))
+                .extracting(English::words)
                 .containsExactly("column \"Time\": \"08:00:00\" is no seconds since the log or the engine started");
     }
 

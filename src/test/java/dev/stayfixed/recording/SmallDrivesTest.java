@@ -50,7 +50,7 @@ class SmallDrivesTest {
                 .containsEntry(WarmUpRule.SPARK_EXACT, 14_000L)
                 .containsEntry(WarmUpRule.SPARK_ROUNDED, 10_000L);
         assertThat(drive.reading().report().notes())
-                .extracting(Note::words)
+                .extracting(LogText::line)
                 .containsExactly("1 × time of day starts over, taken as midnight: line 5: \"00:00:01\"");
     }
 
@@ -66,7 +66,7 @@ class SmallDrivesTest {
         assertThat(drive.facts().rows()).isEqualTo(new RowTimes(6, 12_500, 7_000, 1, 5_500, 5_500, 2_500, 1, 1_000));
         assertThat(drive.facts().distance().orElseThrow()).isCloseTo(0.025, within(1e-12));
         assertThat(drive.facts().extent(Signal.COOLANT)).contains(new Extent(15.5, 21, 15.5, 21, 5));
-        assertThat(drive.reading().report().lines())
+        assertThat(LogText.lines(drive.reading().report()))
                 .containsExactly(
                         "6 rows from 0,0 to 12,5",
                         "Geschwindigkeit [km/h]: vehicle speed in km/h, 6 values, 0 blank, 0 unreadable, 0 implausible",

@@ -34,9 +34,7 @@ class NoSentencesTest {
             "drive/DriveQuantity",
             "drive/signal/Signal",
             "obd/MonitorGroup",
-            "obd/FuelSystemStatus",
-            "recording/Layout",
-            "recording/LogFormatException");
+            "obd/FuelSystemStatus");
 
     /** What is looked for in logs and in what tools print, in whatever language. */
     private static final List<String> WORD_LISTS =
@@ -44,21 +42,6 @@ class NoSentencesTest {
 
     /** For people who look for a mistake of ours. */
     private static final List<String> DEBUGGING = List.of("verification/UnitState", "recording/LogRow");
-
-    /** What was seen while a log was read, and why a column is taken for what it is taken for. Still English. */
-    private static final List<String> NOTES_ON_LOGS = List.of(
-            "recording/CellReader",
-            "recording/ColumnProposer",
-            "recording/ColumnUse",
-            "recording/LogClock",
-            "recording/LogDifferences",
-            "recording/LogReport",
-            "recording/Note",
-            "recording/NoteKind",
-            "recording/Proposer",
-            "recording/RowReader",
-            "recording/TimeFormat",
-            "recording/TimeProposer");
 
     @Test
     @DisplayName("pure rooms hold no finished sentence; a file that holds none any more leaves the list")
@@ -78,7 +61,7 @@ class NoSentencesTest {
             }
         }
         assertThat(found)
-                .isEqualTo(Stream.of(NAMES_IN_REFUSALS, WORD_LISTS, DEBUGGING, NOTES_ON_LOGS)
+                .isEqualTo(Stream.of(NAMES_IN_REFUSALS, WORD_LISTS, DEBUGGING)
                         .flatMap(List::stream)
                         .collect(Collectors.toCollection(TreeSet::new)));
     }

@@ -11,6 +11,7 @@ import dev.stayfixed.recording.ColumnUse;
 import dev.stayfixed.recording.LogReport;
 import dev.stayfixed.recording.Note;
 import dev.stayfixed.recording.NoteKind;
+import dev.stayfixed.web.api.ReasonAnswer;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
@@ -21,12 +22,13 @@ import java.util.OptionalLong;
  * What was made of a log.
  *
  * @param judged false for a log that cannot be the record of a drive: it is stored, and counts for nothing
- * @param notJudged why not
+ * @param notJudged why not; {@code notJudgedFacts} says it for machines
  * @param from when the first row was written; the facts count from there
  */
 record LogAnswer(
         boolean judged,
         List<String> notJudged,
+        List<ReasonAnswer> notJudgedFacts,
         long rows,
         Instant from,
         String firstTime,
@@ -55,7 +57,7 @@ record LogAnswer(
     /** What was seen in some lines, how often, and the first few of them. */
     record Noted(NoteKind kind, String words, boolean rowsDropped, long total, List<Note.Example> examples) {
         static Noted of(Note note) {
-            return new Noted(note.kind(), note.kind().words(), note.kind().dropsRow(), note.total(), note.examples());
+            return new Noted(note.kind(), ReasonAnswer.text(note.kind()), note.kind().dropsRow(), note.total(), note.examples());
         }
     }
 
@@ -92,7 +94,8 @@ record LogAnswer(
         LogReport report = log.report();
         return new LogAnswer(
                 report.isScorable(),
-                report.implausible(),
+                report.implausible().stream().map(ReasonAnswer::text).toList(),
+                report.implausible().stream().map(ReasonAnswer::of).toList(),
                 report.rows(),
                 log.firstRow(),
                 report.firstTime(),

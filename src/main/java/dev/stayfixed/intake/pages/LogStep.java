@@ -7,10 +7,13 @@ import dev.stayfixed.intake.LogMappings;
 import dev.stayfixed.intake.LogProposal;
 import dev.stayfixed.intake.SavedMapping;
 import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.recording.DecimalMark;
 import dev.stayfixed.recording.SourceUnit;
 import dev.stayfixed.recording.TimeFormat;
 import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.wording.Wording;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -69,6 +72,15 @@ class LogStep {
         return log;
     }
 
+    /** What differs by the head of the log, and what the whole of it showed beside that, as the refusal said it. */
+    private static List<Part> against(List<Reason> known, List<String> doubts) {
+        List<String> said = known.stream().map(Wording.METRIC::words).toList();
+        return Stream.concat(
+                        known.stream(),
+                        doubts.stream().filter(doubt -> !said.contains(doubt)).map(Part::verbatim))
+                .toList();
+    }
+
     /** A column, what seems to be in it, and what was confirmed before. */
     record Column(int number, LogProposal.Column proposed, Optional<LogMappingForm.Column> saved) {
 
@@ -82,8 +94,8 @@ class LogStep {
                             .findFirst());
         }
 
-        public String savedSignal() {
-            return saved.map(c -> c.signal().words()).orElse("not used");
+        public @Nullable Signal savedSignal() {
+            return saved.map(LogMappingForm.Column::signal).orElse(null);
         }
 
         public String savedUnit() {
@@ -118,9 +130,7 @@ class LogStep {
             LogProposal proposal = mappings.propose(log);
             Optional<LogMappings.Known> known = mappings.known(log, vehicleId);
             Optional<SavedMapping> saved = known.map(LogMappings.Known::saved);
-            List<String> against = Stream.concat(known.stream().flatMap(k -> k.doubts().stream()), doubts.stream())
-                    .distinct()
-                    .toList();
+            List<Part> against = against(known.map(LogMappings.Known::doubts).orElse(List.of()), doubts);
             List<Column> columns = new ArrayList<>();
             for (int i = 0; i < proposal.columns().size(); i++) {
                 LogProposal.Column column = proposal.columns().get(i);
