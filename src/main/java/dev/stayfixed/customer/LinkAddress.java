@@ -25,16 +25,14 @@ public class LinkAddress {
     }
 
     /** What is wrong with an address that goes on paper. */
-    public Optional<String> warning(String address) {
+    public Optional<AddressDoubt> warning(String address) {
         URI uri = URI.create(address);
         String host = String.valueOf(uri.getHost());
         if (host.equals("localhost") || host.startsWith("127.") || host.equals("[::1]")) {
-            return Optional.of(
-                    "This address opens on this machine only. Set stayfixed.public-url to the address under which phones"
-                            + " reach the service.");
+            return Optional.of(AddressDoubt.THIS_MACHINE_ONLY);
         }
         return "https".equals(uri.getScheme())
                 ? Optional.empty()
-                : Optional.of("Without https the page works, but cannot be installed and needs reception to open.");
+                : Optional.of(AddressDoubt.NO_HTTPS);
     }
 }

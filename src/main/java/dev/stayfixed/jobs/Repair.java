@@ -1,5 +1,6 @@
 package dev.stayfixed.jobs;
 
+import dev.stayfixed.reason.Kind;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -41,25 +42,15 @@ public record Repair(UUID id, Set<UUID> faultIds, Details details, List<Change> 
     }
 
     /** What can be put right, and how it is written down. */
-    public enum Field {
-        PERFORMED_AT("done at"),
-        DESCRIPTION("what was done"),
-        PARTS("parts"),
-        TECHNICIAN("technician"),
-        CODES_CLEARED("codes cleared"),
-        SCAN_BEFORE("scan before the repair"),
-        SCAN_AFTER("scan after the repair"),
-        MEASUREMENTS("measurements");
-
-        private final String words;
-
-        Field(String words) {
-            this.words = words;
-        }
-
-        public String words() {
-            return words;
-        }
+    public enum Field implements Kind {
+        PERFORMED_AT,
+        DESCRIPTION,
+        PARTS,
+        TECHNICIAN,
+        CODES_CLEARED,
+        SCAN_BEFORE,
+        SCAN_AFTER,
+        MEASUREMENTS;
 
         private String text(Details details) {
             return switch (this) {

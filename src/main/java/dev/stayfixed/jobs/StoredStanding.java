@@ -26,6 +26,6 @@ record StoredStanding(
 
     Standing facts(int needed) {
         return new Standing(
-                state, words, passes == null ? OptionalInt.empty() : OptionalInt.of(passes), needed, decided, comeback);
+                state, passes == null ? OptionalInt.empty() : OptionalInt.of(passes), needed, decided, comeback);
     }
 }

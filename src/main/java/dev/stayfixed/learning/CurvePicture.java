@@ -1,9 +1,13 @@
 package dev.stayfixed.learning;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
 import dev.stayfixed.verification.survival.KaplanMeier;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.Function;
 
 /** The curve as a picture: SVG with a title and a description for those who do not see it. */
 public final class CurvePicture {
@@ -14,10 +18,12 @@ public final class CurvePicture {
     private static final int HEIGHT = 260;
 
     private final Lessons.Holding holding;
+    private final Function<Part, String> words;
     private final double longest;
     private final List<KaplanMeier.Step> steps;
 
-    private CurvePicture(Lessons.Holding holding) {
+    private CurvePicture(Lessons.Holding holding, Function<Part, String> words) {
+        this.words = words;
         this.holding = holding;
         this.longest = Math.max(1, holding.curve().longest());
         this.steps = distinguishable();
@@ -30,26 +36,40 @@ public final class CurvePicture {
         return List.copyOf(last.values());
     }
 
-    public static String of(Lessons.Holding holding) {
-        return new CurvePicture(holding).draw();
+    /** @param words in which it is written */
+    public static String of(Lessons.Holding holding, Function<Part, String> words) {
+        return new CurvePicture(holding, words).draw();
     }
 
     private String draw() {
         KaplanMeier curve = holding.curve();
-        String words = "%d repairs watched, %d of them failed%s"
-                .formatted(curve.count(), curve.failures(), holding.isFew() ? "; too few to conclude anything" : "");
+        Reason watched =
+                Reason.of(LearningWord.WATCHED, Part.count(curve.count()), Part.count(curve.failures()));
+        Reason counted = holding.isFew()
+                ? Reason.of(Shape.EACH, watched, LearningWord.TOO_FEW_TO_CONCLUDE)
+                : watched;
         return """
                 <svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 660 350" role="img" aria-labelledby="t d" \
                 font-family="sans-serif" font-size="13">
-                <title id="t">Share of repairs that hold, by %1$s</title>
+                <title id="t">%1$s</title>
                 <desc id="d">%2$s</desc>
                 <rect width="660" height="350" fill="#ffffff"/>
                 <text x="60" y="20">%2$s</text>
                 %3$s<path d="%4$s" fill="#c9d6e8" stroke="none"/>
                 <path d="%5$s" fill="none" stroke="#1b3a5c" stroke-width="2"/>
-                <text x="60" y="340">%1$s since the repair; the band is 95 %% sure at each point</text>
+                <text x="60" y="340">%6$s</text>
                 </svg>
-                """.formatted(holding.by().unit(), words, axes(), band(), line());
+                """.formatted(
+                        text(Reason.of(LearningWord.HOLDING_BY, holding.by())),
+                        text(counted),
+                        axes(),
+                        band(),
+                        line(),
+                        text(Reason.of(LearningWord.SINCE_REPAIR, holding.by())));
+    }
+
+    private String text(Part said) {
+        return words.apply(said).replace("&", "&amp;").replace("<", "&lt;");
     }
 
     private String axes() {

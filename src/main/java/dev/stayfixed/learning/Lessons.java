@@ -1,5 +1,6 @@
 package dev.stayfixed.learning;
 
+import dev.stayfixed.reason.Kind;
 import dev.stayfixed.verification.confidence.Intermittence;
 import dev.stayfixed.verification.survival.KaplanMeier;
 import java.util.List;
@@ -71,7 +72,7 @@ public record Lessons(int faults, Share firstTime, OptionalDouble daysToProof, O
     }
 
     /** By what it is measured how long a repair holds. */
-    public enum Measure {
+    public enum Measure implements Kind {
         DAYS("days"),
         DISTANCE("km"),
         MILES("mi");

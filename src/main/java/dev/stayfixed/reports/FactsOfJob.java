@@ -194,15 +194,15 @@ class FactsOfJob {
                         .toList(),
                 repair.changes().isEmpty()
                         ? null
-                        : repair.changes().stream().map(FactsOfJob::correction).toList());
+                        : repair.changes().stream().map(change -> correction(change, units)).toList());
     }
 
-    private static ReportFacts.Correction correction(Repair.Change change) {
+    private static ReportFacts.Correction correction(Repair.Change change, Units units) {
         return new ReportFacts.Correction(
                 change.at(),
                 change.by().orElse(null),
                 change.reason().orElse(null),
-                change.field().words(),
+                units.words(change.field()),
                 change.before(),
                 change.after());
     }
@@ -240,11 +240,11 @@ class FactsOfJob {
         var memory = verdict.verdict().memory();
         return new ReportFacts.OfFault(
                 terms.code().text(),
-                terms.group().label(),
+                units.words(terms.group()),
                 terms.trips().count(),
                 terms.requiredPasses(),
                 units.words(terms.weakestAccepted()),
-                verdict.standing().words(),
+                units.words(verdict.standing().said()),
                 verdict.standing().state() == StateName.CONFIRMED_FIXED,
                 verdict.verdict().next().map(units::words).orElse(null),
                 verdict.verdict().attempts().stream()
@@ -261,7 +261,7 @@ class FactsOfJob {
         return new ReportFacts.Proofs(
                 proofs.bench().map(BenchProof::result).map(units::words).orElse(null),
                 proofs.bench().map(BenchProof::reason).map(units::words).orElse(null),
-                verdict.standing().words(),
+                units.words(verdict.standing().said()),
                 proofs.held().map(HeldSoFar::said).map(units::words).orElse(null));
     }
 

@@ -50,7 +50,7 @@ final class Uncovered {
             notCovered.add(Reason.of(
                     ReportReason.NOT_CONFIRMED_FIXED,
                     code,
-                    Part.verbatim(verdict.standing().words())));
+                    verdict.standing().said()));
         }
         List<Judgement> passes = verdict.verdict().judgements().stream()
                 .filter(judgement -> judgement.outcome() == Outcome.PASSED)

@@ -161,7 +161,7 @@ public class Announcer {
                 Optional.of(story.jobId()),
                 Optional.ofNullable(story.faultId()),
                 words(Reason.of(
-                        NewsReason.NEWS, Part.verbatim(story.about()), kind, Part.verbatim(sentence(story.reason())))),
+                        NewsReason.NEWS, story.about(), kind, Part.verbatim(sentence(story.reason())))),
                 story,
                 occasion);
         publisher.publishEvent(new EventWritten(event, story));
@@ -211,9 +211,9 @@ public class Announcer {
                 job.state() == Job.State.CLOSED,
                 fault.faultId(),
                 fault.fault().code().text(),
-                fault.fault().group().label(),
-                fault.standing().words(),
-                now.words(),
+                words(fault.fault().group()),
+                words(fault.standing().said()),
+                words(now.said()),
                 now.passes().isPresent() ? now.passes().getAsInt() : null,
                 now.needed(),
                 words(finding.reason()),

@@ -92,8 +92,8 @@ final class Findings {
     }
 
     private Reason moved(FaultVerdict verdict, Standing before, Standing now) {
-        Part from = Part.verbatim(before.words());
-        Part to = Part.verbatim(now.words());
+        Part from = before.said();
+        Part to = now.said();
         return lastReason(verdict)
                 .map(why -> Reason.of(NewsReason.MOVED_BECAUSE, from, to, why))
                 .orElseGet(() -> Reason.of(NewsReason.MOVED, from, to));

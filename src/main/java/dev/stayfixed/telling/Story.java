@@ -1,7 +1,8 @@
 package dev.stayfixed.telling;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
-import java.util.Optional;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -33,8 +34,9 @@ public record Story(
         @Nullable String driveId) {
 
     /** What the shop reads first: the code, where there is one, and the vehicle. */
-    public String about() {
-        String job = Optional.ofNullable(reference).map(r -> " (job " + r + ")").orElse("");
-        return (code == null ? "" : code + " on ") + vehicle + job;
+    public Part about() {
+        Part car = Part.verbatim(vehicle);
+        Part what = code == null ? car : Reason.of(StoryWord.CODE_ON, Part.verbatim(code), car);
+        return reference == null ? what : Reason.of(StoryWord.OF_JOB, what, Part.verbatim(reference));
     }
 }

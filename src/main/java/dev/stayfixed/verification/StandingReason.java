@@ -4,7 +4,7 @@ import dev.stayfixed.reason.Kind;
 import java.util.List;
 
 /** Where a repaired fault stands. */
-enum StandingReason implements Kind {
+public enum StandingReason implements Kind {
     AWAITING_REPAIR,
     WAITING_FOR_FIRST_TRIP,
     PASSING("passes", "needed"),

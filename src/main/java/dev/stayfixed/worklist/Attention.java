@@ -4,30 +4,13 @@ import java.time.Instant;
 
 /** What an open job needs from a person, the most pressing first. */
 public enum Attention {
-    CAME_BACK("came back", "The fault is back. Find the cause and record the next repair."),
-    READY_TO_CLOSE("ready to close", "Every fault is confirmed fixed. Close the job and hand over the report."),
-    STALLED("stalled", "No drive has come in for a while. Call the customer, or drive it yourself."),
-    CONTRADICTORY("contradictory", "The latest drive disagrees with itself. Read its scan again."),
-    FAILED_ONCE("failed once", "It failed on one trip; the next trip decides."),
-    REPAIR_DUE("repair not recorded", "Record what was repaired; drives count from then on."),
-    WAITING("waiting for drives", "Nothing to do until the next drive comes in.");
-
-    private final String words;
-    private final String advice;
-
-    Attention(String words, String advice) {
-        this.words = words;
-        this.advice = advice;
-    }
-
-    public String words() {
-        return words;
-    }
-
-    /** What a person can do about it, in a sentence or two. */
-    public String advice() {
-        return advice;
-    }
+    CAME_BACK,
+    READY_TO_CLOSE,
+    STALLED,
+    CONTRADICTORY,
+    FAILED_ONCE,
+    REPAIR_DUE,
+    WAITING;
 
     /**
      * How the faults of a job stand, in numbers.

@@ -88,7 +88,6 @@ class OpenJobRows {
                 MonitorGroup.valueOf(row.getString("monitor_group")),
                 new Standing(
                         StateName.valueOf(row.getString("standing_state")),
-                        row.getString("standing_words"),
                         counted ? OptionalInt.of(passes) : OptionalInt.empty(),
                         row.getInt("required_passes"),
                         row.getBoolean("standing_decided"),

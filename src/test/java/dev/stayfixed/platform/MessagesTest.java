@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.stayfixed.customer.Visit;
 import dev.stayfixed.telling.EventKind;
+import dev.stayfixed.worklist.Attention;
 import java.io.IOException;
 import java.io.Reader;
 import java.nio.file.Files;
@@ -36,6 +37,8 @@ class MessagesTest {
     /** Texts of which a constant chooses one. */
     private static final Map<String, Collection<? extends Enum<?>>> CHOICES = Map.of(
             "customer.ended", List.of(Visit.Reason.values()),
+            "worklist.attention", List.of(Attention.values()),
+            "worklist.advice", List.of(Attention.values()),
             "telling.driver.headline", EventKind.forDriver(),
             "telling.driver.meaning", EventKind.forDriver(),
             "telling.driver.next", EventKind.forDriver());

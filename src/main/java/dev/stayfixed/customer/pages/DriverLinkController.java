@@ -3,6 +3,7 @@ package dev.stayfixed.customer.pages;
 import dev.stayfixed.customer.DriverLink;
 import dev.stayfixed.customer.DriverLinks;
 import dev.stayfixed.customer.LinkAddress;
+import dev.stayfixed.web.api.ReasonAnswer;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.net.URI;
@@ -64,7 +65,7 @@ class DriverLinkController {
                         "/jobs/" + id + "/sheet?link=" + link.token(),
                         link.issuedAt(),
                         link.expiresAt(),
-                        address.warning(url).orElse(null)));
+                        address.warning(url).map(ReasonAnswer::text).orElse(null)));
     }
 
     @Operation(summary = "End all links of a job")

@@ -16,10 +16,13 @@ import dev.stayfixed.judging.CaseFiles;
 import dev.stayfixed.judging.FaultVerdict;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.Judgement;
 import dev.stayfixed.verification.Verdict;
 import dev.stayfixed.verification.VerificationState;
 import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.PageWord;
 import dev.stayfixed.web.pages.ScanDigest;
 import dev.stayfixed.web.pages.Show;
 import dev.stayfixed.web.pages.TechnicianPage;
@@ -169,21 +172,19 @@ class DrivePage {
 
     private static List<Fact> facts(DriveFacts facts, Show show) {
         return List.of(
-                fact("Driving cycle", facts.drivingCycle(), show),
-                fact("Warm-up cycle", facts.warmUpCycle(), show),
-                fact(
-                        "Minimum driving cycle (10 min, of it 5 min at 25 mph, one idle of 30 s)",
-                        facts.minimumCycle(),
-                        show),
-                fact("General denominator (the same, not too cold, not too high)", facts.generalDenominator(), show));
+                fact(DriveWord.DRIVING_CYCLE, facts.drivingCycle(), show),
+                fact(DriveWord.WARM_UP_CYCLE, facts.warmUpCycle(), show),
+                fact(DriveWord.MINIMUM_CYCLE, facts.minimumCycle(), show),
+                fact(DriveWord.GENERAL_DENOMINATOR, facts.generalDenominator(), show));
     }
 
-    private static Fact fact(String question, Finding finding, Show show) {
+    private static Fact fact(DriveWord asked, Finding finding, Show show) {
+        String question = show.words(asked);
         String reason = Show.capital(show.words(finding.reason()));
         return switch (finding.held()) {
-            case YES -> new Fact(question, "yes", "good", reason);
-            case NO -> new Fact(question, "no", "bad", reason);
-            case UNKNOWN -> new Fact(question, "not known", "quiet", reason);
+            case YES -> new Fact(question, show.words(PageWord.YES), "good", reason);
+            case NO -> new Fact(question, show.words(PageWord.NO), "bad", reason);
+            case UNKNOWN -> new Fact(question, show.words(PageWord.NOT_KNOWN), "quiet", reason);
         };
     }
 
@@ -193,18 +194,22 @@ class DrivePage {
                 .forEach(q -> record.summary()
                         .value(q)
                         .ifPresent(value -> numbers.add(new Figure(
-                                Show.capital(q.words()),
-                                (record.summary().atMost(q).isPresent() ? "at least " : "")
-                                        + show.quantity(q, value)))));
+                                Show.capital(show.words(q)),
+                                record.summary().atMost(q).isPresent()
+                                        ? show.words(Reason.of(
+                                                PageWord.NO_LESS_THAN, Part.verbatim(show.quantity(q, value))))
+                                        : show.quantity(q, value)))));
         record.summary()
                 .milOn()
-                .ifPresent(on -> numbers.add(new Figure("MIL as the driver saw it", on ? "on" : "off")));
+                .ifPresent(on -> numbers.add(new Figure(
+                        show.words(DriveWord.MIL_SEEN), show.words(on ? PageWord.ON : PageWord.OFF))));
         return numbers;
     }
 
     private static TakenScan scan(DriveRecord.TimedScan scan, Show show) {
         return new TakenScan(
-                scan.moment() == DriveRecord.Moment.BEFORE ? "read at the start" : "read in the drive or at its end",
+                show.words(
+                        scan.moment() == DriveRecord.Moment.BEFORE ? DriveWord.READ_AT_START : DriveWord.READ_LATER),
                 ScanDigest.of(scan.scan(), show));
     }
 

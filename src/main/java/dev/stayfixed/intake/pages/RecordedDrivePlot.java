@@ -9,6 +9,9 @@ import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.intake.Drive;
 import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.judging.FaultReport;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.web.pages.PageWord;
 import dev.stayfixed.wording.Scale;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -39,7 +42,7 @@ final class RecordedDrivePlot {
     private static Recording.Signal signal(Signal signal, LogPicture.Trace trace, ShopSettings.Units units) {
         Scale scale = units.scale(signal.unit());
         return new Recording.Signal(
-                signal.words(),
+                units.words(signal),
                 scale.unit(),
                 trace.seconds(),
                 Arrays.stream(trace.values()).map(scale::shown).toArray());
@@ -48,8 +51,10 @@ final class RecordedDrivePlot {
     private static Stream<Recording.Condition> conditions(FaultReport fault, double end, ShopSettings.Units units) {
         return fault.report().results().stream()
                 .map(result -> new Recording.Condition(
-                        shortened(fault.fault().code().text() + ": "
-                                + units.words(result.condition().said())),
+                        shortened(units.words(Reason.of(
+                                DriveWord.FOR_FAULT,
+                                Part.verbatim(fault.fault().code().text()),
+                                result.condition().said()))),
                         held(result),
                         missed(result, end, units)));
     }
@@ -93,7 +98,10 @@ final class RecordedDrivePlot {
         return new Row(
                 fault.fault().code().text(),
                 units.words(result.condition().said()),
-                result.finding().isYes() ? "held" : result.finding().isNo() ? "missed" : "not known",
+                units.words(
+                        result.finding().isYes()
+                                ? DriveWord.HELD
+                                : result.finding().isNo() ? DriveWord.MISSED : PageWord.NOT_KNOWN),
                 result.finding().isYes() ? "good" : result.finding().isNo() ? "bad" : "quiet",
                 units.words(result.finding().reason()),
                 fault.counts());

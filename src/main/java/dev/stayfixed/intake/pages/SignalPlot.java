@@ -2,6 +2,12 @@ package dev.stayfixed.intake.pages;
 
 import static dev.stayfixed.intake.pages.PixelColumns.short1;
 
+import dev.stayfixed.jobs.ShopSettings;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import org.springframework.web.util.HtmlUtils;
 
@@ -56,7 +62,7 @@ final class SignalPlot {
                                 COLUMNS,
                                 short1(from),
                                 short1(to),
-                                escape(described())));
+                                escape(words(described()))));
         for (int i = 0; i < recording.signals().size(); i++) {
             panel(recording.signals().get(i), 28 + i * (PANEL + PANEL_GAP));
         }
@@ -67,29 +73,31 @@ final class SignalPlot {
         return svg.append("</svg>").toString();
     }
 
-    private String described() {
-        StringBuilder text = new StringBuilder("From ")
-                .append(clock(from))
-                .append(" to ")
-                .append(clock(to))
-                .append(" after the start");
+    private Reason described() {
+        List<Reason> shown = new ArrayList<>();
+        shown.add(Reason.of(DriveWord.SHOWN_SPAN, Part.verbatim(clock(from)), Part.verbatim(clock(to))));
         for (Recording.Signal signal : recording.signals()) {
             PixelColumns columns = PixelColumns.of(signal, from, to, COLUMNS);
-            text.append("; ")
-                    .append(signal.name())
-                    .append(" from ")
-                    .append(short1(columns.lowest()))
-                    .append(" to ");
-            text.append(short1(columns.highest())).append(' ').append(signal.unit());
+            shown.add(Reason.of(
+                    DriveWord.SHOWN_SIGNAL,
+                    Part.verbatim(signal.name()),
+                    Part.verbatim(short1(columns.lowest())),
+                    Part.verbatim(short1(columns.highest())),
+                    Part.verbatim(signal.unit())));
         }
         for (Recording.Condition condition : recording.conditions()) {
-            text.append("; ")
-                    .append(condition.words())
-                    .append(": held ")
-                    .append(condition.held().size());
-            text.append(" times, missed ").append(condition.missed().size()).append(" times");
+            shown.add(Reason.of(
+                    DriveWord.SHOWN_CONDITION,
+                    Part.verbatim(condition.words()),
+                    Part.count(condition.held().size()),
+                    Part.count(condition.missed().size())));
         }
-        return text.toString();
+        return Shape.EACH.of(shown);
+    }
+
+    /** In the language of this service; names and units come with the recording. */
+    private static String words(Part said) {
+        return ShopSettings.Units.METRIC.words(said);
     }
 
     private void panel(Recording.Signal signal, int top) {
@@ -118,27 +126,28 @@ final class SignalPlot {
     private void band(Recording.Condition condition, int top) {
         text(LEFT, top + 10, "start", "plot-text", condition.words());
         svg.append("<path d='M%d %dh%d' class='plot-grid' stroke='#cfc9bc'/>".formatted(LEFT, top + 22, COLUMNS));
+        String held = words(DriveWord.HELD);
         for (Recording.Span span : condition.held()) {
             if (span.to() >= from && span.from() <= to) {
                 double x = x(Math.max(from, span.from()));
                 double width = Math.max(1, x(Math.min(to, span.to())) - x);
                 svg.append(
-                        "<rect x='%s' y='%d' width='%s' height='12' class='plot-held' fill='#e3f2e7' stroke='#1d6b3a'><title>held</title></rect>"
-                                .formatted(short1(x), top + 16, short1(width)));
+                        "<rect x='%s' y='%d' width='%s' height='12' class='plot-held' fill='#e3f2e7' stroke='#1d6b3a'><title>%s</title></rect>"
+                                .formatted(short1(x), top + 16, short1(width), escape(held)));
                 if (width > 34) {
-                    text(x + width / 2, top + 26, "middle", "plot-text", "held");
+                    text(x + width / 2, top + 26, "middle", "plot-text", held);
                 }
             }
         }
         if (condition.held().isEmpty() && condition.missed().isEmpty()) {
-            text(LEFT + 4, top + 26, "start", "plot-soft", "not to be told from this log");
+            text(LEFT + 4, top + 26, "start", "plot-soft", words(DriveWord.NOT_IN_LOG));
         }
         for (Recording.Miss miss : condition.missed()) {
             if (miss.at() >= from && miss.at() <= to) {
                 svg.append(("<path d='M%s %dl10 10m0 -10l-10 10' class='plot-missed' stroke='#a3211c' stroke-width='2'>"
-                                + "<title>missed at %s: %s</title></path>")
-                        .formatted(short1(x(miss.at()) - 5), top + 17, clock(miss.at()), escape(miss.words())));
-                text(x(miss.at()) + 9, top + 26, "start", "plot-text", "missed");
+                                + "<title>%s</title></path>")
+                        .formatted(short1(x(miss.at()) - 5), top + 17, escape(words(Reason.of(DriveWord.MISSED_AT, Part.verbatim(clock(miss.at())), Part.verbatim(miss.words()))))));
+                text(x(miss.at()) + 9, top + 26, "start", "plot-text", words(DriveWord.MISSED));
             }
         }
     }
@@ -155,7 +164,7 @@ final class SignalPlot {
                 y + 38,
                 "middle",
                 "plot-text",
-                "time since the recording began, " + (to >= 3600 ? "h:min:s" : "min:s"));
+                words(to >= 3600 ? DriveWord.HOURS_AXIS : DriveWord.SECONDS_AXIS));
     }
 
     private static double timeStep(double span) {

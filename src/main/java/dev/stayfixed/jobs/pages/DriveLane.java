@@ -1,11 +1,13 @@
 package dev.stayfixed.jobs.pages;
 
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
 import dev.stayfixed.web.pages.Show;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
 import org.springframework.web.util.HtmlUtils;
 
 /**
@@ -35,7 +37,7 @@ final class DriveLane {
                 "<svg class='lane' xmlns='http://www.w3.org/2000/svg' role='img' width='%d' height='%d' viewBox='0 0 %d %d'"
                         .formatted(width, HEIGHT, width, HEIGHT));
         svg.append(" aria-label='")
-                .append(HtmlUtils.htmlEscape(described(code, marks, show), "UTF-8"))
+                .append(HtmlUtils.htmlEscape(show.words(described(code, marks, show)), "UTF-8"))
                 .append("'>");
         svg.append(
                 "<path d='M8 %d H%d' class='lane-line' stroke='#6b7685' stroke-width='2'/>".formatted(LINE, width - 8));
@@ -81,7 +83,7 @@ final class DriveLane {
         }
         svg.append("<g transform='translate(%d %d)'>%s</g>"
                 .formatted(placed.x(), LINE, placed.mark().shape()));
-        text(svg, placed.x(), 74, "lane-word", placed.mark().word());
+        text(svg, placed.x(), 74, "lane-word", show.words(placed.mark()));
         text(svg, placed.x(), 92, "lane-date", show.day(placed.at()));
         text(svg, placed.x(), 108, "lane-date", show.clock(placed.at()));
     }
@@ -91,12 +93,15 @@ final class DriveLane {
                 .formatted(x, y, style, HtmlUtils.htmlEscape(text, "UTF-8")));
     }
 
-    private static String described(String code, List<Placed> marks, Show show) {
+    private static Reason described(String code, List<Placed> marks, Show show) {
+        Part of = Part.verbatim(code);
         return marks.isEmpty()
-                ? code + ": nothing has happened yet"
-                : code + " in the order of time: "
-                        + marks.stream()
-                                .map(m -> m.mark().word() + " on " + show.time(m.at()))
-                                .collect(Collectors.joining("; "));
+                ? Reason.of(LaneReason.NOTHING_YET, of)
+                : Reason.of(
+                        LaneReason.IN_ORDER,
+                        of,
+                        Shape.EACH.of(marks.stream()
+                                .map(m -> Reason.of(LaneReason.EVENT_ON, m.mark(), Part.verbatim(show.time(m.at()))))
+                                .toList()));
     }
 }

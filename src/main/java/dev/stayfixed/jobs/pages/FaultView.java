@@ -9,6 +9,7 @@ import dev.stayfixed.verification.Judgement;
 import dev.stayfixed.verification.Outcome;
 import dev.stayfixed.verification.Trips;
 import dev.stayfixed.verification.Verdict;
+import dev.stayfixed.web.pages.PageWord;
 import dev.stayfixed.web.pages.Show;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -70,10 +71,10 @@ public record FaultView(
                 verdict.faultCase().faultId(),
                 "fault-" + fault.code().text(),
                 fault.code().text(),
-                fault.group().label(),
-                fault.trips() == Trips.ONE ? "one-trip fault" : "two-trip fault",
+                show.words(fault.group()),
+                show.words(fault.trips() == Trips.ONE ? PageWord.ONE_TRIP_FAULT : PageWord.TWO_TRIP_FAULT),
                 standing,
-                VerdictWords.sentence(fault.code(), fault.group(), standing),
+                show.words(VerdictWords.sentence(fault.code(), fault.group(), standing)),
                 verdict.verdict().next().map(show::words),
                 verdict.verdict().doubt().map(d -> new Doubted(show.words(d.history()), show.words(d.reading()))),
                 latestFirst.stream().findFirst().flatMap(FaultView::lastMissed),
@@ -115,7 +116,7 @@ public record FaultView(
         List<Said> says = step.judged().map(Judgement::evidence).orElse(List.of()).stream()
                 .map(e -> new Said(show.words(e.source().kind()), show.words(e.says())))
                 .toList();
-        return new Step(mark, at, mark.word(), show.words(step.reason()), says, drive, after);
+        return new Step(mark, at, show.words(mark), show.words(step.reason()), says, drive, after);
     }
 
     private static LaneMark mark(Verdict.Step step) {

@@ -6,27 +6,18 @@ import dev.stayfixed.drive.condition.Hold;
 import dev.stayfixed.drive.condition.Reach;
 import dev.stayfixed.drive.condition.Soak;
 import dev.stayfixed.drive.condition.StartDifference;
+import dev.stayfixed.reason.Kind;
 
 /** What a row of the form of conditions may say. Public for the templates. */
-public enum ConditionKind {
-    SOAK("engine off before the start, for at least"),
-    AT_START("a value at the start"),
-    DIFFERENCE("at the start above another temperature by at most"),
-    REACH("comes up to a value"),
-    RISE("comes up by an amount"),
-    HOLD("stays within limits, without a break"),
-    TOTAL("stays within limits, added up"),
-    MEANWHILE("and meanwhile (belongs to the row above)");
-
-    private final String words;
-
-    ConditionKind(String words) {
-        this.words = words;
-    }
-
-    public String words() {
-        return words;
-    }
+public enum ConditionKind implements Kind {
+    SOAK,
+    AT_START,
+    DIFFERENCE,
+    REACH,
+    RISE,
+    HOLD,
+    TOTAL,
+    MEANWHILE;
 
     /** Whether a row of this kind can have others that say what has to hold meanwhile. */
     boolean takesMeanwhile() {

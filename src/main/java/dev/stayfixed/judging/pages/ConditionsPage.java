@@ -11,6 +11,9 @@ import dev.stayfixed.jobs.FaultConditions;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.platform.problem.ProblemType;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Unit;
 import dev.stayfixed.verification.RecordedConditions.Origin;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.Show;
@@ -48,17 +51,19 @@ class ConditionsPage {
     }
 
     /** A signal to choose, with the unit in which this shop writes it. */
-    record Choice(String name, String words) {}
+    record Choice(String name, String words, boolean temperature) {}
 
     /** Where the figures are from, and what they are. */
     record Told(String source, List<String> words) {
 
         static Told of(AgreedConditions agreed, Show show) {
-            String origin = agreed.origin() == Origin.SERVICE_INFORMATION
-                    ? "Service information"
-                    : "Typical figures, adopted by the shop";
-            return new Told(
-                    agreed.source().isEmpty() ? origin : origin + ": " + agreed.source(), words(agreed.set(), show));
+            Part origin = agreed.origin() == Origin.SERVICE_INFORMATION
+                    ? ConditionsWord.FROM_SERVICE_INFORMATION
+                    : ConditionsWord.FROM_TYPICAL;
+            Part from = agreed.source().isEmpty()
+                    ? origin
+                    : Reason.of(ConditionsWord.FROM_SOURCE, origin, Part.verbatim(agreed.source()));
+            return new Told(show.words(from), words(agreed.set(), show));
         }
 
         static Told of(TypicalCondition typical, Show show) {
@@ -184,7 +189,7 @@ class ConditionsPage {
         model.addAttribute("job", job);
         model.addAttribute("fault", fault);
         model.addAttribute("code", fault.code().text());
-        model.addAttribute("group", fault.group().label());
+        model.addAttribute("group", show.words(fault.group()));
         model.addAttribute("isOpen", job.state() == Job.State.OPEN);
         model.addAttribute("form", form);
         model.addAttribute("withFault", statedWithFault(job, fault.faultId(), show));
@@ -211,7 +216,9 @@ class ConditionsPage {
         return Stream.of(Signal.values())
                 .map(signal -> new Choice(
                         signal.name(),
-                        signal.words() + ", " + show.scale(signal).unit()))
+                        show.words(Reason.of(
+                                ConditionsWord.SIGNAL_IN, signal, Part.verbatim(show.scale(signal).unit()))),
+                        Unit.of(signal.unit()) == Unit.CELSIUS))
                 .toList();
     }
 }

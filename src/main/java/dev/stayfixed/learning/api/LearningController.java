@@ -10,6 +10,7 @@ import dev.stayfixed.learning.Lessons.Measure;
 import dev.stayfixed.learning.SafeCsv;
 import dev.stayfixed.verification.survival.KaplanMeier;
 import dev.stayfixed.web.api.Link;
+import dev.stayfixed.web.api.ReasonAnswer;
 import dev.stayfixed.web.api.Words;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
@@ -170,7 +171,7 @@ class LearningController {
     ResponseEntity<byte[]> picture(@RequestParam(defaultValue = "DAYS") Measure by) {
         return ResponseEntity.ok()
                 .contentType(SVG)
-                .body(CurvePicture.of(learning.holding(by)).getBytes(StandardCharsets.UTF_8));
+                .body(CurvePicture.of(learning.holding(by), ReasonAnswer::text).getBytes(StandardCharsets.UTF_8));
     }
 
     @Operation(summary = "How long repairs hold, as a table for spreadsheets")

@@ -4,8 +4,11 @@ import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.learning.CurvePicture;
 import dev.stayfixed.learning.Learning;
 import dev.stayfixed.learning.Learning.By;
+import dev.stayfixed.learning.LearningWord;
 import dev.stayfixed.learning.Lessons;
 import dev.stayfixed.learning.Lessons.Measure;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.survival.KaplanMeier;
 import dev.stayfixed.web.pages.Show;
 import dev.stayfixed.web.pages.TechnicianPage;
@@ -35,23 +38,29 @@ class LearningPage {
      */
     record Row(String name, int repairs, String cameBack, String range, String doubt) {
 
-        static Row of(Lessons.Group group) {
+        static Row of(Lessons.Group group, Show show) {
             Lessons.Share share = group.comebacks();
             return new Row(
                     group.name(),
                     group.repairs(),
-                    share.whole() == 0 ? "none proven yet" : share.part() + " of " + share.whole() + " proven",
-                    share.whole() == 0 ? "" : interval(share),
-                    share.isFew() ? "too few to compare" : "");
+                    show.words(
+                            share.whole() == 0
+                                    ? LearningWord.NONE_PROVEN_YET
+                                    : Reason.of(
+                                            LearningWord.OF_PROVEN,
+                                            Part.count(share.part()),
+                                            Part.count(share.whole()))),
+                    share.whole() == 0 ? "" : interval(share, show),
+                    share.isFew() ? show.words(LearningWord.TOO_FEW_TO_COMPARE) : "");
         }
     }
 
     /** A list, cut where it gets long; the CSV holds all of it. */
     record Table(List<Row> rows, String left) {
 
-        static Table of(Lessons.Leading leading) {
+        static Table of(Lessons.Leading leading, Show show) {
             return new Table(
-                    leading.groups().stream().map(Row::of).toList(),
+                    leading.groups().stream().map(group -> Row.of(group, show)).toList(),
                     leading.left() == 0
                             ? ""
                             : leading.left() > Lessons.COUNTED
@@ -86,19 +95,22 @@ class LearningPage {
         Lessons.Holding holding = learning.holding(measure);
         model.addAttribute("lessons", lessons);
         model.addAttribute("firstTime", lessons.firstTime());
-        model.addAttribute("firstTimeRange", interval(lessons.firstTime()));
-        model.addAttribute("byCode", Table.of(learning.leading(By.CODE)));
-        model.addAttribute("byRepair", Table.of(learning.leading(By.REPAIR)));
+        model.addAttribute("firstTimeRange", interval(lessons.firstTime(), show));
+        model.addAttribute("byCode", Table.of(learning.leading(By.CODE), show));
+        model.addAttribute("byRepair", Table.of(learning.leading(By.REPAIR), show));
         model.addAttribute("measure", measure);
         model.addAttribute("holding", holding);
         model.addAttribute("curve", holding.curve());
         model.addAttribute("steps", Steps.of(holding.curve().steps()));
-        model.addAttribute("picture", CurvePicture.of(holding));
+        model.addAttribute("picture", CurvePicture.of(holding, show::words));
         model.addAttribute("few", Lessons.FEW);
         return "learning";
     }
 
-    private static String interval(Lessons.Share share) {
-        return "%d to %d %%".formatted(Math.round(share.lower() * 100), Math.round(share.upper() * 100));
+    private static String interval(Lessons.Share share, Show show) {
+        return show.words(Reason.of(
+                LearningWord.PERCENT_RANGE,
+                Part.count(Math.round(share.lower() * 100)),
+                Part.count(Math.round(share.upper() * 100))));
     }
 }

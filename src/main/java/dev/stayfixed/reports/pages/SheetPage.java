@@ -112,7 +112,7 @@ class SheetPage {
             content.put("url", url);
             content.put("qr", QrCode.of(url));
             content.put("until", welcome.expiresAt());
-            content.put("warning", address.warning(url).orElse(""));
+            content.put("warning", address.warning(url).map(show::words).orElse(""));
         }
         return content;
     }

@@ -55,7 +55,7 @@ class BeforeAnyPage implements HandlerExceptionResolver {
         }
         String accept = request.getHeader("Accept");
         return e instanceof NoResourceFoundException && accept != null && accept.contains("text/html")
-                ? errors.page(404, "Not found", "Nothing has this address.", "Start from the list of open jobs.")
+                ? errors.notFound()
                 : null;
     }
 }

@@ -2,6 +2,7 @@ package dev.stayfixed.web.pages;
 
 import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.jobs.Shops;
+import dev.stayfixed.platform.Texts;
 import dev.stayfixed.platform.problem.FullDisk;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
@@ -28,8 +29,10 @@ class PageErrors {
 
     private final Shops shops;
     private final Clock clock;
+    private final Texts texts;
 
-    PageErrors(Shops shops, Clock clock) {
+    PageErrors(Shops shops, Clock clock, Texts texts) {
+        this.texts = texts;
         this.shops = shops;
         this.clock = clock;
     }
@@ -45,31 +48,38 @@ class PageErrors {
     ModelAndView notOurForm(FormToken.NotOurForm e) {
         return page(
                 403,
-                "Form not accepted",
-                "The form did not come from a page that this browser got from here, or the browser keeps no cookies. Nothing was"
-                        + " stored.",
-                "Go back, reload the page and send the form again.");
+                texts.of("web.errors.not-accepted-form"),
+                texts.of("web.errors.not-our-form"),
+                texts.of("web.errors.reload"));
     }
 
     @ExceptionHandler
     ModelAndView noSuchId(MethodArgumentTypeMismatchException e) {
-        return page(404, "Not found", "Nothing has this address.", "Start from the list of open jobs.");
+        return notFound();
+    }
+
+    ModelAndView notFound() {
+        return page(
+                404,
+                texts.of("web.errors.not-found"),
+                texts.of("web.errors.no-address"),
+                texts.of("web.errors.start"));
     }
 
     ModelAndView unreadable() {
         return page(
                 400,
-                "Form not readable",
-                "The form did not arrive as a browser sends it. Nothing was stored.",
-                "Go back, reload the page and send the form again.");
+                texts.of("web.errors.not-readable"),
+                texts.of("web.errors.not-arrived"),
+                texts.of("web.errors.reload"));
     }
 
     ModelAndView tooLarge() {
         return page(
                 413,
-                "Too much at once",
-                "What was sent is larger than this service takes. Nothing was stored.",
-                "Go back and send less, for example one scan or one log at a time; a packed log (gzip, zip) is much smaller.");
+                texts.of("web.errors.too-much"),
+                texts.of("web.errors.too-large"),
+                texts.of("web.errors.send-less"));
     }
 
     @ExceptionHandler
@@ -81,16 +91,16 @@ class PageErrors {
         if (e instanceof ErrorResponse known && known.getStatusCode().is4xxClientError()) {
             return page(
                     known.getStatusCode().value(),
-                    "Not accepted",
-                    "The request cannot be answered as it was sent.",
-                    "Go back, check what you sent, and send it again.");
+                    texts.of("web.errors.not-accepted"),
+                    texts.of("web.errors.not-answered"),
+                    texts.of("web.errors.check"));
         }
         LOG.error("unexpected failure of a page", e);
         return page(
                 500,
-                "Our mistake",
-                "The service made a mistake and wrote it to its log; nothing of what you sent was stored.",
-                "Try again; if it fails again, report the time: " + clock.instant());
+                texts.of("web.errors.our-mistake"),
+                texts.of("web.errors.in-log"),
+                texts.of("web.errors.try-again", clock.instant()));
     }
 
     ModelAndView page(int status, String title, String found, String remedy) {

@@ -1,5 +1,6 @@
 package dev.stayfixed.web.pages;
 
+import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.jobs.Shops;
 import dev.stayfixed.telling.Inbox;
 import jakarta.servlet.http.HttpServletRequest;
@@ -83,7 +84,7 @@ class PageRules implements WebMvcConfigurer {
         /** What was just done, named in the address after a form was sent. */
         @ModelAttribute("said")
         String said(@RequestParam(defaultValue = "") String said) {
-            return Show.said(said);
+            return Said.of(said).map(ShopSettings.Units.METRIC::words).orElse("");
         }
     }
 }

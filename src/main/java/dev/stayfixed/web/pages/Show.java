@@ -6,6 +6,7 @@ import dev.stayfixed.jobs.Measurement;
 import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.wording.Scale;
 import java.time.Duration;
 import java.time.Instant;
@@ -70,16 +71,15 @@ public final class Show {
     public String ago(Instant at) {
         Duration since = Duration.between(at, now);
         if (since.toMinutes() < 1) {
-            return "just now";
+            return words(PageWord.JUST_NOW);
         }
         if (since.toHours() < 1) {
-            return plural(since.toMinutes(), "minute") + " ago";
+            return words(Reason.of(PageWord.MINUTES_AGO, Part.count(since.toMinutes())));
         }
-        return since.toDays() < 1 ? plural(since.toHours(), "hour") + " ago" : plural(since.toDays(), "day") + " ago";
-    }
-
-    public String plural(long count, String noun) {
-        return count + " " + noun + (count == 1 ? "" : "s");
+        return words(
+                since.toDays() < 1
+                        ? Reason.of(PageWord.HOURS_AGO, Part.count(since.toHours()))
+                        : Reason.of(PageWord.DAYS_AGO, Part.count(since.toDays())));
     }
 
     /** The last eight characters, by which people tell vehicles apart. */
@@ -116,42 +116,13 @@ public final class Show {
     }
 
     public String presence(Optional<Boolean> present, String yes, String no) {
-        return present.map(p -> p ? yes : no).orElse("not known");
-    }
-
-    /** What was done, after a form was sent; "" for a word that no page of ours uses. */
-    public static String said(String word) {
-        return switch (word) {
-            case "job-opened" -> "The job is open. Record the repair next; drives count from then on.";
-            case "repair-mended" ->
-                "The record of the repair is put right, and everything is judged again. What stood there before is kept.";
-            case "repair-recorded" -> "The repair is recorded. Drives that start after it are judged for it.";
-            case "job-closed" -> "The job is closed.";
-            case "job-reopened" -> "The job is open again.";
-            case "drive-added" -> "The drive is stored and judged.";
-            case "drive-left-out" -> "The drive is left out of the count, and all faults are judged again without it.";
-            case "drive-taken-in" -> "The drive counts again, and all faults are judged again with it.";
-            case "conditions-saved" -> "It is noted what the monitor needs. Recorded drives are held against it.";
-            case "drive-known" -> "This very drive was recorded before; nothing has changed.";
-            case "history-stated" -> "It is noted how often the fault failed before its repair.";
-            case "all-read" -> "All messages are marked as read.";
-            case "promised" -> "The promise is noted.";
-            case "promise-kept" -> "The promise is marked as kept.";
-            case "calendar-ended" -> "The calendar’s link no longer works.";
-            case "webhook-stopped" -> "The endpoint is stopped; nothing more is sent to it.";
-            case "webhook-started" -> "The endpoint is started; new events are sent to it.";
-            case "webhook-deleted" -> "The endpoint and its log are deleted.";
-            case "webhook-test" -> "A test event is on its way. Reload this page to see the answer.";
-            case "webhook-resent" -> "It is sent once more, under the same id. Reload this page to see the answer.";
-            case "settings-saved" -> "The settings are saved.";
-            default -> "";
-        };
+        return present.map(p -> p ? yes : no).orElseGet(() -> words(PageWord.NOT_KNOWN));
     }
 
     /** What stands or stood in a field of a repair. */
     public String kept(Repair.Field field, String text) {
         if (text.isEmpty()) {
-            return "nothing";
+            return words(PageWord.NOTHING);
         }
         return field == Repair.Field.PERFORMED_AT ? time(Instant.parse(text)) : text;
     }
@@ -167,21 +138,28 @@ public final class Show {
 
     public String reading(Optional<Measurement.Reading> reading) {
         if (reading.isEmpty()) {
-            return "not measured";
+            return words(PageWord.NOT_MEASURED);
         }
         if (reading.get() instanceof Measurement.Value value) {
             return plain(value.number());
         }
-        return reading.get() == Measurement.NoValue.OPEN ? "open" : "over limit";
+        return words(reading.get() == Measurement.NoValue.OPEN ? PageWord.OPEN_CIRCUIT : PageWord.OVER_LIMIT);
     }
 
     public String range(OptionalDouble min, OptionalDouble max) {
-        if (min.isPresent() && max.isPresent()) {
-            return plain(min.getAsDouble()) + " to " + plain(max.getAsDouble());
+        if (min.isEmpty() && max.isEmpty()) {
+            return words(PageWord.NOT_STATED);
         }
-        if (min.isPresent()) {
-            return "at least " + plain(min.getAsDouble());
+        if (max.isEmpty()) {
+            return words(Reason.of(PageWord.NO_LESS_THAN, limit(min.getAsDouble())));
         }
-        return max.isPresent() ? "at most " + plain(max.getAsDouble()) : "not stated";
+        return words(
+                min.isEmpty()
+                        ? Reason.of(PageWord.LIMIT_ABOVE, limit(max.getAsDouble()))
+                        : Reason.of(PageWord.RANGE_OF, limit(min.getAsDouble()), limit(max.getAsDouble())));
+    }
+
+    private Part limit(double value) {
+        return Part.verbatim(plain(value));
     }
 }

@@ -1,7 +1,9 @@
 package dev.stayfixed.worklist.pages;
 
 import dev.stayfixed.jobs.pages.VerdictWords;
+import dev.stayfixed.platform.Texts;
 import dev.stayfixed.telling.Inbox;
+import dev.stayfixed.web.pages.Show;
 import dev.stayfixed.web.pages.TechnicianPage;
 import dev.stayfixed.worklist.Attention;
 import dev.stayfixed.worklist.OpenJob;
@@ -15,6 +17,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.RequestParam;
 
 /** The shop's first page: the open jobs, those first that need a person now. */
@@ -26,14 +29,16 @@ class FirstPage {
 
     private final OpenJobs openJobs;
     private final Inbox inbox;
+    private final Texts texts;
 
-    FirstPage(OpenJobs openJobs, Inbox inbox) {
+    FirstPage(OpenJobs openJobs, Inbox inbox, Texts texts) {
+        this.texts = texts;
         this.openJobs = openJobs;
         this.inbox = inbox;
     }
 
     /** Jobs that need the same, one after the other. */
-    record Group(Attention attention, String all, List<Entry> jobs) {}
+    record Group(Attention attention, String words, String advice, String all, List<Entry> jobs) {}
 
     /** A job and what is next in it, in words. */
     record Entry(OpenJob job, String next) {}
@@ -43,6 +48,7 @@ class FirstPage {
             @RequestParam(defaultValue = "") String q,
             @RequestParam(defaultValue = "") String need,
             @RequestParam(defaultValue = "1") String page,
+            @ModelAttribute("show") Show show,
             Model model) {
         String text = q.length() > 100 ? q.substring(0, 100) : q;
         Optional<Attention> only =
@@ -54,7 +60,7 @@ class FirstPage {
         model.addAttribute("need", only.map(FirstPage::slug).orElse(""));
         model.addAttribute("needs", needs(part));
         model.addAttribute("part", part);
-        model.addAttribute("groups", groups(part));
+        model.addAttribute("groups", groups(part, show));
         model.addAttribute("all", all(part));
         return "first";
     }
@@ -75,23 +81,25 @@ class FirstPage {
         return counted + (part.sample() || more ? "+" : "");
     }
 
-    private static List<Need> needs(OpenJobs.Part part) {
+    private List<Need> needs(OpenJobs.Part part) {
         return part.counts().entrySet().stream()
                 .map((Map.Entry<Attention, Integer> e) ->
-                        new Need(slug(e.getKey()), e.getKey().words(), count(part, e.getValue())))
+                        new Need(slug(e.getKey()), texts.choice("worklist.attention", e.getKey()), count(part, e.getValue())))
                 .toList();
     }
 
-    private static List<Group> groups(OpenJobs.Part part) {
+    private List<Group> groups(OpenJobs.Part part, Show show) {
         List<Group> groups = new ArrayList<>();
         for (OpenJob job : part.jobs()) {
             if (groups.isEmpty() || groups.get(groups.size() - 1).attention() != job.attention()) {
                 groups.add(new Group(
                         job.attention(),
+                        texts.choice("worklist.attention", job.attention()),
+                        texts.choice("worklist.advice", job.attention()),
                         count(part, part.counts().getOrDefault(job.attention(), 1)),
                         new ArrayList<>()));
             }
-            groups.get(groups.size() - 1).jobs().add(new Entry(job, VerdictWords.next(job)));
+            groups.get(groups.size() - 1).jobs().add(new Entry(job, VerdictWords.next(job).map(show::words).orElse("")));
         }
         return groups;
     }
