@@ -24,14 +24,14 @@ class TextsConfiguration {
     @Bean
     MessageSource messageSource(TextSettings settings) {
         // Work that no request began speaks it too.
-        LocaleContextHolder.setDefaultLocale(settings.language());
+        LocaleContextHolder.setDefaultLocale(settings.locale());
         return of(settings.bundles().toArray(String[]::new));
     }
 
     /** For every request, whatever a browser asks for. */
     @Bean
     LocaleResolver localeResolver(TextSettings settings) {
-        return new FixedLocaleResolver(settings.language());
+        return new FixedLocaleResolver(settings.locale());
     }
 
     static MessageSource of(String... bundles) {

@@ -2,6 +2,7 @@ package dev.stayfixed.platform;
 
 import dev.stayfixed.StayfixedApplication;
 import java.io.BufferedReader;
+import java.io.File;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -15,17 +16,29 @@ public final class OwnProcess implements AutoCloseable {
 
     private static final Pattern READY = Pattern.compile("Stayfixed is ready: open http://localhost:(\\d+)/");
 
+    private static final String CLASSES =
+            System.getProperty("surefire.test.class.path", System.getProperty("java.class.path"));
+
     private final Process process;
     private final int port;
 
     /** Starts the service, and goes on when it is ready. */
     public OwnProcess(String url, String... settings) throws IOException {
+        this(CLASSES, url, settings);
+    }
+
+    /** The same, with a folder of resources before its own. */
+    public static OwnProcess with(Path resources, String url, String... settings) throws IOException {
+        return new OwnProcess(resources + File.pathSeparator + CLASSES, url, settings);
+    }
+
+    private OwnProcess(String classes, String url, String[] settings) throws IOException {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-Xmx512m",
                 "-XX:TieredStopAtLevel=1",
                 "-cp",
-                System.getProperty("surefire.test.class.path", System.getProperty("java.class.path")),
+                classes,
                 StayfixedApplication.class.getName(),
                 "--server.port=0",
                 "--spring.datasource.url=" + url));
