@@ -16,8 +16,8 @@ import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 
 /**
- * The rules say values: no text of several words stands in their sources, but for refusals of what cannot be read, constants by name
- * (patterns, tables) and the files that are listed here with the reason.
+ * The rules say values, and so do pages: no text of several words stands in their sources, but for refusals of what cannot be read,
+ * constants by name (patterns, tables) and the files that are listed here with the reason.
  */
 class NoSentencesTest {
 
@@ -28,6 +28,12 @@ class NoSentencesTest {
 
     private static final Pattern REFUSAL = Pattern.compile(
             "Exception[(.]|\\brefused\\(|\\bunexpected\\(|\\brequireProbability\\(|\\bcheck(?:Byte|Word|Range)\\(|static final|@SuppressWarnings");
+
+    private static final Pattern OF_PAGES = Pattern.compile(".*/pages/.*|(?:worklist|customer|reports|learning|telling)/[A-Z].*");
+
+    /** A literal of HTML, SVG or SQL. */
+    private static final Pattern MARKUP = Pattern.compile(
+            "<|='|^[\"\\s]*(?:select|insert|update|delete|from|where|and|or|order|limit|union|join|set) ");
 
     /** What a refusal calls it; what people read stands in the bundle under the same name. */
     private static final List<String> NAMES_IN_REFUSALS = List.of(
@@ -66,6 +72,36 @@ class NoSentencesTest {
                         .collect(Collectors.toCollection(TreeSet::new)));
     }
 
+    /** What forms ask and refuse. */
+    private static final Pattern FORMS = Pattern.compile("web/pages/(?:Form|TickedScan|SettingsPage)|.*Form|.*Rows"
+            + "|jobs/pages/(?:NewJobPage|NewRepairPage|MendRepairPage|JobPage|JobNoticesPage|FaultHistoryPage)"
+            + "|intake/pages/(?:NewDrivePage|LogStep|DrivePage)|judging/pages/ConditionsPage|telling/pages/(?:NoticeSettingsPage|WebhookPage|WebhooksPage)");
+
+    /** The sample of the first rendering, keys of the turnstile, and SQL in pieces. */
+    private static final List<String> READ_BY_NOBODY =
+            List.of("reports/FirstRendering", "customer/pages/DriverDoor", "worklist/OpenJobOrder");
+
+    /** Beside refusals: the log, headers, locks, statements, and what the description of the interface says. */
+    private static final Pattern NOT_ON_PAGES = Pattern.compile(
+            "Refused\\(|LOG\\.|\\.hold\\(|[hH]eader\\(|\\.sql\\(|\\bmissing\\(|@(?:Operation|Tag|ApiResponse|Schema|Parameter)");
+
+    @Test
+    @DisplayName("pages hold no finished sentence but those of forms: words stand in the bundles")
+    void wordsOfPagesStandInTheBundles() throws IOException {
+        Set<String> found = new TreeSet<>();
+        try (Stream<Path> files = Files.walk(SERVICE)) {
+            for (Path file : files.filter(f -> f.toString().endsWith(".java")).toList()) {
+                String name = SERVICE.relativize(file).toString().replace('\\', '/').replace(".java", "");
+                if (OF_PAGES.matcher(name).matches()
+                        && !FORMS.matcher(name).matches()
+                        && holdsSentence(Files.readString(file), NOT_ON_PAGES)) {
+                    found.add(name);
+                }
+            }
+        }
+        assertThat(found).isEqualTo(new TreeSet<>(READ_BY_NOBODY));
+    }
+
     @Test
     void aPlantedSentenceIsFound() {
         assertThat(holdsSentence("class A { String a() { return \"the lamp \" + b + \" is on\"; } }"))
@@ -79,9 +115,15 @@ class NoSentencesTest {
     }
 
     private static boolean holdsSentence(String source) {
+        return holdsSentence(source, REFUSAL);
+    }
+
+    private static boolean holdsSentence(String source, Pattern besideRefusals) {
         return statements(source).stream()
+                .filter(s -> !besideRefusals.matcher(s.code()).find())
                 .anyMatch(s -> s.literals().stream()
-                                .anyMatch(text -> WORDS.matcher(text).find())
+                                .anyMatch(text -> WORDS.matcher(text).find()
+                                        && !MARKUP.matcher(text).find())
                         && !REFUSAL.matcher(s.code()).find());
     }
 

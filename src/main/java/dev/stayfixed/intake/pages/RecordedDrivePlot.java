@@ -11,6 +11,7 @@ import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.judging.FaultReport;
 import dev.stayfixed.reason.Part;
 import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Unit;
 import dev.stayfixed.web.pages.PageWord;
 import dev.stayfixed.wording.Scale;
 import java.util.ArrayList;
@@ -43,7 +44,7 @@ final class RecordedDrivePlot {
         Scale scale = units.scale(signal.unit());
         return new Recording.Signal(
                 units.words(signal),
-                scale.unit(),
+                scale.unit().equals(signal.unit()) ? units.words(Unit.of(signal.unit())) : scale.unit(),
                 trace.seconds(),
                 Arrays.stream(trace.values()).map(scale::shown).toArray());
     }

@@ -217,7 +217,7 @@ class ConditionsPage {
                 .map(signal -> new Choice(
                         signal.name(),
                         show.words(Reason.of(
-                                ConditionsWord.SIGNAL_IN, signal, Part.verbatim(show.scale(signal).unit()))),
+                                ConditionsWord.SIGNAL_IN, signal, Part.verbatim(show.unit(signal)))),
                         Unit.of(signal.unit()) == Unit.CELSIUS))
                 .toList();
     }

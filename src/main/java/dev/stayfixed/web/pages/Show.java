@@ -7,6 +7,7 @@ import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.reason.Part;
 import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Unit;
 import dev.stayfixed.wording.Scale;
 import java.time.Duration;
 import java.time.Instant;
@@ -16,6 +17,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.springframework.context.i18n.LocaleContextHolder;
 
 /** How values are written on the pages of a shop: times in its zone, quantities in its units. Public for the templates. */
@@ -103,11 +105,24 @@ public final class Show {
     }
 
     public String unit(DriveQuantity quantity) {
-        return scale(quantity).unit();
+        return unit(scale(quantity));
+    }
+
+    public String unit(Signal signal) {
+        return unit(scale(signal));
+    }
+
+    /** In words where it is one of ours; those of US shops are the same in every language. */
+    private String unit(Scale scale) {
+        return Stream.of(Unit.values())
+                .filter(unit -> unit.symbol().equals(scale.unit()))
+                .findFirst()
+                .map(this::words)
+                .orElse(scale.unit());
     }
 
     public String quantity(DriveQuantity quantity, double value) {
-        return number(scale(quantity).shown(value), 1) + " " + scale(quantity).unit();
+        return number(scale(quantity).shown(value), 1) + " " + unit(quantity);
     }
 
     /** What the rules say, in words and in the shop's units. */
