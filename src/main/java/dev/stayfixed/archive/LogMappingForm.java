@@ -68,20 +68,20 @@ public record LogMappingForm(
     /**
      * The mapping itself.
      *
-     * @param at where it stands in the body, such as "#/mapping"
+     * @param at where it stands in the body, such as "mapping"
      * @throws Refused where a unit does not fit its signal, or a signal stands twice
      */
     public LogMapping facts(String at) {
         List<ColumnMapping> each = IntStream.range(0, columns.size())
                 .mapToObj(i -> Refused.unless(
-                        at + "/columns/" + i,
+                        at + ".columns[" + i + "]",
                         () -> new ColumnMapping(
                                 columns.get(i).header(),
                                 columns.get(i).signal(),
                                 columns.get(i).unit())))
                 .toList();
         return Refused.unless(
-                at + "/columns",
+                at + ".columns",
                 () -> new LogMapping(timeColumn, Optional.ofNullable(dateColumn), timeFormat, decimalMark, each));
     }
 }

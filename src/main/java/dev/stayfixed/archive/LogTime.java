@@ -42,7 +42,7 @@ record LogTime(TimeFormat format, long firstMillis, long engineStart) {
                         .toInstant();
             case CLOCK_SECONDS, CLOCK_MILLIS, CLOCK_MINUTES ->
                 throw Refused.content(new Mistake(
-                        "#/start", null, "the time of engine start: the log's clock counts from " + Wording.METRIC.words(format)));
+                        "start", null, "the time of engine start: the log's clock counts from " + Wording.METRIC.words(format)));
         };
     }
 
@@ -58,9 +58,9 @@ record LogTime(TimeFormat format, long firstMillis, long engineStart) {
                 return date;
             }
         } catch (DateTimeException notADate) {
-            throw Refused.content(new Mistake("#/date", text, DATE));
+            throw Refused.content(new Mistake("date", text, DATE));
         }
-        throw Refused.content(new Mistake("#/date", text, DATE + "; the log has a time of day only"));
+        throw Refused.content(new Mistake("date", text, DATE + "; the log has a time of day only"));
     }
 
     private static ZoneId zone(@Nullable String text) {
@@ -69,8 +69,8 @@ record LogTime(TimeFormat format, long firstMillis, long engineStart) {
                 return ZoneId.of(text);
             }
         } catch (DateTimeException notAZone) {
-            throw Refused.content(new Mistake("#/zone", text, ZONE));
+            throw Refused.content(new Mistake("zone", text, ZONE));
         }
-        throw Refused.content(new Mistake("#/zone", null, ZONE + "; the log's times do not name theirs"));
+        throw Refused.content(new Mistake("zone", null, ZONE + "; the log's times do not name theirs"));
     }
 }

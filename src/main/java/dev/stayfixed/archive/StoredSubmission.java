@@ -87,7 +87,7 @@ class StoredSubmission {
                 ? Optional.empty()
                 : Optional.of(new Log(
                         logType,
-                        JSON.readValue(logMapping, LogMappingForm.class).facts("#/mapping")));
+                        JSON.readValue(logMapping, LogMappingForm.class).facts("mapping")));
     }
 
     UUID vehicleId() {

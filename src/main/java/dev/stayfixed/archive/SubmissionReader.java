@@ -24,18 +24,18 @@ public class SubmissionReader {
     public DriveSubmission read(Original original) {
         DriveSubmission submission =
                 original.contentType().equals(Original.PLAIN) ? aloneScan(original.text()) : readBesideLog(original);
-        refuseBesideLog("#/mappingId", submission.mappingId());
-        refuseBesideLog("#/zone", submission.zone());
-        refuseBesideLog("#/date", submission.date());
+        refuseBesideLog("mappingId", submission.mappingId());
+        refuseBesideLog("zone", submission.zone());
+        refuseBesideLog("date", submission.date());
         if (submission.summary() == null && submission.scansOrNone().isEmpty()) {
-            throw Refused.content(new Mistake("#", null, "a summary of the drive, a scan, or both"));
+            throw Refused.content(new Mistake("", null, "a summary of the drive, a scan, or both"));
         }
         return submission;
     }
 
-    private static void refuseBesideLog(String pointer, @Nullable Object found) {
+    private static void refuseBesideLog(String path, @Nullable Object found) {
         if (found != null) {
-            throw Refused.content(new Mistake(pointer, found, "nothing, as there is no log beside it"));
+            throw Refused.content(new Mistake(path, found, "nothing, as there is no log beside it"));
         }
     }
 
@@ -46,13 +46,11 @@ public class SubmissionReader {
 
     private static DriveSubmission aloneScan(String text) {
         PlainText.flaw(text).ifPresent(flaw -> {
-            throw Refused.content(new Mistake("#", flaw, "text without control characters"));
+            throw Refused.content(new Mistake("", flaw, "text without control characters"));
         });
         if (text.isBlank() || text.length() > DriveSubmission.LONGEST_SCAN) {
             throw Refused.content(new Mistake(
-                    "#",
-                    text.length() + " characters",
-                    "the answers of the control units, at most 1000000 characters"));
+                    "", text.length() + " characters", "the answers of the control units, at most 1000000 characters"));
         }
         return new DriveSubmission(
                 null,

@@ -64,14 +64,14 @@ public final class SubmittedDrive {
 
     private ReadDrive read(UUID id, int revision, Instant receivedAt) {
         refuseNonsense();
-        DriveSummary stated = Refused.unless("#/summary", () -> summary(submission.summary()));
+        DriveSummary stated = Refused.unless("summary", () -> summary(submission.summary()));
         DriveSummary summary =
                 completed(log.map(facts -> recorded(facts, stated)).orElse(stated));
         Instant start = log.map(LogFacts::start)
                 .orElseGet(() -> start(summary, submission.takenAt() == null ? receivedAt : submission.takenAt()));
         Optional<Instant> end = Optional.ofNullable(submission.end()).or(() -> log.flatMap(LogFacts::end));
         DriveRecord drive = Refused.unless(
-                "#/end",
+                "end",
                 () -> new DriveRecord(
                         id.toString(),
                         start,
@@ -125,7 +125,7 @@ public final class SubmittedDrive {
         }
         if (scans.isEmpty()) {
             throw Refused.content(new Mistake(
-                    "#/start", null, "the time of engine start; only a scan, or a run time, can do without it"));
+                    "start", null, "the time of engine start; only a scan, or a run time, can do without it"));
         }
         warnings.add(
                 "neither a start nor a run time since engine start (PID $1F) was sent: the drive is filed at the time of the"

@@ -162,7 +162,7 @@ public class Intake {
      * @throws Refused when there is no such drive, or the reason is empty or longer than 500 characters
      */
     public Drive leaveOut(UUID driveId, String reason) {
-        LeftOut leftOut = Refused.unless("#/reason", () -> new LeftOut(reason, clock.instant()));
+        LeftOut leftOut = Refused.unless("reason", () -> new LeftOut(reason, clock.instant()));
         return durably.write(() -> {
             Vehicle vehicle = vehicles.hold(archive.vehicleOf(driveId));
             archive.leaveOut(vehicle.id(), driveId, leftOut);

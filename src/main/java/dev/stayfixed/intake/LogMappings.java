@@ -111,22 +111,22 @@ public class LogMappings {
     }
 
     private static LogMappingForm checked(List<String> headers, LogMappingForm form, @Nullable UUID vehicleId) {
-        LogMapping mapping = form.facts("#/mapping");
+        LogMapping mapping = form.facts("mapping");
         refuseStrangers(headers, mapping);
         return LogMappingForm.of(mapping).with(form.separator(), vehicleId == null ? form.confirmedFor() : vehicleId);
     }
 
     private static void refuseStrangers(List<String> headers, LogMapping mapping) {
         if (!headers.contains(mapping.timeColumn())) {
-            throw Refused.content(new Mistake("#/mapping/timeColumn", mapping.timeColumn(), "one of the headers"));
+            throw Refused.content(new Mistake("mapping.timeColumn", mapping.timeColumn(), "one of the headers"));
         }
         mapping.dateColumn().filter(date -> !headers.contains(date)).ifPresent(date -> {
-            throw Refused.content(new Mistake("#/mapping/dateColumn", date, "one of the headers"));
+            throw Refused.content(new Mistake("mapping.dateColumn", date, "one of the headers"));
         });
         for (int i = 0; i < mapping.columns().size(); i++) {
             String header = mapping.columns().get(i).header();
             if (!headers.contains(header)) {
-                throw Refused.content(new Mistake("#/mapping/columns/" + i + "/header", header, "one of the headers"));
+                throw Refused.content(new Mistake("mapping.columns[" + i + "].header", header, "one of the headers"));
             }
         }
     }
@@ -181,7 +181,7 @@ public class LogMappings {
     }
 
     private List<Reason> doubts(UploadedLog log, LogHead head, UUID vehicleId, LogMappingForm form) {
-        LogMapping mapping = form.facts("#/mappingId");
+        LogMapping mapping = form.facts("mappingId");
         List<Reason> doubts = new ArrayList<>();
         String separator = String.valueOf(head.separator());
         if (form.separator() != null && !form.separator().equals(separator)) {
@@ -213,13 +213,13 @@ public class LogMappings {
      */
     Chosen of(UploadedLog log, LogHead head, @Nullable UUID mappingId, UUID vehicleId) {
         if (mappingId != null) {
-            return new Chosen(named(mappingId).mapping().facts("#/mappingId"), true);
+            return new Chosen(named(mappingId).mapping().facts("mappingId"), true);
         }
         Optional<Known> known = known(log, head, vehicleId);
         if (known.isPresent() && known.get().doubts().isEmpty()) {
             SavedMapping saved = known.get().saved();
             claim(saved, vehicleId);
-            return new Chosen(saved.mapping().facts("#/mappingId"), false);
+            return new Chosen(saved.mapping().facts("mappingId"), false);
         }
         Proposal proposal = proposal(log, head);
         if (known.isPresent()) {
@@ -278,7 +278,7 @@ public class LogMappings {
     private SavedMapping named(UUID mappingId) {
         return durably.read(() -> mappings.findById(mappingId)
                 .orElseThrow(
-                        () -> Refused.content(new Mistake("#/mappingId", mappingId, "the id of a saved log mapping")))
+                        () -> Refused.content(new Mistake("mappingId", mappingId, "the id of a saved log mapping")))
                 .facts());
     }
 

@@ -60,7 +60,7 @@ public class Jobs {
         return durably.write(() -> {
             StoredVehicle vehicle = vehicles.lock(opening.vehicleId())
                     .orElseThrow(() -> Refused.content(
-                            new Mistake("#/vehicleId", opening.vehicleId(), "the id of a vehicle of this shop")));
+                            new Mistake("vehicleId", opening.vehicleId(), "the id of a vehicle of this shop")));
             StoredJob job = jobs.save(new StoredJob(vehicle, withScan(opening, vehicle)));
             jobs.flush();
             file(job);
@@ -76,7 +76,7 @@ public class Jobs {
                 : opening.faults();
         if (named.isEmpty()) {
             throw Refused.content(new Mistake(
-                    "#/faults", null, "at least one fault, or a scan with a confirmed or a pending code in it"));
+                    "faults", null, "at least one fault, or a scan with a confirmed or a pending code in it"));
         }
         List<RepairedFault> faults = scan.isEmpty()
                 ? named
@@ -201,7 +201,7 @@ public class Jobs {
     private static Set<UUID> faultsOf(StoredJob job, Set<UUID> wanted) {
         Set<UUID> all = job.faults().stream().map(StoredFault::id).collect(Collectors.toSet());
         if (!all.containsAll(wanted)) {
-            throw Refused.content(new Mistake("#/faultIds", wanted, "ids of faults of this job, which are " + all));
+            throw Refused.content(new Mistake("faultIds", wanted, "ids of faults of this job, which are " + all));
         }
         return wanted.isEmpty() ? all : wanted;
     }

@@ -29,7 +29,7 @@ public class StrictJson {
         try {
             T content = mapper.readValue(utf8, shape);
             if (content == null) {
-                throw Refused.content(new Mistake("#", "null", "an object"));
+                throw Refused.content(new Mistake("", "null", "an object"));
             }
             return check.checked(content);
         } catch (JacksonException e) {

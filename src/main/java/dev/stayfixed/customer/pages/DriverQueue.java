@@ -115,7 +115,7 @@ class DriverQueue {
     private static Refused refused(ProblemType type, Map<String, String> errors) {
         if (type == ProblemType.INVALID_CONTENT) {
             List<Mistake> mistakes = errors.entrySet().stream()
-                    .map(error -> Mistake.said("#/" + error.getKey(), error.getValue()))
+                    .map(error -> Mistake.said(error.getKey(), error.getValue()))
                     .toList();
             return Refused.content(mistakes);
         }

@@ -14,15 +14,14 @@ import java.util.stream.Collectors;
  */
 final class PlainRefusal {
 
-    private static final Set<String> FIELDS = Set.of("#/start", "#/parkedHours");
+    private static final Set<String> FIELDS = Set.of("start", "parkedHours");
 
     private PlainRefusal() {}
 
     private static Map<String, String> content(Refused refused, Texts texts) {
         List<Mistake> mistakes = refused.mistakes();
-        return !mistakes.isEmpty() && mistakes.stream().map(Mistake::pointer).allMatch(FIELDS::contains)
-                ? mistakes.stream()
-                        .collect(Collectors.toMap(m -> m.pointer().substring(2), Mistake::message, (one, other) -> one))
+        return !mistakes.isEmpty() && mistakes.stream().map(Mistake::path).allMatch(FIELDS::contains)
+                ? mistakes.stream().collect(Collectors.toMap(Mistake::path, Mistake::sentence, (one, other) -> one))
                 : Map.of("record", texts.of("customer.record.does-not-fit"));
     }
 

@@ -24,7 +24,7 @@ import org.springframework.web.multipart.MultipartFile;
 class RecordedDrives {
 
     private static final long LARGEST = 32 << 20;
-    private static final Set<String> PLACES_IN_TIME = Set.of("#/start", "#/date");
+    private static final Set<String> PLACES_IN_TIME = Set.of("start", "date");
 
     private final DriverPages pages;
     private final StrictJson json;
@@ -58,12 +58,12 @@ class RecordedDrives {
             return pages.log(welcome, log, said(form, false));
         } catch (Refused refused) {
             boolean asksForStart =
-                    refused.mistakes().stream().map(Mistake::pointer).anyMatch(PLACES_IN_TIME::contains);
+                    refused.mistakes().stream().map(Mistake::path).anyMatch(PLACES_IN_TIME::contains);
             if (!asksForStart) {
                 throw refused;
             }
             if (form.start() == null || form.start().isBlank()) {
-                throw Refused.content(Mistake.said("#/start", texts.of("customer.start.not-recorded")));
+                throw Refused.content(Mistake.said("start", texts.of("customer.start.not-recorded")));
             }
             return pages.log(welcome, log, said(form, true));
         }
@@ -73,7 +73,7 @@ class RecordedDrives {
         LoggedForm.Read read = form.besideLog(shops.settings().zone(), clock.instant(), withStart, texts);
         if (!read.errors().isEmpty()) {
             List<Mistake> mistakes = read.errors().entrySet().stream()
-                    .map(error -> Mistake.said("#/" + error.getKey(), error.getValue()))
+                    .map(error -> Mistake.said(error.getKey(), error.getValue()))
                     .toList();
             throw Refused.content(mistakes);
         }

@@ -59,11 +59,11 @@ record LogRequest(UploadedLog log, Original said) {
         for (Part part : request.getParts()) {
             if (!part.getName().equals(FILE) && !part.getName().equals(DRIVE)) {
                 throw Refused.content(new Mistake(
-                        "#", "a part named " + part.getName(), "the parts \"file\" and, where needed, \"drive\""));
+                        "", "a part named " + part.getName(), "the parts \"file\" and, where needed, \"drive\""));
             }
         }
         if (request.getParts().stream().filter(p -> p.getName().equals(FILE)).count() != 1) {
-            throw Refused.content(new Mistake("#/file", null, "one part named \"file\" with the log"));
+            throw Refused.content(new Mistake("file", null, "one part named \"file\" with the log"));
         }
         Part file = request.getPart(FILE);
         return new LogRequest(

@@ -214,7 +214,7 @@ class LogStep {
                             vehicleId));
             form.put(MAPPING, saved.id().toString());
         } catch (Refused refused) {
-            form.refused(refused, Map.of("#/mapping/timeColumn", "timeColumn", "#/mapping/dateColumn", "dateColumn"));
+            form.refused(refused, Map.of("mapping.timeColumn", "timeColumn", "mapping.dateColumn", "dateColumn"));
         }
     }
 

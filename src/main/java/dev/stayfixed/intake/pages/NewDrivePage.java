@@ -48,18 +48,7 @@ import org.springframework.web.multipart.MultipartFile;
 class NewDrivePage {
 
     private static final Map<String, String> FIELDS = Map.of(
-            "#",
-            "scan",
-            "#/start",
-            "start",
-            "#/end",
-            "end",
-            "#/summary",
-            "form",
-            "#/scans/0/text",
-            "scan",
-            "#/date",
-            "date");
+            "", "scan", "start", "start", "end", "end", "summary", "form", "scans[0].text", "scan", "date", "date");
 
     /** What a person typed beside a log, carried through the page on which its columns are confirmed. */
     private static final List<String> KEPT = Stream.concat(

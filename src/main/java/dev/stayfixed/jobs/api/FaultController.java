@@ -52,7 +52,7 @@ class FaultController {
     @ApiResponse(responseCode = "201", description = "Created; Location names it", useReturnTypeSchema = true)
     @PostMapping("/faults")
     ResponseEntity<FaultAnswer> addFault(@PathVariable UUID jobId, @Valid @RequestBody FaultRequest request) {
-        Fault fault = jobs.addFault(jobId, request.terms("#", ignition(jobs.get(jobId))));
+        Fault fault = jobs.addFault(jobId, request.terms("", ignition(jobs.get(jobId))));
         return ResponseEntity.created(URI.create(
                         Link.to("jobs", jobId, "faults", fault.id(), "verdict").href()))
                 .body(FaultAnswer.of(fault, files.ofJob(jobId).ways(jobId)));
@@ -74,7 +74,7 @@ class FaultController {
                 jobId,
                 faultId,
                 IfMatch.of(ifMatch),
-                request.of("#", fault.terms().code(), ignition(before)));
+                request.of("", fault.terms().code(), ignition(before)));
         return ResponseEntity.ok()
                 .eTag(IfMatch.tag(job.version()))
                 .body(JobAnswer.of(

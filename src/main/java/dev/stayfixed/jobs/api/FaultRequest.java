@@ -33,7 +33,7 @@ record FaultRequest(
         @Valid FaultTerms.@Nullable Point freezeFrame) {
 
     RepairedFault terms(String at, Ignition ignition) {
-        TroubleCode parsed = Words.parse(at + "/code", code, TroubleCode::parse);
+        TroubleCode parsed = Words.parse(at + "code", code, TroubleCode::parse);
         return new FaultTerms(trips, requiredPasses, weakestEvidence, group, enablingConditions, freezeFrame)
                 .of(at, parsed, ignition);
     }

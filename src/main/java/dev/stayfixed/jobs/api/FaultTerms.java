@@ -63,12 +63,12 @@ record FaultTerms(
     /**
      * The fault with these terms.
      *
-     * @param at where the terms stand in the body, such as "#/faults/0"
+     * @param at what comes before their names in the path, such as "faults[0]."
      */
     RepairedFault of(String at, TroubleCode code, Ignition ignition) {
         Trips needed = trips == null ? Trips.TWO : trips;
         return Refused.unless(
-                at + (weakestEvidence == EvidenceGrade.DRIVEN ? "/weakestEvidence" : "/requiredPasses"),
+                at + (weakestEvidence == EvidenceGrade.DRIVEN ? "weakestEvidence" : "requiredPasses"),
                 () -> new RepairedFault(
                         code,
                         ignition,
@@ -84,7 +84,7 @@ record FaultTerms(
         List<Condition> given = enablingConditions == null ? List.of() : enablingConditions;
         return IntStream.range(0, given.size())
                 .mapToObj(i -> Refused.unless(
-                        at + "/enablingConditions/" + i,
+                        at + "enablingConditions[" + i + "]",
                         () -> new EnablingCondition(
                                 given.get(i).quantity(),
                                 Words.optional(given.get(i).min()),
@@ -95,6 +95,6 @@ record FaultTerms(
     private Optional<OperatingPoint> frame(String at) {
         return Optional.ofNullable(freezeFrame)
                 .map(p -> Refused.unless(
-                        at + "/freezeFrame", () -> new OperatingPoint(p.engineSpeed(), p.load(), p.coolant())));
+                        at + "freezeFrame", () -> new OperatingPoint(p.engineSpeed(), p.load(), p.coolant())));
     }
 }

@@ -71,7 +71,7 @@ class JobController {
             if (unknown.type() != ProblemType.NOT_FOUND) {
                 throw unknown;
             }
-            throw Refused.content(new Mistake("#/vehicleId", id, "the id of a vehicle of this shop"));
+            throw Refused.content(new Mistake("vehicleId", id, "the id of a vehicle of this shop"));
         }
     }
 

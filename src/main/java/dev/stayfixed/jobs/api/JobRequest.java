@@ -47,7 +47,7 @@ record JobRequest(
         return new Job.Opening(
                 vehicleId,
                 new Job.Labels(Words.optional(reference), Words.optional(complaint), Words.optional(customer)),
-                Words.past("#/openedAt", openedAt, now),
+                Words.past("openedAt", openedAt, now),
                 scan == null || scan.isBlank() ? java.util.Optional.empty() : java.util.Optional.of(scan),
                 terms(ignition));
     }
@@ -55,7 +55,7 @@ record JobRequest(
     private List<RepairedFault> terms(Ignition ignition) {
         List<FaultRequest> given = faults == null ? List.of() : faults;
         return IntStream.range(0, given.size())
-                .mapToObj(i -> given.get(i).terms("#/faults/" + i, ignition))
+                .mapToObj(i -> given.get(i).terms("faults[" + i + "].", ignition))
                 .toList();
     }
 }

@@ -62,10 +62,10 @@ record RepairCorrection(
     /** From the record as it stands to the record as it should be. */
     UnaryOperator<Repair.Details> of(Instant now) {
         if (description != null && description.isBlank()) {
-            throw Refused.content(new Mistake("#/description", description, "what was done"));
+            throw Refused.content(new Mistake("description", description, "what was done"));
         }
         return was -> new Repair.Details(
-                performedAt == null ? was.performedAt() : Words.past("#/performedAt", performedAt, now),
+                performedAt == null ? was.performedAt() : Words.past("performedAt", performedAt, now),
                 description == null ? was.description() : description.strip(),
                 parts == null ? was.parts() : parts,
                 technician == null ? was.technician() : Words.optional(technician),

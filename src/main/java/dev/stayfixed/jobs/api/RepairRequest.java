@@ -82,7 +82,7 @@ record RepairRequest(
 
         Measurement measurement(String at) {
             return Refused.unless(
-                    at + "/expectedMin",
+                    at + ".expectedMin",
                     () -> new Measurement(
                             check == null ? BenchCheck.OTHER : check,
                             quantity.strip(),
@@ -90,8 +90,8 @@ record RepairRequest(
                             unit.strip(),
                             Words.optional(expectedMin),
                             Words.optional(expectedMax),
-                            reading(at + "/before", before),
-                            reading(at + "/after", after),
+                            reading(at + ".before", before),
+                            reading(at + ".after", after),
                             Optional.ofNullable(testLeadsVerified)));
         }
 
@@ -117,7 +117,7 @@ record RepairRequest(
 
     Repair.Details details(Instant now) {
         return new Repair.Details(
-                Words.past("#/performedAt", performedAt, now),
+                Words.past("performedAt", performedAt, now),
                 description.strip(),
                 parts == null ? List.of() : parts,
                 Words.optional(technician),
@@ -130,7 +130,7 @@ record RepairRequest(
     static List<Measurement> measured(@Nullable List<Measured> measurements) {
         List<Measured> measured = measurements == null ? List.of() : measurements;
         return IntStream.range(0, measured.size())
-                .mapToObj(i -> measured.get(i).measurement("#/measurements/" + i))
+                .mapToObj(i -> measured.get(i).measurement("measurements[" + i + "]"))
                 .toList();
     }
 }

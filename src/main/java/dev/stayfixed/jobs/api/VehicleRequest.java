@@ -35,7 +35,7 @@ record VehicleRequest(
 
     Vehicle.Details details() {
         return new Vehicle.Details(
-                Words.optional(vin).map(text -> Words.parse("#/vin", text, Vin::parse)),
+                Words.optional(vin).map(text -> Words.parse("vin", text, Vin::parse)),
                 Words.optional(plate),
                 description.strip(),
                 modelYear == null ? OptionalInt.empty() : OptionalInt.of(modelYear),

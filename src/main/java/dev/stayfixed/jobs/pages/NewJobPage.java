@@ -37,9 +37,9 @@ import org.springframework.web.bind.annotation.RequestParam;
 class NewJobPage {
 
     private static final Map<String, String> FIELDS = Map.of(
-            "#/faults", "code0",
-            "#/vin", "vin",
-            "#/description", "description");
+            "faults", "code0",
+            "vin", "vin",
+            "description", "description");
 
     private final Jobs jobs;
     private final Vehicles vehicles;

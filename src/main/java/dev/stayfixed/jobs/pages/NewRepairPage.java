@@ -83,7 +83,7 @@ class NewRepairPage {
                     jobs.recordRepair(id, faults, details);
                     return "redirect:/jobs/" + id + "?said=repair-recorded";
                 }),
-                refused -> form.refused(refused, Map.of("#/faultIds", "fault")),
+                refused -> form.refused(refused, Map.of("faultIds", "fault")),
                 () -> page(id, form, model));
     }
 

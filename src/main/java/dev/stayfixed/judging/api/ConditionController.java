@@ -78,13 +78,13 @@ class ConditionController {
         private static AgreedConditions adopted(FaultConditions fault, List<ConditionForm> given) {
             if (!given.isEmpty()) {
                 throw Refused.content(new Mistake(
-                        "#/conditions",
+                        "conditions",
                         given.size() + " conditions",
                         "none beside TYPICAL_ADOPTED; conditions of your own are SERVICE_INFORMATION"));
             }
             TypicalCondition typical = TypicalConditions.of(fault.code(), fault.group())
                     .orElseThrow(() -> Refused.content(new Mistake(
-                            "#/origin",
+                            "origin",
                             Origin.TYPICAL_ADOPTED,
                             "SERVICE_INFORMATION with conditions, as there are no typical ones for "
                                     + fault.code().text())));
@@ -93,11 +93,11 @@ class ConditionController {
 
         private AgreedConditions stated(FaultConditions fault, List<ConditionForm> given) {
             if (given.isEmpty()) {
-                throw Refused.content(new Mistake("#/conditions", null, "at least one condition"));
+                throw Refused.content(new Mistake("conditions", null, "at least one condition"));
             }
             List<Condition> each = IntStream.range(0, given.size())
                     .mapToObj(i -> Refused.unless(
-                            "#/conditions/" + i, () -> given.get(i).facts()))
+                            "conditions[" + i + "]", () -> given.get(i).facts()))
                     .toList();
             return new AgreedConditions(
                     new ConditionSet(fault.code().text(), Boolean.TRUE.equals(inOrder), each),

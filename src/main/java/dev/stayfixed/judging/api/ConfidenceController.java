@@ -53,7 +53,7 @@ class ConfidenceController {
 
         FaultHistory history() {
             if (failed > monitored) {
-                throw Refused.content(new Mistake("#/failed", failed, "at most the monitored trips, " + monitored));
+                throw Refused.content(new Mistake("failed", failed, "at most the monitored trips, " + monitored));
             }
             return new FaultHistory(
                     new Intermittence(failed, monitored), wantedConfidence == null ? 0.95 : wantedConfidence);

@@ -1,6 +1,7 @@
 package dev.stayfixed.platform.problem;
 
 import jakarta.validation.Validator;
+import java.util.Comparator;
 import java.util.List;
 import org.springframework.stereotype.Component;
 
@@ -21,17 +22,12 @@ public class ContentCheck {
      */
     public <T> T checked(T content) {
         List<Mistake> mistakes = validator.validate(content).stream()
-                .map(v -> new Mistake(pointer(v.getPropertyPath().toString()), v.getInvalidValue(), v.getMessage()))
-                .sorted(java.util.Comparator.comparing(Mistake::pointer))
+                .map(v -> new Mistake(v.getPropertyPath().toString(), v.getInvalidValue(), v.getMessage()))
+                .sorted(Comparator.comparing(mistake -> PropertyPath.pointer(mistake.path())))
                 .toList();
         if (!mistakes.isEmpty()) {
             throw Refused.content(mistakes);
         }
         return content;
-    }
-
-    /** "faults[0].code" as "#/faults/0/code". */
-    static String pointer(String field) {
-        return "#/" + field.replace("[", "/").replace("]", "").replace('.', '/');
     }
 }

@@ -42,22 +42,22 @@ public final class JsonMistakes {
     }
 
     private static Mistake mistake(JacksonException e) {
-        String pointer = pointer(e.getPath());
+        String path = path(e.getPath());
         if (e instanceof UnrecognizedPropertyException unknown) {
-            return new Mistake(pointer, "a property of this name", "one of " + known(unknown.getKnownPropertyIds()));
+            return new Mistake(path, "a property of this name", "one of " + known(unknown.getKnownPropertyIds()));
         }
         if (e instanceof InvalidFormatException format) {
-            return new Mistake(pointer, format.getValue(), expected(format.getTargetType()));
+            return new Mistake(path, format.getValue(), expected(format.getTargetType()));
         }
         if (e instanceof InputCoercionException coercion) {
-            return new Mistake(pointer, "a number that does not fit", expected(coercion.getTargetType()));
+            return new Mistake(path, "a number that does not fit", expected(coercion.getTargetType()));
         }
         if (e instanceof MismatchedInputException mismatch) {
             return mismatch.getTargetType() == null || isSaid(mismatch)
-                    ? Mistake.said(pointer, mismatch.getOriginalMessage())
-                    : new Mistake(pointer, "something else", expected(mismatch.getTargetType()));
+                    ? Mistake.said(path, mismatch.getOriginalMessage())
+                    : new Mistake(path, "something else", expected(mismatch.getTargetType()));
         }
-        return Mistake.said(pointer, e.getOriginalMessage());
+        return Mistake.said(path, e.getOriginalMessage());
     }
 
     private static boolean isSaid(MismatchedInputException e) {
@@ -71,12 +71,10 @@ public final class JsonMistakes {
                         .stream().collect(Collectors.joining(", "));
     }
 
-    static String pointer(List<JacksonException.Reference> path) {
-        return path.stream()
-                .map(r -> r.getPropertyName() == null
-                        ? Integer.toString(r.getIndex())
-                        : r.getPropertyName().replace("~", "~0").replace("/", "~1"))
-                .collect(Collectors.joining("/", path.isEmpty() ? "#" : "#/", ""));
+    private static String path(List<JacksonException.Reference> path) {
+        return PropertyPath.of(path.stream()
+                .map(r -> r.getPropertyName() == null ? (Object) r.getIndex() : r.getPropertyName())
+                .toList());
     }
 
     private static String expected(Class<?> type) {

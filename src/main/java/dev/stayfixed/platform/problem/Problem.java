@@ -5,6 +5,7 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonPropertyOrder;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.json.JsonMapper;
 
 /** An error as it goes out: RFC 9457 problem details. */
@@ -16,12 +17,21 @@ public record Problem(
         int status,
         String detail,
         String instance,
-        List<Mistake> errors,
+        List<Place> errors,
         @JsonAnyGetter Map<String, Object> properties) {
 
     public static final String MEDIA_TYPE = "application/problem+json";
 
     private static final JsonMapper JSON = JsonMapper.shared();
+
+    /** A place in the body, as a JSON pointer in URI form such as "#/faults/0/code", and what is wrong there. */
+    public record Place(String pointer, @Nullable String found, String expected, String message) {
+
+        static Place of(Mistake mistake) {
+            String pointer = PropertyPath.pointer(mistake.path());
+            return new Place(pointer, mistake.found(), mistake.expected(), mistake.sentence(pointer));
+        }
+    }
 
     static Problem of(Refused refused, String instance) {
         ProblemType type = refused.type();
@@ -29,9 +39,11 @@ public record Problem(
                 type.path(),
                 type.title(),
                 type.status(),
-                String.valueOf(refused.getMessage()),
+                refused.detail(mistake -> Place.of(mistake).message()),
                 instance,
-                refused.mistakes(),
+                type == ProblemType.INVALID_CONTENT
+                        ? refused.mistakes().stream().map(Place::of).toList()
+                        : List.of(),
                 refused.properties());
     }
 

@@ -65,11 +65,8 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
             MethodArgumentNotValidException e, HttpHeaders headers, HttpStatusCode status, WebRequest request) {
         List<Mistake> mistakes = e.getBindingResult().getAllErrors().stream()
                 .map(error -> error instanceof FieldError field
-                        ? new Mistake(
-                                ContentCheck.pointer(field.getField()),
-                                field.getRejectedValue(),
-                                text(field.getDefaultMessage()))
-                        : new Mistake("#", null, text(error.getDefaultMessage())))
+                        ? new Mistake(field.getField(), field.getRejectedValue(), text(field.getDefaultMessage()))
+                        : new Mistake("", null, text(error.getDefaultMessage())))
                 .toList();
         return refused(Refused.content(mistakes), request);
     }
@@ -99,7 +96,7 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
         }
         Mistake mistake =
                 new Mistake(e.getPropertyName() == null ? "parameter" : e.getPropertyName(), e.getValue(), expected(e));
-        return refused(new Refused(ProblemType.INVALID_PARAMETER, mistake.message()), request);
+        return refused(new Refused(ProblemType.INVALID_PARAMETER, mistake.sentence()), request);
     }
 
     @Override

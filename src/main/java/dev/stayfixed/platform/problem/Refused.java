@@ -2,6 +2,7 @@ package dev.stayfixed.platform.problem;
 
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import java.util.function.Supplier;
 
 /** The service says no, with a type from the catalogue and a sentence that says what was found, where, and what to do. */
@@ -37,15 +38,23 @@ public final class Refused extends RuntimeException {
         this.properties = Map.copyOf(properties);
     }
 
-    /** A body with mistakes in it, at least one. */
+    /** What was sent has mistakes in it, at least one. */
     public static Refused content(List<Mistake> mistakes) {
-        String first = mistakes.get(0).message();
-        String detail = mistakes.size() == 1 ? first : first + " (and " + (mistakes.size() - 1) + " more)";
-        return new Refused(ProblemType.INVALID_CONTENT, detail, mistakes, Map.of());
+        return new Refused(ProblemType.INVALID_CONTENT, detail(mistakes, Mistake::sentence), mistakes, Map.of());
     }
 
     public static Refused content(Mistake mistake) {
         return content(List.of(mistake));
+    }
+
+    /** A refusal of another type for what stands at one place. */
+    public static Refused at(ProblemType type, Mistake mistake) {
+        return new Refused(type, mistake.sentence(), List.of(mistake), Map.of());
+    }
+
+    private static String detail(List<Mistake> mistakes, Function<Mistake, String> sentence) {
+        String first = sentence.apply(mistakes.get(0));
+        return mistakes.size() == 1 ? first : first + " (and " + (mistakes.size() - 1) + " more)";
     }
 
     public static Refused notFound(String what, Object id) {
@@ -54,17 +63,22 @@ public final class Refused extends RuntimeException {
                 "no " + what + " has the id " + id + "; list the " + what + "s and take the id from there");
     }
 
-    /** Makes a value that checks itself, and says where in the body it stood when it does not hold. */
-    public static <T> T unless(String pointer, Supplier<T> value) {
+    /** Makes a value that checks itself, and says at which path it stood when it does not hold. */
+    public static <T> T unless(String path, Supplier<T> value) {
         try {
             return value.get();
         } catch (IllegalArgumentException e) {
-            throw content(Mistake.said(pointer, String.valueOf(e.getMessage())));
+            throw content(Mistake.said(path, String.valueOf(e.getMessage())));
         }
     }
 
     public ProblemType type() {
         return type;
+    }
+
+    /** The detail, where each place is called as this says. */
+    String detail(Function<Mistake, String> sentence) {
+        return mistakes.isEmpty() ? String.valueOf(getMessage()) : detail(mistakes, sentence);
     }
 
     public List<Mistake> mistakes() {

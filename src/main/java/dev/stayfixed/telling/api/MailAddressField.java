@@ -11,10 +11,10 @@ final class MailAddressField {
 
     private MailAddressField() {}
 
-    static Optional<String> optional(String pointer, @Nullable String text) {
+    static Optional<String> optional(String path, @Nullable String text) {
         Optional<String> address = Words.optional(text);
         address.flatMap(dev.stayfixed.telling.MailAddress::flaw).ifPresent(expected -> {
-            throw Refused.content(new Mistake(pointer, address.get(), expected));
+            throw Refused.content(new Mistake(path, address.get(), expected));
         });
         return address;
     }

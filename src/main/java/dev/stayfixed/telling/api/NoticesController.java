@@ -94,9 +94,9 @@ class NoticesController {
         ShopNotices notices() {
             return new ShopNotices(
                     0,
-                    MailAddressField.optional("#/technicianEmail", technicianEmail),
-                    only("#/technicianKinds", technicianKinds, EventKind.forTechnician()),
-                    only("#/driverKinds", driverKinds, EventKind.forDriver()),
+                    MailAddressField.optional("technicianEmail", technicianEmail),
+                    only("technicianKinds", technicianKinds, EventKind.forTechnician()),
+                    only("driverKinds", driverKinds, EventKind.forDriver()),
                     Words.optional(signature),
                     silentDays,
                     comebackDays,
@@ -133,21 +133,21 @@ class NoticesController {
         JobNotices notices() {
             return new JobNotices(
                     0,
-                    MailAddressField.optional("#/technicianEmail", technicianEmail),
-                    MailAddressField.optional("#/driverEmail", driverEmail),
+                    MailAddressField.optional("technicianEmail", technicianEmail),
+                    MailAddressField.optional("driverEmail", driverEmail),
                     Optional.ofNullable(technicianKinds)
-                            .map(k -> only("#/technicianKinds", k, EventKind.forTechnician())),
-                    Optional.ofNullable(driverKinds).map(k -> only("#/driverKinds", k, EventKind.forDriver())),
+                            .map(k -> only("technicianKinds", k, EventKind.forTechnician())),
+                    Optional.ofNullable(driverKinds).map(k -> only("driverKinds", k, EventKind.forDriver())),
                     silentDays == null ? OptionalInt.empty() : OptionalInt.of(silentDays),
                     false);
         }
     }
 
     /** A list as a set, of these kinds only. */
-    static Set<EventKind> only(String pointer, List<EventKind> wanted, Set<EventKind> possible) {
+    static Set<EventKind> only(String path, List<EventKind> wanted, Set<EventKind> possible) {
         for (int i = 0; i < wanted.size(); i++) {
             if (!possible.contains(wanted.get(i))) {
-                throw Refused.content(new Mistake(pointer + "/" + i, wanted.get(i), "one of " + possible));
+                throw Refused.content(new Mistake(path + "[" + i + "]", wanted.get(i), "one of " + possible));
             }
         }
         return new TreeSet<>(wanted);

@@ -73,7 +73,7 @@ class WebhookController {
                     Words.optional(description),
                     kinds == null
                             ? EventKind.forWebhooks()
-                            : NoticesController.only("#/kinds", kinds, EventKind.forWebhooks()));
+                            : NoticesController.only("kinds", kinds, EventKind.forWebhooks()));
         }
     }
 

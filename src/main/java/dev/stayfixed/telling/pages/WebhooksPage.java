@@ -51,7 +51,7 @@ class WebhooksPage {
     }
 
     static void refusedBy(Form form, Refused refused) {
-        form.refusedAs(refused, Map.of("#/url", "url"), Map.of("#/url", "Address", "#", "Endpoints"));
+        form.refusedAs(refused, Map.of("url", "url"), Map.of("url", "Address", "", "Endpoints"));
     }
 
     static Optional<Endpoint.Details> details(Form form) {

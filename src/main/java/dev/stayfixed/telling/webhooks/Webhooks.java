@@ -68,7 +68,7 @@ public class Webhooks {
         return durably.write(() -> {
             if (endpoints.all().size() >= MOST) {
                 throw Refused.content(new Mistake(
-                        "#", MOST + " endpoints already", "at most " + MOST + "; delete one that is no longer used"));
+                        "", MOST + " endpoints already", "at most " + MOST + "; delete one that is no longer used"));
             }
             UUID id = UUID.randomUUID();
             String secret = Secrets.make();
@@ -177,7 +177,7 @@ public class Webhooks {
 
     private void check(Endpoint.Details details) {
         targets.flaw(details.url()).ifPresent(expected -> {
-            throw Refused.content(new Mistake("#/url", details.url(), expected));
+            throw Refused.content(new Mistake("url", details.url(), expected));
         });
     }
 

@@ -37,10 +37,10 @@ class ScanController {
     @PostMapping(consumes = MediaType.TEXT_PLAIN_VALUE)
     ScanAnswer read(@RequestBody(required = false) @Nullable String text) {
         if (text == null || text.isBlank()) {
-            throw Refused.content(new Mistake("#", null, "the answers of the control units, one message a line"));
+            throw Refused.content(new Mistake("", null, "the answers of the control units, one message a line"));
         }
         PlainText.flaw(text).ifPresent(flaw -> {
-            throw Refused.content(new Mistake("#", flaw, "text without control characters"));
+            throw Refused.content(new Mistake("", flaw, "text without control characters"));
         });
         return ScanAnswer.of(Scan.read(text));
     }

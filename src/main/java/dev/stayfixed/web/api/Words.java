@@ -2,6 +2,7 @@ package dev.stayfixed.web.api;
 
 import dev.stayfixed.obd.ObdFormatException;
 import dev.stayfixed.platform.problem.Mistake;
+import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import java.time.Duration;
 import java.time.Instant;
@@ -29,21 +30,20 @@ public final class Words {
     }
 
     /** Reads text by a parser of the standards. */
-    public static <T> T parse(String pointer, String text, Function<String, T> parser) {
+    public static <T> T parse(String path, String text, Function<String, T> parser) {
         try {
             return parser.apply(text);
         } catch (ObdFormatException e) {
-            throw Refused.content(Mistake.said(pointer, pointer + " " + ReasonAnswer.text(e.reason())));
+            throw Refused.content(Mistake.within(path, ReasonAnswer.text(e.reason())));
         }
     }
 
     /** A time that has come already, give or take five minutes of differing clocks; now, if missing. */
-    public static Instant past(String pointer, @Nullable Instant time, Instant now) {
+    public static Instant past(String path, @Nullable Instant time, Instant now) {
         if (time != null && time.isAfter(now.plus(Duration.ofMinutes(5)))) {
-            throw new Refused(
-                    dev.stayfixed.platform.problem.ProblemType.TIME_IN_FUTURE,
-                    pointer + ": found " + time + ", expected a time up to now, " + now
-                            + "; check the offset from UTC");
+            throw Refused.at(
+                    ProblemType.TIME_IN_FUTURE,
+                    new Mistake(path, time, "a time up to now, " + now + "; check the offset from UTC"));
         }
         return time == null ? now : time;
     }

@@ -277,23 +277,23 @@ public final class Form {
     }
 
     /** A refusal, told at the fields that it names, or else at the top of the form. */
-    public void refused(Refused refused, Map<String, String> fieldsByPointer) {
+    public void refused(Refused refused, Map<String, String> fieldsByPath) {
         note(refused);
         for (Mistake mistake : refused.mistakes()) {
-            wrong(fieldsByPointer.getOrDefault(mistake.pointer(), "form"), mistake.message());
+            wrong(fieldsByPath.getOrDefault(mistake.path(), "form"), mistake.sentence());
         }
         if (refused.mistakes().isEmpty()) {
             wrong("form", String.valueOf(refused.getMessage()));
         }
     }
 
-    /** A refusal as above, with the label of a field instead of its pointer. */
-    public void refusedAs(Refused refused, Map<String, String> fieldsByPointer, Map<String, String> labels) {
+    /** A refusal as above, with the label of a field instead of its path. */
+    public void refusedAs(Refused refused, Map<String, String> fieldsByPath, Map<String, String> labels) {
         note(refused);
         for (Mistake mistake : refused.mistakes()) {
-            String label = labels.getOrDefault(mistake.pointer(), "Form");
+            String label = labels.getOrDefault(mistake.path(), "Form");
             wrong(
-                    fieldsByPointer.getOrDefault(mistake.pointer(), "form"),
+                    fieldsByPath.getOrDefault(mistake.path(), "form"),
                     "%s: found %s, wanted: %s".formatted(label, mistake.found(), mistake.expected()));
         }
         if (refused.mistakes().isEmpty()) {

@@ -94,7 +94,7 @@ class FormTest {
     void aBusyOrFullServiceIsNoMistakeOfTheForm() {
         MockHttpServletResponse mistyped = new MockHttpServletResponse();
         Form form = Form.empty();
-        form.refused(Refused.content(new Mistake("#/at", "x", "a time")), Map.of());
+        form.refused(Refused.content(new Mistake("at", "x", "a time")), Map.of());
         form.notTaken(mistyped);
         assertThat(mistyped.getStatus()).isEqualTo(422);
         assertThat(mistyped.getHeader("Retry-After")).isNull();
