@@ -1,5 +1,6 @@
 package dev.stayfixed.platform;
 
+import java.util.Optional;
 import org.springframework.context.MessageSource;
 import org.springframework.context.i18n.LocaleContextHolder;
 import org.springframework.context.support.MessageSourceAccessor;
@@ -22,6 +23,11 @@ public class Texts {
      */
     public String of(String key, Object... places) {
         return messages.getMessage(key, places);
+    }
+
+    /** The text, where a bundle has it. */
+    public Optional<String> find(String key, Object... places) {
+        return Optional.of(messages.getMessage(key, places, "")).filter(text -> !text.isEmpty());
     }
 
     /** Of the texts, as a page names it: "en". */

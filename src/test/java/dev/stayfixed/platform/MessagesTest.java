@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.stayfixed.customer.Visit;
 import dev.stayfixed.telling.EventKind;
+import dev.stayfixed.verification.Trips;
 import dev.stayfixed.worklist.Attention;
 import java.io.IOException;
 import java.io.Reader;
@@ -39,6 +40,7 @@ class MessagesTest {
             "customer.ended", List.of(Visit.Reason.values()),
             "worklist.attention", List.of(Attention.values()),
             "worklist.advice", List.of(Attention.values()),
+            "jobs.proof.trips", List.of(Trips.values()),
             "telling.driver.headline", EventKind.forDriver(),
             "telling.driver.meaning", EventKind.forDriver(),
             "telling.driver.next", EventKind.forDriver());
@@ -103,6 +105,7 @@ class MessagesTest {
                 .flatMap(texts -> texts.keySet().stream())
                 .collect(Collectors.toCollection(TreeSet::new));
         Set<String> used = new TreeSet<>(keysOfChoices());
+        there.stream().filter(EntryTexts::isOfAConstraint).forEach(used::add);
         used.addAll(keysIn(files(TEMPLATES, ".html"), KEY_IN_TEMPLATE, key -> true));
         Set<String> rooms = english().keySet();
         used.addAll(keysIn(

@@ -79,7 +79,7 @@ abstract class Repetition extends OverHttp {
         String token = hidden(page, "formToken");
         String once = hidden(page, "once");
         String name = "Coach " + once;
-        byte[] fields = "formToken=%s&once=%s&description=%s&code0=P0420"
+        byte[] fields = "formToken=%s&once=%s&description=%s&faults[0].code=P0420"
                 .formatted(token, once, name.replace(' ', '+'))
                 .getBytes(StandardCharsets.US_ASCII);
         Callable<Answer> send = () -> client.send(

@@ -176,7 +176,7 @@ class SeveralInstancesTest {
         Client client = next();
         String page = client.get("/jobs/new").is(200).body();
         String token = Repetition.hidden(page, "formToken");
-        String fields = "formToken=%s&once=%s&description=%s&vin=WVWZZZ1KZ7M%06d&code0=P0420"
+        String fields = "formToken=%s&once=%s&description=%s&vin=WVWZZZ1KZ7M%06d&faults[0].code=P0420"
                 .formatted(token, Repetition.hidden(page, "once"), name.replace(' ', '+'), number + 100);
         return client.send(
                 "POST",

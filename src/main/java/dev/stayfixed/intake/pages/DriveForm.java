@@ -4,6 +4,7 @@ import dev.stayfixed.archive.DriveSubmission;
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.FormReader;
 import dev.stayfixed.web.pages.Show;
 import dev.stayfixed.web.pages.TickedScan;
 import java.time.Instant;
@@ -21,9 +22,11 @@ final class DriveForm {
 
     private final Form form;
     private final Show show;
+    private final FormReader reader;
     private final TickedScan ticks;
 
-    DriveForm(Form form, Show show, TickedScan ticks) {
+    DriveForm(Form form, FormReader reader, Show show, TickedScan ticks) {
+        this.reader = reader;
         this.form = form;
         this.show = show;
         this.ticks = ticks;
@@ -60,7 +63,7 @@ final class DriveForm {
         if (!isRecorded && start.isEmpty() && form.isBlank("scan") && summary != null && summary.runTime() == null) {
             form.wrong("start", "Engine start: give the time; only a scan, or a run time, can do without it");
         }
-        Optional<String> scan = ticks.below(form.text("scan", "Scan", 1_000_000), form);
+        Optional<String> scan = ticks.below(form.text("scan", "Scan", 1_000_000), form, reader);
         DriveRecord.Moment moment = form.has("moment", "BEFORE") ? DriveRecord.Moment.BEFORE : DriveRecord.Moment.AFTER;
         return new DriveSubmission(
                 start.orElse(null),

@@ -15,6 +15,7 @@ import dev.stayfixed.platform.StrictJson;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.FormReader;
 import dev.stayfixed.web.pages.ScanDigest;
 import dev.stayfixed.web.pages.Show;
 import dev.stayfixed.web.pages.TechnicianPage;
@@ -74,8 +75,17 @@ class NewDrivePage {
     private final Vehicles vehicles;
     private final Jobs jobs;
     private final StrictJson json;
+    private final FormReader reader;
 
-    NewDrivePage(Intake intake, Logs logs, LogStep logStep, Vehicles vehicles, Jobs jobs, StrictJson json) {
+    NewDrivePage(
+            Intake intake,
+            Logs logs,
+            LogStep logStep,
+            Vehicles vehicles,
+            Jobs jobs,
+            StrictJson json,
+            FormReader reader) {
+        this.reader = reader;
         this.intake = intake;
         this.logs = logs;
         this.logStep = logStep;
@@ -132,7 +142,7 @@ class NewDrivePage {
             HttpServletResponse response) {
         Form form = new Form(typed);
         takeFile(form, file);
-        DriveSubmission submission = new DriveForm(form, show, ticks(id)).submission();
+        DriveSubmission submission = new DriveForm(form, reader, show, ticks(id)).submission();
         if (!form.isWrong() && !LogStep.isHeld(form) && submission.summary() == null && submission.scans() == null) {
             form.wrong("scan", "Scan: paste a scan, choose a file, or fill in what you know of the drive");
         }
@@ -240,7 +250,7 @@ class NewDrivePage {
         model.addAttribute("ticks", ticks);
         model.addAttribute(
                 "digest",
-                ticks.below(Optional.of(form.value("scan").strip()), form)
+                ticks.below(Optional.of(form.value("scan").strip()), form, reader)
                         .filter(text -> PlainText.flaw(text).isEmpty())
                         .map(text -> ScanDigest.of(text, show))
                         .orElse(null));

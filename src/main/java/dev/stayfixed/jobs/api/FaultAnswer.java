@@ -3,13 +3,14 @@ package dev.stayfixed.jobs.api;
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.EnablingCondition;
 import dev.stayfixed.jobs.Fault;
+import dev.stayfixed.jobs.entry.FaultTerms;
 import dev.stayfixed.obd.MonitorGroup;
+import dev.stayfixed.platform.Given;
 import dev.stayfixed.verification.EvidenceGrade;
 import dev.stayfixed.verification.RepairedFault;
 import dev.stayfixed.verification.Trips;
 import dev.stayfixed.verification.WaysToProve;
 import dev.stayfixed.web.api.ReasonAnswer;
-import dev.stayfixed.web.api.Words;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -42,8 +43,8 @@ record FaultAnswer(
         static Limits of(EnablingCondition c) {
             return new Limits(
                     c.quantity(),
-                    Words.orNull(c.min()),
-                    Words.orNull(c.max()),
+                    Given.orNull(c.min()),
+                    Given.orNull(c.max()),
                     c.quantity().unit());
         }
     }

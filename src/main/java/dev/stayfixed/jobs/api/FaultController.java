@@ -5,6 +5,10 @@ import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.jobs.Vehicles;
+import dev.stayfixed.jobs.entry.FaultEntry;
+import dev.stayfixed.jobs.entry.FaultTerms;
+import dev.stayfixed.jobs.entry.RepairCorrection;
+import dev.stayfixed.jobs.entry.RepairEntry;
 import dev.stayfixed.judging.CaseFiles;
 import dev.stayfixed.learning.Comebacks;
 import dev.stayfixed.obd.Ignition;
@@ -51,7 +55,7 @@ class FaultController {
     @Operation(summary = "Add a fault to a job")
     @ApiResponse(responseCode = "201", description = "Created; Location names it", useReturnTypeSchema = true)
     @PostMapping("/faults")
-    ResponseEntity<FaultAnswer> addFault(@PathVariable UUID jobId, @Valid @RequestBody FaultRequest request) {
+    ResponseEntity<FaultAnswer> addFault(@PathVariable UUID jobId, @Valid @RequestBody FaultEntry request) {
         Fault fault = jobs.addFault(jobId, request.terms("", ignition(jobs.get(jobId))));
         return ResponseEntity.created(URI.create(
                         Link.to("jobs", jobId, "faults", fault.id(), "verdict").href()))
@@ -86,7 +90,7 @@ class FaultController {
     @Operation(summary = "Record a repair; it opens a new attempt for each of its faults")
     @ApiResponse(responseCode = "201", description = "Created; Location names it", useReturnTypeSchema = true)
     @PostMapping("/repairs")
-    ResponseEntity<RepairAnswer> repair(@PathVariable UUID jobId, @Valid @RequestBody RepairRequest request) {
+    ResponseEntity<RepairAnswer> repair(@PathVariable UUID jobId, @Valid @RequestBody RepairEntry request) {
         Repair repair = jobs.recordRepair(jobId, request.faultIdsOrAll(), request.details(clock.instant()));
         return ResponseEntity.created(URI.create(Link.to("jobs", jobId).href())).body(RepairAnswer.of(repair));
     }

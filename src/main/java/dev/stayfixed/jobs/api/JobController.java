@@ -2,7 +2,12 @@ package dev.stayfixed.jobs.api;
 
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
+import dev.stayfixed.jobs.Vehicle;
 import dev.stayfixed.jobs.Vehicles;
+import dev.stayfixed.jobs.entry.CloseReason;
+import dev.stayfixed.jobs.entry.JobEntry;
+import dev.stayfixed.jobs.entry.JobLabels;
+import dev.stayfixed.jobs.entry.ReopenReason;
 import dev.stayfixed.judging.CaseFiles;
 import dev.stayfixed.learning.Comebacks;
 import dev.stayfixed.platform.IfMatch;
@@ -12,7 +17,6 @@ import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.web.api.Link;
 import dev.stayfixed.web.api.PageAnswer;
-import dev.stayfixed.web.api.Words;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
@@ -57,16 +61,16 @@ class JobController {
     @Operation(summary = "Open a job, with faults or with a scan that holds their codes")
     @ApiResponse(responseCode = "201", description = "Created; Location names it", useReturnTypeSchema = true)
     @PostMapping
-    ResponseEntity<JobAnswer> open(@Valid @RequestBody JobRequest request) {
+    ResponseEntity<JobAnswer> open(@Valid @RequestBody JobEntry request) {
         Job job = jobs.open(request.opening(vehicle(request.vehicleId()), clock.instant()));
         return ResponseEntity.created(URI.create(Link.to("jobs", job.id()).href()))
                 .eTag(IfMatch.tag(job.version()))
                 .body(seen(job));
     }
 
-    private dev.stayfixed.obd.Ignition vehicle(UUID id) {
+    private Vehicle vehicle(UUID id) {
         try {
-            return vehicles.get(id).details().ignition();
+            return vehicles.get(id);
         } catch (Refused unknown) {
             if (unknown.type() != ProblemType.NOT_FOUND) {
                 throw unknown;
@@ -107,8 +111,8 @@ class JobController {
     ResponseEntity<JobAnswer> close(
             @PathVariable UUID id,
             @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
-            @Valid @RequestBody(required = false) @Nullable CloseRequest request) {
-        Optional<String> reason = request == null ? Optional.empty() : Words.optional(request.reason());
+            @Valid @RequestBody(required = false) @Nullable CloseReason request) {
+        Optional<String> reason = request == null ? Optional.empty() : request.given();
         return answer(jobs.close(id, IfMatch.of(ifMatch), reason));
     }
 
@@ -117,7 +121,7 @@ class JobController {
     ResponseEntity<JobAnswer> reopen(
             @PathVariable UUID id,
             @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
-            @Valid @RequestBody ReopenRequest request) {
+            @Valid @RequestBody ReopenReason request) {
         return answer(jobs.reopen(id, IfMatch.of(ifMatch), request.reason().strip()));
     }
 

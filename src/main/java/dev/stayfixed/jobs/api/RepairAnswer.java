@@ -3,9 +3,9 @@ package dev.stayfixed.jobs.api;
 import dev.stayfixed.jobs.Measurement;
 import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.obd.Scan;
+import dev.stayfixed.platform.Given;
 import dev.stayfixed.verification.bench.BenchCheck;
 import dev.stayfixed.web.api.ScanLines;
-import dev.stayfixed.web.api.Words;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
@@ -62,8 +62,8 @@ record RepairAnswer(
                     m.quantity(),
                     m.point().orElse(null),
                     m.unit(),
-                    Words.orNull(m.expectedMin()),
-                    Words.orNull(m.expectedMax()),
+                    Given.orNull(m.expectedMin()),
+                    Given.orNull(m.expectedMax()),
                     m.before().map(Measured::reading).orElse(null),
                     m.after().map(Measured::reading).orElse(null),
                     m.testLeadsVerified().orElse(null));

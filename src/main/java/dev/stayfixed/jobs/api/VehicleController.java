@@ -2,6 +2,7 @@ package dev.stayfixed.jobs.api;
 
 import dev.stayfixed.jobs.Vehicle;
 import dev.stayfixed.jobs.Vehicles;
+import dev.stayfixed.jobs.entry.VehicleEntry;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.Page;
 import dev.stayfixed.web.api.Link;
@@ -38,7 +39,7 @@ class VehicleController {
     @Operation(summary = "Register a vehicle")
     @ApiResponse(responseCode = "201", description = "Created; Location names it", useReturnTypeSchema = true)
     @PostMapping
-    ResponseEntity<VehicleAnswer> register(@Valid @RequestBody VehicleRequest request) {
+    ResponseEntity<VehicleAnswer> register(@Valid @RequestBody VehicleEntry request) {
         Vehicle vehicle = vehicles.register(request.details());
         return ResponseEntity.created(
                         URI.create(Link.to("vehicles", vehicle.id()).href()))
@@ -66,7 +67,7 @@ class VehicleController {
     ResponseEntity<VehicleAnswer> revise(
             @PathVariable UUID id,
             @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
-            @Valid @RequestBody VehicleRequest request) {
+            @Valid @RequestBody VehicleEntry request) {
         return answer(vehicles.revise(id, IfMatch.of(ifMatch), request.details()));
     }
 

@@ -1,5 +1,6 @@
 package dev.stayfixed.jobs.pages;
 
+import dev.stayfixed.jobs.entry.FaultEntry;
 import dev.stayfixed.obd.Answer;
 import dev.stayfixed.obd.Ignition;
 import dev.stayfixed.obd.MonitorGroup;
@@ -7,12 +8,13 @@ import dev.stayfixed.obd.ObdFormatException;
 import dev.stayfixed.obd.Scan;
 import dev.stayfixed.obd.StatusByte;
 import dev.stayfixed.obd.TroubleCode;
-import dev.stayfixed.verification.EvidenceGrade;
+import dev.stayfixed.platform.Texts;
+import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.verification.RepairedFault;
-import dev.stayfixed.verification.Trips;
 import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.FormReader;
+import dev.stayfixed.web.pages.Show;
 import dev.stayfixed.wording.Wording;
-import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -21,7 +23,7 @@ import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
 
-/** The rows of faults in a form: code0, trips0, passes0 and so on. */
+/** The rows of faults in a form: faults[0].code and so on. */
 final class FaultRows {
 
     private static final int MOST = 50;
@@ -32,14 +34,18 @@ final class FaultRows {
     /** What will prove a fault fixed. */
     record Proof(String code, String group, String trips, String words, String note) {}
 
+    private static String code(int row) {
+        return "faults[" + row + "].code";
+    }
+
     static boolean isEmpty(Form form) {
-        return IntStream.range(0, MOST).allMatch(i -> form.isBlank("code" + i));
+        return IntStream.range(0, MOST).allMatch(i -> form.isBlank(code(i)));
     }
 
     /** As many rows as are filled and one more, three at first. */
     static List<Integer> numbers(Form form) {
         int filled = IntStream.range(0, MOST)
-                .filter(i -> !form.isBlank("code" + i))
+                .filter(i -> !form.isBlank(code(i)))
                 .max()
                 .orElse(-1);
         return IntStream.range(0, Math.min(MOST, Math.max(AT_FIRST, filled + 2)))
@@ -54,11 +60,11 @@ final class FaultRows {
             codes = codes(scan, Answer.CodeList.Kind.PENDING, StatusByte::isPending);
         }
         for (TroubleCode code : codes) {
-            if (IntStream.range(0, MOST).noneMatch(i -> isSame(form.value("code" + i), code))) {
+            if (IntStream.range(0, MOST).noneMatch(i -> isSame(form.value(code(i)), code))) {
                 IntStream.range(0, MOST)
-                        .filter(i -> form.isBlank("code" + i))
+                        .filter(i -> form.isBlank(code(i)))
                         .findFirst()
-                        .ifPresent(i -> form.put("code" + i, code.text()));
+                        .ifPresent(i -> form.put(code(i), code.text()));
             }
         }
     }
@@ -86,50 +92,33 @@ final class FaultRows {
         return codes;
     }
 
-    static List<RepairedFault> read(Form form, Ignition ignition) {
-        List<RepairedFault> faults = new ArrayList<>();
-        for (int i = 0; i < MOST; i++) {
-            fault(form, i, ignition).ifPresent(faults::add);
-        }
-        return faults;
-    }
-
-    private static Optional<RepairedFault> fault(Form form, int row, Ignition ignition) {
-        String label = "Fault " + (row + 1);
-        Optional<TroubleCode> code = form.parsed("code" + row, label, TroubleCode::parse);
-        Trips trips = form.has("trips" + row, "ONE") ? Trips.ONE : Trips.TWO;
-        Optional<Integer> passes =
-                form.whole("passes" + row, label + ", clean trips wanted", trips.count(), RepairedFault.MOST_PASSES);
-        return code.map(c -> new RepairedFault(
-                c,
-                ignition,
-                MonitorGroup.of(c, ignition),
-                trips,
-                passes.orElse(trips.count()),
-                EvidenceGrade.ENABLING_CONDITIONS,
-                List.of(),
-                Optional.empty()));
-    }
-
     /** For the rows that hold a code; rows with mistakes wait until they are mended. */
-    static List<Proof> proofs(Form form, Ignition ignition) {
-        Form tried = new Form(form.all());
-        return read(tried, ignition).stream()
+    static List<Proof> proofs(Form form, FormReader reader, Ignition ignition, Show show, Texts texts) {
+        return IntStream.range(0, MOST)
+                .mapToObj(row -> reader.within(form, FaultEntry.class, "faults[" + row + "]", show))
+                .flatMap(Optional::stream)
+                .flatMap(entry -> terms(entry, ignition).stream())
                 .map(fault -> new Proof(
                         fault.code().text(),
                         fault.group().label(),
-                        fault.trips() == Trips.ONE ? "one-trip fault" : "two-trip fault",
+                        texts.choice("jobs.proof.trips", fault.trips()),
                         Wording.METRIC.words(VerdictWords.proof(fault)),
-                        note(fault.group())))
+                        note(fault.group(), texts)))
                 .toList();
     }
 
-    private static String note(MonitorGroup group) {
-        if (group == MonitorGroup.MISFIRE || group == MonitorGroup.FUEL_SYSTEM) {
-            return "A pass counts only under conditions like those of the freeze frame.";
+    private static Optional<RepairedFault> terms(FaultEntry entry, Ignition ignition) {
+        try {
+            return Optional.of(entry.terms("", ignition));
+        } catch (Refused notYetRight) {
+            return Optional.empty();
         }
-        return group.isContinuous()
-                ? "This monitor watches all the time, so readiness proves nothing for it."
-                : "It runs once a drive, when its enabling conditions are met.";
+    }
+
+    private static String note(MonitorGroup group, Texts texts) {
+        if (group == MonitorGroup.MISFIRE || group == MonitorGroup.FUEL_SYSTEM) {
+            return texts.of("jobs.proof.similar-conditions");
+        }
+        return group.isContinuous() ? texts.of("jobs.proof.watches-always") : texts.of("jobs.proof.runs-once");
     }
 }

@@ -1,13 +1,15 @@
 package dev.stayfixed.jobs.pages;
 
 import dev.stayfixed.jobs.Jobs;
+import dev.stayfixed.jobs.entry.CloseReason;
+import dev.stayfixed.jobs.entry.ReopenReason;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.FormReader;
 import dev.stayfixed.web.pages.Show;
 import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
-import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.ui.Model;
@@ -27,10 +29,12 @@ class JobPage {
 
     private final Jobs jobs;
     private final JobView view;
+    private final FormReader reader;
 
-    JobPage(Jobs jobs, JobView view) {
+    JobPage(Jobs jobs, JobView view, FormReader reader) {
         this.jobs = jobs;
         this.view = view;
+        this.reader = reader;
     }
 
     @GetMapping
@@ -46,14 +50,14 @@ class JobPage {
             Model model,
             HttpServletResponse response) {
         Form form = new Form(typed);
-        Optional<String> reason = form.text("reason", "Reason", 2000);
+        Optional<CloseReason> reason = reader.read(form, CloseReason.class, show);
         return form.answer(
                 response,
                 () -> {
-                    jobs.close(id, form.version(), reason);
+                    jobs.close(id, form.version(), reason.orElseThrow().given());
                     return "redirect:/jobs/" + id + "?said=job-closed";
                 },
-                refused -> told(form, "reason", refused),
+                refused -> told(form, CloseReason.class, refused),
                 () -> view.page(id, form, show, model));
     }
 
@@ -65,31 +69,24 @@ class JobPage {
             Model model,
             HttpServletResponse response) {
         Form form = new Form(typed);
-        String reason = form.required("reopenReason", "Reason", 2000, "say why the job is opened again");
+        Optional<ReopenReason> reason = reader.read(form, ReopenReason.class, show);
         return form.answer(
                 response,
                 () -> {
-                    jobs.reopen(id, form.version(), reason);
+                    jobs.reopen(id, form.version(), reason.orElseThrow().reason());
                     return "redirect:/jobs/" + id + "?said=job-reopened";
                 },
-                refused -> told(form, "reopenReason", refused),
+                refused -> told(form, ReopenReason.class, refused),
                 () -> view.page(id, form, show, model));
     }
 
-    private static void told(Form form, String field, Refused refused) {
+    private void told(Form form, Class<?> record, Refused refused) {
         switch (refused.type()) {
-            case VERSION_CHANGED ->
-                form.wrong(
-                        "form",
-                        "Something in this job changed while you had it open, and nothing was done. Look at it again below, then"
-                                + " repeat what you wanted.");
+            case VERSION_CHANGED -> reader.wrong(form, "form", "jobs.job.changed-meanwhile");
             case FAULT_UNDECIDED ->
-                form.wrong(
-                        field,
-                        "Reason: " + refused.getMessage()
-                                + ". It stands in the report, so that everybody sees what was not" + " proven.");
+                reader.wrong(form, "reason", "jobs.entry.close-reason.undecided", String.valueOf(refused.getMessage()));
             case NOT_FOUND -> throw refused;
-            default -> form.refused(refused, Map.of());
+            default -> reader.refuse(form, record, refused);
         }
     }
 }

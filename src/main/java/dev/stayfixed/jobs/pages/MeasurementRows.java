@@ -1,28 +1,32 @@
 package dev.stayfixed.jobs.pages;
 
 import dev.stayfixed.jobs.Measurement;
-import dev.stayfixed.verification.bench.BenchCheck;
 import dev.stayfixed.web.pages.Form;
 import java.math.BigDecimal;
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 
-/** The rows of bench measurements in a form: check0, quantity0, point0, unit0, min0, max0, before0, after0, leads0 and so on. */
+/** The rows of bench measurements in a form: measurements[0].quantity and so on. */
 final class MeasurementRows {
 
     private static final int MOST = 100;
     private static final int AT_FIRST = 2;
-    private static final List<String> PARTS = List.of("quantity", "point", "unit", "min", "max", "before", "after");
+    private static final List<String> PARTS = List.of(
+            "check", "quantity", "point", "unit", "expectedMin", "expectedMax", "before", "after", "testLeadsVerified");
 
     private MeasurementRows() {}
 
+    private static String field(int row, String part) {
+        return "measurements[" + row + "]." + part;
+    }
+
     static List<Integer> numbers(Form form) {
-        int asked = form.whole("rows", "Rows", 1, MOST).orElse(AT_FIRST);
+        int asked = form.value("rows").matches("\\d{1,3}")
+                ? Math.max(1, Math.min(MOST, Integer.parseInt(form.value("rows"))))
+                : AT_FIRST;
         int filled =
                 IntStream.range(0, MOST).filter(i -> isFilled(form, i)).max().orElse(-1) + 1;
         return IntStream.range(0, Math.max(asked, filled)).boxed().toList();
@@ -33,7 +37,7 @@ final class MeasurementRows {
     }
 
     private static boolean isFilled(Form form, int row) {
-        return PARTS.stream().anyMatch(part -> !form.isBlank(part + row));
+        return PARTS.stream().anyMatch(part -> !form.isBlank(field(row, part)));
     }
 
     /** Fills the rows with what was measured. */
@@ -41,15 +45,19 @@ final class MeasurementRows {
         form.put("rows", String.valueOf(Math.max(AT_FIRST, measurements.size())));
         for (int row = 0; row < measurements.size(); row++) {
             Measurement m = measurements.get(row);
-            form.put("check" + row, m.check().name())
-                    .put("quantity" + row, m.quantity())
-                    .put("point" + row, m.point().orElse(""))
-                    .put("unit" + row, m.unit())
-                    .put("min" + row, number(m.expectedMin()))
-                    .put("max" + row, number(m.expectedMax()))
-                    .put("before" + row, m.before().map(MeasurementRows::shown).orElse(""))
-                    .put("after" + row, m.after().map(MeasurementRows::shown).orElse(""))
-                    .put("leads" + row, m.testLeadsVerified().orElse(false) ? "yes" : "");
+            form.put(field(row, "check"), m.check().name())
+                    .put(field(row, "quantity"), m.quantity())
+                    .put(field(row, "point"), m.point().orElse(""))
+                    .put(field(row, "unit"), m.unit())
+                    .put(field(row, "expectedMin"), number(m.expectedMin()))
+                    .put(field(row, "expectedMax"), number(m.expectedMax()))
+                    .put(
+                            field(row, "before"),
+                            m.before().map(MeasurementRows::shown).orElse(""))
+                    .put(
+                            field(row, "after"),
+                            m.after().map(MeasurementRows::shown).orElse(""))
+                    .put(field(row, "testLeadsVerified"), m.testLeadsVerified().orElse(false) ? "yes" : "");
         }
     }
 
@@ -68,55 +76,25 @@ final class MeasurementRows {
         return BigDecimal.valueOf(number).stripTrailingZeros().toPlainString();
     }
 
-    static List<Measurement> read(Form form) {
-        List<Measurement> measurements = new ArrayList<>();
-        for (int row = 0; row < MOST; row++) {
-            if (isFilled(form, row)) {
-                measurement(form, row).ifPresent(measurements::add);
+    /** The form with its readings as they are sent to the interface: "open" and "ol" are words that a meter shows. */
+    static Form withWords(Form form) {
+        Form sent = new Form(form.all());
+        for (int row : numbers(form)) {
+            for (String part : List.of("before", "after")) {
+                String field = field(row, part);
+                word(form.value(field)).ifPresent(word -> sent.put(field, word.name()));
             }
         }
-        return measurements;
+        return sent;
     }
 
-    private static Optional<Measurement> measurement(Form form, int row) {
-        String label = "Measurement " + (row + 1);
-        String quantity = form.required("quantity" + row, label, 100, "say what was measured");
-        String unit = form.required("unit" + row, label, 20, "give the unit, such as V or Ω");
-        OptionalDouble min = form.number("min" + row, label + ", expected from");
-        OptionalDouble max = form.number("max" + row, label + ", expected to");
-        Optional<Measurement.Reading> before = reading(form, "before" + row, label + ", before");
-        Optional<Measurement.Reading> after = reading(form, "after" + row, label + ", after");
-        return form.made(
-                "min" + row,
-                label,
-                () -> new Measurement(
-                        check(form.value("check" + row)),
-                        quantity,
-                        form.text("point" + row, label + ", where", 200),
-                        unit,
-                        min,
-                        max,
-                        before,
-                        after,
-                        form.has("leads" + row, "yes") ? Optional.of(true) : Optional.empty()));
-    }
-
-    private static BenchCheck check(String chosen) {
-        return Arrays.stream(BenchCheck.values())
-                .filter(check -> check.name().equals(chosen))
-                .findFirst()
-                .orElse(BenchCheck.OTHER);
-    }
-
-    private static Optional<Measurement.Reading> reading(Form form, String field, String label) {
-        String text = form.value(field).strip().toLowerCase(Locale.ROOT);
+    private static Optional<Measurement.NoValue> word(String typed) {
+        String text = typed.strip().toLowerCase(Locale.ROOT);
         if (text.equals("open")) {
             return Optional.of(Measurement.NoValue.OPEN);
         }
-        if (text.matches("ol|over ?limit|over_limit")) {
-            return Optional.of(Measurement.NoValue.OVER_LIMIT);
-        }
-        OptionalDouble number = form.number(field, label + " (or “open”, “over limit”)");
-        return number.isPresent() ? Optional.of(new Measurement.Value(number.getAsDouble())) : Optional.empty();
+        return text.matches("ol|over ?limit|over_limit")
+                ? Optional.of(Measurement.NoValue.OVER_LIMIT)
+                : Optional.empty();
     }
 }

@@ -5,16 +5,16 @@ import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Measurement;
 import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.jobs.Vehicles;
+import dev.stayfixed.jobs.entry.RepairCorrection;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
-import dev.stayfixed.verification.bench.BenchCheck;
 import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.FormReader;
 import dev.stayfixed.web.pages.Show;
 import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Instant;
-import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.IntStream;
@@ -35,10 +35,14 @@ class MendRepairPage {
 
     private final Jobs jobs;
     private final Vehicles vehicles;
+    private final RepairForm repairs;
+    private final FormReader reader;
 
-    MendRepairPage(Jobs jobs, Vehicles vehicles) {
+    MendRepairPage(Jobs jobs, Vehicles vehicles, RepairForm repairs, FormReader reader) {
         this.jobs = jobs;
         this.vehicles = vehicles;
+        this.repairs = repairs;
+        this.reader = reader;
     }
 
     @GetMapping
@@ -80,28 +84,32 @@ class MendRepairPage {
             Model model,
             HttpServletResponse response) {
         Form form = new Form(typed);
-        if (form.isBlank("performedAt")) {
-            form.wrong("performedAt", "Done at: say when the repair was done");
-        }
-        Repair.Details typedIn = NewRepairPage.details(form, show, jobs.get(id));
-        Repair.Correction correction =
-                new Repair.Correction(form.text("correctedBy", "Corrected by", 100), form.text("reason", "Why", 500));
+        repairs.refuseWithoutTime(form);
+        Optional<Repair.Details> typedIn =
+                repairs.read(form, jobs.get(id), show).flatMap(entry -> repairs.details(form, entry, show));
+        Optional<Repair.Correction> correction = reader.read(
+                        MeasurementRows.withWords(form), RepairCorrection.class, show)
+                .map(RepairCorrection::correction);
         return form.answer(
                 response,
                 () -> {
                     jobs.correctRepair(
-                            id, repairId, form.version(), correction, stands -> asMeant(stands, typedIn, form, show));
+                            id,
+                            repairId,
+                            form.version(),
+                            correction.orElseThrow(),
+                            stands -> asMeant(stands, typedIn.orElseThrow(), form, show));
                     return "redirect:/jobs/" + id + "?said=repair-mended";
                 },
                 refused -> refused(form, refused, jobs.get(id)),
                 () -> page(jobs.get(id), repairId, form, model));
     }
 
-    private static void refused(Form form, Refused refused, Job present) {
+    private void refused(Form form, Refused refused, Job present) {
         switch (refused.type()) {
-            case VERSION_CHANGED -> form.changedMeanwhile(present.version());
+            case VERSION_CHANGED -> reader.changedMeanwhile(form, present.version());
             case NOT_FOUND -> throw refused;
-            default -> form.refused(refused, Map.of());
+            default -> repairs.refuse(form, refused);
         }
     }
 
@@ -159,11 +167,7 @@ class MendRepairPage {
         model.addAttribute("job", job);
         model.addAttribute("mended", repair(job, repairId));
         model.addAttribute("vehicle", vehicles.get(job.vehicleId()));
-        model.addAttribute("form", form);
-        model.addAttribute("ticksBefore", NewRepairPage.ticks(NewRepairPage.BEFORE, job));
-        model.addAttribute("ticksAfter", NewRepairPage.ticks(NewRepairPage.AFTER, job));
-        model.addAttribute("checks", BenchCheck.values());
-        model.addAttribute("rows", MeasurementRows.numbers(form));
+        repairs.show(form, job, model);
         return "repair-new";
     }
 }

@@ -4,12 +4,17 @@ import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Vehicle;
 import dev.stayfixed.jobs.Vehicles;
+import dev.stayfixed.jobs.entry.JobEntry;
+import dev.stayfixed.jobs.entry.VehicleEntry;
 import dev.stayfixed.obd.Ignition;
 import dev.stayfixed.obd.ObdFormatException;
 import dev.stayfixed.obd.Scan;
 import dev.stayfixed.obd.Vin;
-import dev.stayfixed.verification.RepairedFault;
+import dev.stayfixed.platform.Given;
+import dev.stayfixed.platform.PlainText;
+import dev.stayfixed.platform.Texts;
 import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.FormReader;
 import dev.stayfixed.web.pages.ScanDigest;
 import dev.stayfixed.web.pages.SentOnce;
 import dev.stayfixed.web.pages.Show;
@@ -17,10 +22,7 @@ import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Clock;
-import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.UUID;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
@@ -36,20 +38,19 @@ import org.springframework.web.bind.annotation.RequestParam;
 @RequestMapping("/jobs/new")
 class NewJobPage {
 
-    private static final Map<String, String> FIELDS = Map.of(
-            "faults", "code0",
-            "vin", "vin",
-            "description", "description");
-
     private final Jobs jobs;
     private final Vehicles vehicles;
+    private final FormReader reader;
     private final SentOnce once;
+    private final Texts texts;
     private final Clock clock;
 
-    NewJobPage(Jobs jobs, Vehicles vehicles, SentOnce once, Clock clock) {
+    NewJobPage(Jobs jobs, Vehicles vehicles, FormReader reader, SentOnce once, Texts texts, Clock clock) {
         this.jobs = jobs;
         this.vehicles = vehicles;
+        this.reader = reader;
         this.once = once;
+        this.texts = texts;
         this.clock = clock;
     }
 
@@ -60,7 +61,7 @@ class NewJobPage {
             Model model) {
         Form form = Form.empty();
         if (vehicle != null) {
-            form.put("vehicle", vehicle.toString());
+            form.put("vehicleId", vehicle.toString());
             describe(form, vehicles.get(vehicle));
         }
         return page(form, show, model);
@@ -85,46 +86,31 @@ class NewJobPage {
             Model model,
             HttpServletResponse response) {
         Form form = new Form(typed);
-        Optional<Scan> scan = scan(form);
         if (FaultRows.isEmpty(form)) {
-            scan.ifPresent(s -> FaultRows.fill(form, s));
+            scan(form).ifPresent(scan -> FaultRows.fill(form, scan));
         }
-        Vehicle.Details details = details(form);
-        List<RepairedFault> faults = FaultRows.read(form, ignition(form));
-        Job.Labels labels = new Job.Labels(
-                form.text("reference", "Job number", 100),
-                form.text("complaint", "Complaint", 2000),
-                form.text("customer", "Customer", 100));
-        if (faults.isEmpty() && !form.isWrong()) {
-            form.wrong("code0", "Faults: enter at least one code, or paste a scan that holds one");
-        }
+        Optional<Vehicle.Details> details = details(form, show);
+        Optional<JobEntry> job = reader.read(form, JobEntry.class, show, "vehicleId");
+        job.ifPresent(entry -> reader.made(form, JobEntry.class, () -> entry.terms(ignition(form))));
         return form.answer(
                 response,
                 () -> once.lead(form, () -> {
-                    UUID vehicle = known(form)
-                            .map(Vehicle::id)
-                            .orElseGet(() -> vehicles.register(details).id());
-                    Job job = jobs.open(new Job.Opening(
-                            vehicle, labels, clock.instant(), form.text("scan", "Scan", 1_000_000), faults));
-                    return "redirect:/jobs/" + job.id() + "?said=job-opened";
+                    Vehicle vehicle = known(form).orElseGet(() -> vehicles.register(details.orElseThrow()));
+                    Job opened = jobs.open(job.orElseThrow().opening(vehicle, clock.instant()));
+                    return "redirect:/jobs/" + opened.id() + "?said=job-opened";
                 }),
-                refused -> form.refused(refused, FIELDS),
+                refused -> reader.refuse(form, JobEntry.class, refused),
                 () -> page(form, show, model));
     }
 
     /** The vehicle as it is described; an empty description is a mistake only where the vehicle is new. */
-    private Vehicle.Details details(Form form) {
-        Optional<Vin> vin = form.parsed("vin", "VIN", Vin::parse);
-        Optional<Integer> year = form.whole("modelYear", "Model year", 1900, 2100);
-        String description = known(form).isPresent()
-                ? form.text("description", "Vehicle", 200).orElse("")
-                : form.required("description", "Vehicle", 200, "say what it is, for example make, model and colour");
-        return new Vehicle.Details(
-                vin,
-                form.text("plate", "Plate", 20),
-                description,
-                year.map(OptionalInt::of).orElse(OptionalInt.empty()),
-                ignition(form));
+    private Optional<Vehicle.Details> details(Form form, Show show) {
+        Optional<VehicleEntry> entry = known(form).isPresent()
+                ? reader.read(form, VehicleEntry.class, show, "description")
+                : reader.read(form, VehicleEntry.class, show);
+        return known(form).isPresent()
+                ? Optional.empty()
+                : entry.flatMap(vehicle -> reader.made(form, VehicleEntry.class, vehicle::details));
     }
 
     private Ignition ignition(Form form) {
@@ -135,7 +121,7 @@ class NewJobPage {
 
     /** The vehicle of the shop that has this VIN, or that the form was opened for. */
     private Optional<Vehicle> known(Form form) {
-        String id = form.value("vehicle");
+        String id = form.value("vehicleId");
         if (id.matches("[0-9a-fA-F]{8}(-[0-9a-fA-F]{4}){3}-[0-9a-fA-F]{12}")) {
             return Optional.of(vehicles.get(UUID.fromString(id)));
         }
@@ -159,18 +145,22 @@ class NewJobPage {
     }
 
     private static Optional<Scan> scan(Form form) {
-        return form.text("scan", "Scan", 1_000_000).filter(t -> !form.isWrong()).map(Scan::read);
+        return Optional.of(form.value("scan").strip())
+                .filter(text -> !text.isEmpty() && PlainText.flaw(text).isEmpty())
+                .map(Scan::read);
     }
 
     private String page(Form form, Show show, Model model) {
-        form.parsed("vin", "VIN", Vin::parse);
+        if (!form.isBlank("vin")) {
+            reader.made(form, VehicleEntry.class, () -> Given.parse("vin", form.value("vin"), Vin::parse));
+        }
         model.addAttribute("form", form);
         model.addAttribute("known", known(form).orElse(null));
         model.addAttribute("vinWarning", vin(form).flatMap(Vin::warning).map(show::words).orElse(null));
         model.addAttribute(
                 "digest", scan(form).map(scan -> ScanDigest.of(scan, show)).orElse(null));
         model.addAttribute("rows", FaultRows.numbers(form));
-        model.addAttribute("proofs", FaultRows.proofs(form, ignition(form)));
+        model.addAttribute("proofs", FaultRows.proofs(form, reader, ignition(form), show, texts));
         return "job-new";
     }
 }

@@ -1,24 +1,17 @@
 package dev.stayfixed.jobs.pages;
 
-import dev.stayfixed.jobs.Fault;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.jobs.Vehicles;
-import dev.stayfixed.verification.bench.BenchCheck;
+import dev.stayfixed.jobs.entry.RepairEntry;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.SentOnce;
 import dev.stayfixed.web.pages.Show;
 import dev.stayfixed.web.pages.TechnicianPage;
-import dev.stayfixed.web.pages.TickedScan;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
-import java.time.Instant;
-import java.util.HashSet;
-import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
@@ -35,26 +28,23 @@ import org.springframework.web.bind.annotation.RequestParam;
 @RequestMapping("/jobs/{id}/repairs/new")
 class NewRepairPage {
 
-    private static final int LONGEST_SCAN = 1_000_000;
-
-    static final String BEFORE = "before";
-    static final String AFTER = "after";
-
     private final Jobs jobs;
     private final Vehicles vehicles;
+    private final RepairForm repairs;
     private final SentOnce once;
 
-    NewRepairPage(Jobs jobs, Vehicles vehicles, SentOnce once) {
-        this.once = once;
+    NewRepairPage(Jobs jobs, Vehicles vehicles, RepairForm repairs, SentOnce once) {
         this.jobs = jobs;
         this.vehicles = vehicles;
+        this.repairs = repairs;
+        this.once = once;
     }
 
     @GetMapping
     String empty(@PathVariable UUID id, @ModelAttribute("show") Show show, Model model) {
         Form form = Form.empty().put("performedAt", show.field(show.now()));
         form.putAll(
-                "fault",
+                "faultIds",
                 jobs.get(id).faults().stream().map(f -> f.id().toString()).toList());
         return page(id, form, model);
     }
@@ -75,72 +65,24 @@ class NewRepairPage {
             Model model,
             HttpServletResponse response) {
         Form form = new Form(typed);
-        Set<UUID> faults = faults(form, jobs.get(id));
-        Repair.Details details = details(form, show, jobs.get(id));
+        Optional<RepairEntry> entry = repairs.read(form, jobs.get(id), show);
+        repairs.refuseWithoutFault(form);
+        Optional<Repair.Details> details = entry.flatMap(repair -> repairs.details(form, repair, show));
         return form.answer(
                 response,
                 () -> once.lead(form, () -> {
-                    jobs.recordRepair(id, faults, details);
+                    jobs.recordRepair(id, entry.orElseThrow().faultIdsOrAll(), details.orElseThrow());
                     return "redirect:/jobs/" + id + "?said=repair-recorded";
                 }),
-                refused -> form.refused(refused, Map.of("faultIds", "fault")),
+                refused -> repairs.refuse(form, refused),
                 () -> page(id, form, model));
-    }
-
-    private static Set<UUID> faults(Form form, Job job) {
-        Set<UUID> chosen = new HashSet<>();
-        for (Fault fault : job.faults()) {
-            if (form.has("fault", fault.id().toString())) {
-                chosen.add(fault.id());
-            }
-        }
-        if (chosen.isEmpty()) {
-            form.wrong("fault", "Faults: choose at least one that this repair was meant to cure");
-        }
-        return chosen;
-    }
-
-    static Repair.Details details(Form form, Show show, Job job) {
-        String description =
-                form.required("description", "What was done", 2000, "say what was repaired, replaced or cleaned");
-        Instant at =
-                form.past("performedAt", "Done at", show.zone(), show.now()).orElse(show.now());
-        List<String> parts = form.text("parts", "Parts", 10_000).stream()
-                .flatMap(String::lines)
-                .map(String::strip)
-                .filter(line -> !line.isEmpty())
-                .toList();
-        if (parts.size() > 100 || parts.stream().anyMatch(part -> part.length() > 200)) {
-            form.wrong("parts", "Parts: at most 100 lines of at most 200 characters fit");
-        }
-        return new Repair.Details(
-                at,
-                description,
-                parts,
-                form.text("technician", "Technician", 100),
-                form.has("codesCleared", "yes"),
-                ticks(BEFORE, job).below(scan(form, "scanBefore", "Scan before"), form),
-                ticks(AFTER, job).below(scan(form, "scanAfter", "Scan after"), form),
-                MeasurementRows.read(form));
-    }
-
-    static TickedScan ticks(String prefix, Job job) {
-        return TickedScan.of(prefix, job.faults());
-    }
-
-    private static Optional<String> scan(Form form, String field, String label) {
-        return form.text(field, label, LONGEST_SCAN);
     }
 
     private String page(UUID id, Form form, Model model) {
         Job job = jobs.get(id);
         model.addAttribute("job", job);
         model.addAttribute("vehicle", vehicles.get(job.vehicleId()));
-        model.addAttribute("form", form);
-        model.addAttribute("ticksBefore", ticks(BEFORE, job));
-        model.addAttribute("ticksAfter", ticks(AFTER, job));
-        model.addAttribute("checks", BenchCheck.values());
-        model.addAttribute("rows", MeasurementRows.numbers(form));
+        repairs.show(form, job, model);
         return "repair-new";
     }
 }

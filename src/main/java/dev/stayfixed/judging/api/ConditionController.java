@@ -9,6 +9,7 @@ import dev.stayfixed.jobs.ConditionForm;
 import dev.stayfixed.jobs.ConditionsOfFaults;
 import dev.stayfixed.jobs.FaultConditions;
 import dev.stayfixed.obd.MonitorGroup;
+import dev.stayfixed.platform.Given;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.ProblemType;
@@ -16,7 +17,6 @@ import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.verification.RecordedConditions.Origin;
 import dev.stayfixed.web.api.Link;
 import dev.stayfixed.web.api.ReasonAnswer;
-import dev.stayfixed.web.api.Words;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
@@ -102,7 +102,7 @@ class ConditionController {
             return new AgreedConditions(
                     new ConditionSet(fault.code().text(), Boolean.TRUE.equals(inOrder), each),
                     Origin.SERVICE_INFORMATION,
-                    Words.optional(source).orElse(""));
+                    Given.optional(source).orElse(""));
         }
     }
 

@@ -2,11 +2,11 @@ package dev.stayfixed.judging.api;
 
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.judging.FaultProofs;
+import dev.stayfixed.platform.Given;
 import dev.stayfixed.verification.StateName;
 import dev.stayfixed.verification.bench.BenchProof;
 import dev.stayfixed.verification.held.HeldSoFar;
 import dev.stayfixed.web.api.ReasonAnswer;
-import dev.stayfixed.web.api.Words;
 import java.time.Instant;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -72,7 +72,7 @@ record ProofsAnswer(
             return new Held(
                     held.since().orElse(null),
                     held.until().orElse(null),
-                    Words.orNull(held.kilometres()),
+                    Given.orNull(held.kilometres()),
                     held.starts(),
                     held.days(),
                     held.ended().map(Ended::of).orElse(null),

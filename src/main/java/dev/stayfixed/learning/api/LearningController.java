@@ -8,10 +8,10 @@ import dev.stayfixed.learning.Learning.By;
 import dev.stayfixed.learning.Lessons;
 import dev.stayfixed.learning.Lessons.Measure;
 import dev.stayfixed.learning.SafeCsv;
+import dev.stayfixed.platform.Given;
 import dev.stayfixed.verification.survival.KaplanMeier;
 import dev.stayfixed.web.api.Link;
 import dev.stayfixed.web.api.ReasonAnswer;
-import dev.stayfixed.web.api.Words;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.nio.charset.StandardCharsets;
@@ -117,7 +117,7 @@ class LearningController {
                     c.sameCode(),
                     c.happenedAt(),
                     c.daysSince(),
-                    Words.orNull(c.kmSince()));
+                    Given.orNull(c.kmSince()));
         }
     }
 
@@ -131,8 +131,8 @@ class LearningController {
         return new LearningAnswer(
                 lessons.faults(),
                 ShareAnswer.of(lessons.firstTime()),
-                Words.orNull(lessons.daysToProof()),
-                Words.orNull(lessons.drivesToProof()),
+                Given.orNull(lessons.daysToProof()),
+                Given.orNull(lessons.drivesToProof()),
                 groups(By.CODE),
                 groups(By.REPAIR));
     }
@@ -163,7 +163,7 @@ class LearningController {
         Lessons.Holding holding = learning.holding(by);
         KaplanMeier curve = holding.curve();
         return new HoldingAnswer(
-                by, curve.count(), curve.failures(), holding.isFew(), Words.orNull(curve.median()), curve.steps());
+                by, curve.count(), curve.failures(), holding.isFew(), Given.orNull(curve.median()), curve.steps());
     }
 
     @Operation(summary = "How long repairs hold, as a picture")

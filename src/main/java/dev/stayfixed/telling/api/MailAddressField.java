@@ -1,8 +1,8 @@
 package dev.stayfixed.telling.api;
 
+import dev.stayfixed.platform.Given;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.Refused;
-import dev.stayfixed.web.api.Words;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -12,7 +12,7 @@ final class MailAddressField {
     private MailAddressField() {}
 
     static Optional<String> optional(String path, @Nullable String text) {
-        Optional<String> address = Words.optional(text);
+        Optional<String> address = Given.optional(text);
         address.flatMap(dev.stayfixed.telling.MailAddress::flaw).ifPresent(expected -> {
             throw Refused.content(new Mistake(path, address.get(), expected));
         });

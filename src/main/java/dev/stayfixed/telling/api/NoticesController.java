@@ -1,5 +1,6 @@
 package dev.stayfixed.telling.api;
 
+import dev.stayfixed.platform.Given;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.Refused;
@@ -8,7 +9,6 @@ import dev.stayfixed.telling.JobNotices;
 import dev.stayfixed.telling.Notices;
 import dev.stayfixed.telling.ShopNotices;
 import dev.stayfixed.web.api.Link;
-import dev.stayfixed.web.api.Words;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
@@ -88,7 +88,7 @@ class NoticesController {
                     n.signature().orElse(null),
                     n.silentDays(),
                     n.comebackDays(),
-                    Words.orNull(n.comebackDistance()));
+                    Given.orNull(n.comebackDistance()));
         }
 
         ShopNotices notices() {
@@ -97,10 +97,10 @@ class NoticesController {
                     MailAddressField.optional("technicianEmail", technicianEmail),
                     only("technicianKinds", technicianKinds, EventKind.forTechnician()),
                     only("driverKinds", driverKinds, EventKind.forDriver()),
-                    Words.optional(signature),
+                    Given.optional(signature),
                     silentDays,
                     comebackDays,
-                    Words.optional(comebackDistance));
+                    Given.optional(comebackDistance));
         }
     }
 

@@ -1,5 +1,6 @@
 package dev.stayfixed.telling.api;
 
+import dev.stayfixed.platform.Given;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.Page;
 import dev.stayfixed.telling.EventKind;
@@ -12,7 +13,6 @@ import dev.stayfixed.telling.webhooks.Endpoint;
 import dev.stayfixed.telling.webhooks.Webhooks;
 import dev.stayfixed.web.api.Link;
 import dev.stayfixed.web.api.PageAnswer;
-import dev.stayfixed.web.api.Words;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
@@ -70,7 +70,7 @@ class WebhookController {
         Endpoint.Details details() {
             return new Endpoint.Details(
                     url.strip(),
-                    Words.optional(description),
+                    Given.optional(description),
                     kinds == null
                             ? EventKind.forWebhooks()
                             : NoticesController.only("kinds", kinds, EventKind.forWebhooks()));

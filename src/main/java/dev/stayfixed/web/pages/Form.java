@@ -32,6 +32,9 @@ import org.springframework.util.MultiValueMap;
  */
 public final class Form {
 
+    /** Where a mistake stands that is of no field. */
+    static final String WHOLE = "form";
+
     private static final long FIVE_YEARS = 5 * 365 * 86_400L;
 
     private final MultiValueMap<String, String> typed;

@@ -5,7 +5,6 @@ import dev.stayfixed.obd.ObdFormatException;
 import dev.stayfixed.obd.TroubleCode;
 import dev.stayfixed.verification.RepairedFault;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -70,18 +69,19 @@ public record TickedScan(String prefix, List<Row> faults) {
     }
 
     /** The pasted text, and what was ticked below it; empty where there is neither. */
-    public Optional<String> below(Optional<String> pasted, Form form) {
-        String ticked = lines(form).stream().collect(Collectors.joining("\n"));
+    public Optional<String> below(Optional<String> pasted, Form form, FormReader reader) {
+        String ticked = lines(form, reader).stream().collect(Collectors.joining("\n"));
         String text = Stream.of(pasted.orElse(""), ticked)
                 .filter(part -> !part.isEmpty())
                 .collect(Collectors.joining("\n"));
         return Optional.of(text).filter(t -> !t.isEmpty());
     }
 
-    private List<String> lines(Form form) {
+    private List<String> lines(Form form, FormReader reader) {
         List<String> lines = new ArrayList<>();
-        list(form, "Stored", "Stored codes").ifPresent(lines::add);
-        list(form, "Pending", "Pending codes").ifPresent(lines::add);
+        list(form, reader, "Stored", "Stored codes", "web.parts.stored-codes").ifPresent(lines::add);
+        list(form, reader, "Pending", "Pending codes", "web.parts.pending-codes")
+                .ifPresent(lines::add);
         if (form.has(prefix + "Lamp", "on") || form.has(prefix + "Lamp", "off")) {
             lines.add("MIL: " + form.value(prefix + "Lamp"));
         }
@@ -97,39 +97,33 @@ public record TickedScan(String prefix, List<Row> faults) {
         return lines;
     }
 
-    private Optional<String> list(Form form, String field, String label) {
+    private Optional<String> list(Form form, FormReader reader, String field, String said, String label) {
         String codes = prefix + field + "Codes";
         if (form.has(prefix + field, "none")) {
             if (!form.isBlank(codes)) {
-                form.wrong(codes, label + ": found “none” and codes beside it; one of the two is wanted");
+                reader.wrong(form, codes, "web.ticks.both", reader.text(label));
             }
-            return Optional.of(label + ": none");
+            return Optional.of(said + ": none");
         }
         if (!form.has(prefix + field, "these")) {
             if (!form.isBlank(codes)) {
-                form.wrong(codes, label + ": found codes; choose “these” beside them, or take them out");
+                reader.wrong(form, codes, "web.ticks.unchosen", reader.text(label));
             }
             return Optional.empty();
         }
         if (form.isBlank(codes)) {
-            form.wrong(codes, label + ": give the codes that the tool shows");
+            reader.wrong(form, codes, "web.ticks.no-codes", reader.text(label));
             return Optional.empty();
         }
-        return form.text(codes, label, 1000).flatMap(text -> form.made(codes, label, () -> label + ": " + codes(text)));
-    }
-
-    private static String codes(String text) {
-        return Arrays.stream(text.toUpperCase(Locale.ROOT).split("[\\s,;]+", -1))
-                .filter(word -> !word.isEmpty())
-                .map(TickedScan::code)
-                .collect(Collectors.joining(", "));
-    }
-
-    private static String code(String word) {
-        try {
-            return TroubleCode.parse(word).text();
-        } catch (ObdFormatException e) {
-            throw new IllegalArgumentException("found " + word + ", a code such as P0420 is wanted", e);
+        List<String> read = new ArrayList<>();
+        for (String word : form.value(codes).toUpperCase(Locale.ROOT).strip().split("[\\s,;]+", -1)) {
+            try {
+                read.add(TroubleCode.parse(word).text());
+            } catch (ObdFormatException e) {
+                reader.wrong(form, codes, "web.ticks.no-code", reader.text(label), word);
+                return Optional.empty();
+            }
         }
+        return Optional.of(said + ": " + String.join(", ", read));
     }
 }

@@ -48,9 +48,9 @@ class BadFormsTest {
         "description=%00, 422, U+0000",
         "vin=%00, 422, VIN",
         "vin=1M8GDM9AXKP042788X&description=Coach, 422, 17 characters",
-        "description=Coach&code0=P0Z20, 422, Fault 1",
-        "description=Coach&code0=P0420&passes0=1, 422, from 2 to 1000",
-        "description=Coach, 422, enter at least one code",
+        "description=Coach&faults[0].code=P0Z20, 422, Code 1: found",
+        "description=Coach&faults[0].code=P0420&faults[0].requiredPasses=1, 422, Clean trips wanted 1",
+        "description=Coach, 422, at least one fault",
     })
     void isAnsweredWithWhatIsWrong(String fields, int status, String words) {
         assertThat(post("/jobs/new", FORM, bytes("formToken=" + token + "&" + fields))

@@ -299,8 +299,8 @@ class TechnicianPagesTest {
             keys.to("#vin").type("1M8GDM9AXKP042788");
             keys.to("#description").type("Coach by keyboard");
             assertThat(window.page().locator("#vin-part")).containsText("The check digit agrees");
-            keys.to("#code0").type("P0301");
-            keys.to("#code1");
+            keys.to("[id='faults[0].code']").type("P0301");
+            keys.to("[id='faults[1].code']");
             assertThat(window.page().locator("#proof")).containsText("misfire");
             keys.to("#customer").type("A. Example");
             keys.to("button:text-is('Open the job')").press("Enter");

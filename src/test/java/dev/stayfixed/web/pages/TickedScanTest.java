@@ -23,14 +23,16 @@ class TickedScanTest {
     }
 
     private static Scan scan(Form form) {
-        return Scan.read(ticks().below(Optional.empty(), form).orElse(""));
+        return Scan.read(
+                ticks().below(Optional.empty(), form, FormReaderTest.READER).orElse(""));
     }
 
     @Test
     void whatIsNotTickedIsNotSaid() {
         Form form = Form.empty().put("tickStored", "").put("tickLamp", "").put("tickMonitorP0420", "");
-        assertThat(ticks().below(Optional.empty(), form)).isEmpty();
-        assertThat(ticks().below(Optional.of("47 00"), form)).contains("47 00");
+        assertThat(ticks().below(Optional.empty(), form, FormReaderTest.READER)).isEmpty();
+        assertThat(ticks().below(Optional.of("47 00"), form, FormReaderTest.READER))
+                .contains("47 00");
         assertThat(ticks().isTouched(form)).isFalse();
     }
 
@@ -43,7 +45,7 @@ class TickedScanTest {
                 .put("tickLamp", "off")
                 .put("tickMonitorP0420", "complete")
                 .put("tickTestP0420", "failed");
-        assertThat(ticks().below(Optional.of("41 0C 00 00"), form))
+        assertThat(ticks().below(Optional.of("41 0C 00 00"), form, FormReaderTest.READER))
                 .contains("41 0C 00 00\nStored codes: none\nPending codes: P0420, P0171\nMIL: off\n"
                         + "catalyst: complete this drive cycle\nP0420: test failed in this drive");
         Scan scan = scan(form);
@@ -69,8 +71,9 @@ class TickedScanTest {
     @EnumSource(MonitorGroup.class)
     void everyMonitorIsUnderstoodByItsName(MonitorGroup group) {
         TickedScan ticks = new TickedScan("t", List.of(new TickedScan.Row("P0420", group.label(), "P0420")));
-        Scan scan = Scan.read(ticks.below(Optional.empty(), Form.empty().put("tMonitorP0420", "incomplete"))
-                .orElse(""));
+        Scan scan = Scan.read(
+                ticks.below(Optional.empty(), Form.empty().put("tMonitorP0420", "incomplete"), FormReaderTest.READER)
+                        .orElse(""));
         assertThat(scan.thisCycle(group)).contains(MonitorState.INCOMPLETE);
     }
 
@@ -82,7 +85,7 @@ class TickedScanTest {
         Form wrong = Form.empty().put("tickPending", "these").put("tickPendingCodes", "P042");
         scan(wrong);
         assertThat(wrong.error("tickPendingCodes"))
-                .isEqualTo("Pending codes: found P042, a code such as P0420 is wanted");
+                .isEqualTo("Pending codes: found P042; wanted: a code such as P0420");
         Form both = Form.empty().put("tickStored", "none").put("tickStoredCodes", "P0420");
         scan(both);
         assertThat(both.error("tickStoredCodes")).contains("one of the two is wanted");

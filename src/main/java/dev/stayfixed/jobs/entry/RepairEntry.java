@@ -1,11 +1,11 @@
-package dev.stayfixed.jobs.api;
+package dev.stayfixed.jobs.entry;
 
 import dev.stayfixed.jobs.Measurement;
 import dev.stayfixed.jobs.Repair;
+import dev.stayfixed.platform.Given;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.verification.bench.BenchCheck;
-import dev.stayfixed.web.api.Words;
 import io.swagger.v3.oas.annotations.media.Schema;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
@@ -28,33 +28,34 @@ import tools.jackson.databind.JsonNode;
  * @param scanBefore pasted answers, read before the repair and before any clear
  * @param scanAfter pasted answers, read after the repair and after the clear
  */
-record RepairRequest(
+@Schema(name = "RepairRequest")
+public record RepairEntry(
         @Nullable Instant performedAt,
 
-        @Nullable @Size(max = 50, message = "at most 50 ids")
+        @Nullable @Size(max = 50, message = "at most {max} ids")
         Set<UUID> faultIds,
 
-        @NotBlank(message = "what was done") @Size(max = 2000, message = "at most 2000 characters")
+        @NotBlank(message = "what was done") @Size(max = EntryLimits.TEXT, message = "at most {max} characters")
         String description,
 
-        @Nullable @Size(max = 100, message = "at most 100 parts")
+        @Nullable @Size(max = EntryLimits.PARTS, message = "at most {max} parts")
         List<
                         @NotBlank(message = "the name or the number of a part")
-                        @Size(max = 200, message = "at most 200 characters") String>
+                        @Size(max = EntryLimits.PART, message = "at most {max} characters") String>
                 parts,
 
-        @Nullable @Size(max = 100, message = "at most 100 characters")
+        @Nullable @Size(max = EntryLimits.NAME, message = "at most {max} characters")
         String technician,
 
         @Nullable Boolean codesCleared,
 
-        @Nullable @Size(max = 1_000_000, message = "at most 1000000 characters")
+        @Nullable @Size(max = EntryLimits.SCAN, message = "at most {max} characters")
         String scanBefore,
 
-        @Nullable @Size(max = 1_000_000, message = "at most 1000000 characters")
+        @Nullable @Size(max = EntryLimits.SCAN, message = "at most {max} characters")
         String scanAfter,
 
-        @Nullable @Size(max = 100, message = "at most 100 measurements")
+        @Nullable @Size(max = EntryLimits.MEASUREMENTS, message = "at most {max} measurements")
         List<@Valid Measured> measurements) {
 
     /**
@@ -62,16 +63,16 @@ record RepairRequest(
      *
      * @param check OTHER if missing; of a PART, the old one is read before and the new one after
      */
-    record Measured(
+    public record Measured(
             @Nullable BenchCheck check,
 
-            @NotBlank(message = "what was measured") @Size(max = 100, message = "at most 100 characters")
+            @NotBlank(message = "what was measured") @Size(max = EntryLimits.NAME, message = "at most {max} characters")
             String quantity,
 
-            @Nullable @Size(max = 200, message = "at most 200 characters")
+            @Nullable @Size(max = 200, message = "at most {max} characters")
             String point,
 
-            @NotBlank(message = "the unit") @Size(max = 20, message = "at most 20 characters")
+            @NotBlank(message = "the unit") @Size(max = 20, message = "at most {max} characters")
             String unit,
 
             @Nullable Double expectedMin,
@@ -86,10 +87,10 @@ record RepairRequest(
                     () -> new Measurement(
                             check == null ? BenchCheck.OTHER : check,
                             quantity.strip(),
-                            Words.optional(point),
+                            Given.optional(point),
                             unit.strip(),
-                            Words.optional(expectedMin),
-                            Words.optional(expectedMax),
+                            Given.optional(expectedMin),
+                            Given.optional(expectedMax),
                             reading(at + ".before", before),
                             reading(at + ".after", after),
                             Optional.ofNullable(testLeadsVerified)));
@@ -111,16 +112,16 @@ record RepairRequest(
         }
     }
 
-    Set<UUID> faultIdsOrAll() {
+    public Set<UUID> faultIdsOrAll() {
         return faultIds == null ? Set.of() : faultIds;
     }
 
-    Repair.Details details(Instant now) {
+    public Repair.Details details(Instant now) {
         return new Repair.Details(
-                Words.past("performedAt", performedAt, now),
+                Given.past("performedAt", performedAt, now),
                 description.strip(),
                 parts == null ? List.of() : parts,
-                Words.optional(technician),
+                Given.optional(technician),
                 Boolean.TRUE.equals(codesCleared),
                 Optional.ofNullable(scanBefore).filter(s -> !s.isBlank()),
                 Optional.ofNullable(scanAfter).filter(s -> !s.isBlank()),
@@ -130,6 +131,7 @@ record RepairRequest(
     static List<Measurement> measured(@Nullable List<Measured> measurements) {
         List<Measured> measured = measurements == null ? List.of() : measurements;
         return IntStream.range(0, measured.size())
+                .filter(i -> measured.get(i) != null)
                 .mapToObj(i -> measured.get(i).measurement("measurements[" + i + "]"))
                 .toList();
     }

@@ -1,9 +1,9 @@
-package dev.stayfixed.jobs.api;
+package dev.stayfixed.jobs.entry;
 
 import dev.stayfixed.jobs.Repair;
+import dev.stayfixed.platform.Given;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.Refused;
-import dev.stayfixed.web.api.Words;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.Size;
@@ -23,56 +23,56 @@ import org.jspecify.annotations.Nullable;
  * @param correctedBy who puts it right
  * @param reason why
  */
-record RepairCorrection(
+public record RepairCorrection(
         @Nullable Instant performedAt,
 
-        @Nullable @Size(max = 2000, message = "at most 2000 characters")
+        @Nullable @Size(max = EntryLimits.TEXT, message = "at most {max} characters")
         String description,
 
-        @Nullable @Size(max = 100, message = "at most 100 parts")
+        @Nullable @Size(max = EntryLimits.PARTS, message = "at most {max} parts")
         List<
                         @NotBlank(message = "the name or the number of a part")
-                        @Size(max = 200, message = "at most 200 characters") String>
+                        @Size(max = EntryLimits.PART, message = "at most {max} characters") String>
                 parts,
 
-        @Nullable @Size(max = 100, message = "at most 100 characters")
+        @Nullable @Size(max = EntryLimits.NAME, message = "at most {max} characters")
         String technician,
 
         @Nullable Boolean codesCleared,
 
-        @Nullable @Size(max = 1_000_000, message = "at most 1000000 characters")
+        @Nullable @Size(max = EntryLimits.SCAN, message = "at most {max} characters")
         String scanBefore,
 
-        @Nullable @Size(max = 1_000_000, message = "at most 1000000 characters")
+        @Nullable @Size(max = EntryLimits.SCAN, message = "at most {max} characters")
         String scanAfter,
 
-        @Nullable @Size(max = 100, message = "at most 100 measurements")
-        List<RepairRequest.@Valid Measured> measurements,
+        @Nullable @Size(max = EntryLimits.MEASUREMENTS, message = "at most {max} measurements")
+        List<RepairEntry.@Valid Measured> measurements,
 
-        @Nullable @Size(max = 100, message = "at most 100 characters")
+        @Nullable @Size(max = EntryLimits.NAME, message = "at most {max} characters")
         String correctedBy,
 
-        @Nullable @Size(max = 500, message = "at most 500 characters")
+        @Nullable @Size(max = 500, message = "at most {max} characters")
         String reason) {
 
-    Repair.Correction correction() {
-        return new Repair.Correction(Words.optional(correctedBy), Words.optional(reason));
+    public Repair.Correction correction() {
+        return new Repair.Correction(Given.optional(correctedBy), Given.optional(reason));
     }
 
     /** From the record as it stands to the record as it should be. */
-    UnaryOperator<Repair.Details> of(Instant now) {
+    public UnaryOperator<Repair.Details> of(Instant now) {
         if (description != null && description.isBlank()) {
             throw Refused.content(new Mistake("description", description, "what was done"));
         }
         return was -> new Repair.Details(
-                performedAt == null ? was.performedAt() : Words.past("performedAt", performedAt, now),
+                performedAt == null ? was.performedAt() : Given.past("performedAt", performedAt, now),
                 description == null ? was.description() : description.strip(),
                 parts == null ? was.parts() : parts,
-                technician == null ? was.technician() : Words.optional(technician),
+                technician == null ? was.technician() : Given.optional(technician),
                 codesCleared == null ? was.codesCleared() : codesCleared,
                 scan(scanBefore, was.scanBefore()),
                 scan(scanAfter, was.scanAfter()),
-                measurements == null ? was.measurements() : RepairRequest.measured(measurements));
+                measurements == null ? was.measurements() : RepairEntry.measured(measurements));
     }
 
     private static Optional<String> scan(@Nullable String said, Optional<String> was) {

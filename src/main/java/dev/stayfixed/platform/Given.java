@@ -1,9 +1,10 @@
-package dev.stayfixed.web.api;
+package dev.stayfixed.platform;
 
 import dev.stayfixed.obd.ObdFormatException;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.wording.Wording;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
@@ -11,10 +12,10 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
-/** From what stands in a body to values, and back. */
-public final class Words {
+/** From what was sent or typed to values, and back. */
+public final class Given {
 
-    private Words() {}
+    private Given() {}
 
     /** Text that may be missing; blank text is missing text. */
     public static Optional<String> optional(@Nullable String text) {
@@ -34,7 +35,7 @@ public final class Words {
         try {
             return parser.apply(text);
         } catch (ObdFormatException e) {
-            throw Refused.content(Mistake.within(path, ReasonAnswer.text(e.reason())));
+            throw Refused.content(Mistake.within(path, Wording.METRIC.words(e.reason())));
         }
     }
 

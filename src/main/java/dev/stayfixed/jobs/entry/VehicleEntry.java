@@ -1,9 +1,10 @@
-package dev.stayfixed.jobs.api;
+package dev.stayfixed.jobs.entry;
 
 import dev.stayfixed.jobs.Vehicle;
 import dev.stayfixed.obd.Ignition;
 import dev.stayfixed.obd.Vin;
-import dev.stayfixed.web.api.Words;
+import dev.stayfixed.platform.Given;
+import io.swagger.v3.oas.annotations.media.Schema;
 import jakarta.validation.constraints.Max;
 import jakarta.validation.constraints.Min;
 import jakarta.validation.constraints.NotBlank;
@@ -16,14 +17,16 @@ import org.jspecify.annotations.Nullable;
  *
  * @param ignition SPARK if missing
  */
-record VehicleRequest(
+@Schema(name = "VehicleRequest")
+public record VehicleEntry(
         @Nullable @Size(max = 40, message = "17 characters, or nothing")
         String vin,
 
-        @Nullable @Size(max = 20, message = "at most 20 characters")
+        @Nullable @Size(max = 20, message = "at most {max} characters")
         String plate,
 
-        @NotBlank(message = "what the vehicle is, in a few words") @Size(max = 200, message = "at most 200 characters")
+        @NotBlank(message = "what the vehicle is, in a few words")
+        @Size(max = 200, message = "at most {max} characters")
         String description,
 
         @Nullable
@@ -33,10 +36,10 @@ record VehicleRequest(
 
         @Nullable Ignition ignition) {
 
-    Vehicle.Details details() {
+    public Vehicle.Details details() {
         return new Vehicle.Details(
-                Words.optional(vin).map(text -> Words.parse("vin", text, Vin::parse)),
-                Words.optional(plate),
+                Given.optional(vin).map(text -> Given.parse("vin", text, Vin::parse)),
+                Given.optional(plate),
                 description.strip(),
                 modelYear == null ? OptionalInt.empty() : OptionalInt.of(modelYear),
                 ignition == null ? Ignition.SPARK : ignition);

@@ -1,4 +1,4 @@
-package dev.stayfixed.jobs.api;
+package dev.stayfixed.jobs.entry;
 
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.drive.EnablingCondition;
@@ -6,11 +6,11 @@ import dev.stayfixed.drive.OperatingPoint;
 import dev.stayfixed.obd.Ignition;
 import dev.stayfixed.obd.MonitorGroup;
 import dev.stayfixed.obd.TroubleCode;
+import dev.stayfixed.platform.Given;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.verification.EvidenceGrade;
 import dev.stayfixed.verification.RepairedFault;
 import dev.stayfixed.verification.Trips;
-import dev.stayfixed.web.api.Words;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
@@ -27,19 +27,19 @@ import org.jspecify.annotations.Nullable;
  * @param weakestEvidence weaker evidence counts for nothing; ENABLING_CONDITIONS if missing
  * @param group the readiness monitor; by the code if missing
  */
-record FaultTerms(
+public record FaultTerms(
         @Nullable Trips trips,
         @Nullable Integer requiredPasses,
         @Nullable EvidenceGrade weakestEvidence,
         @Nullable MonitorGroup group,
 
-        @Nullable @Size(max = 20, message = "at most 20 conditions")
+        @Nullable @Size(max = EntryLimits.CONDITIONS, message = "at most {max} conditions")
         List<@Valid Condition> enablingConditions,
 
         @Valid @Nullable Point freezeFrame) {
 
     /** An enabling condition of the monitor, from service information; a lower or an upper limit, or both. */
-    record Condition(
+    public record Condition(
             @NotNull(message = "the quantity that has to be in range")
             DriveQuantity quantity,
 
@@ -47,7 +47,7 @@ record FaultTerms(
             @Nullable Double max) {}
 
     /** Engine speed in rpm, calculated load in per cent, coolant temperature in °C. */
-    record Point(
+    public record Point(
             @NotNull(message = "engine speed in rpm") Double engineSpeed,
 
             @NotNull(message = "calculated load in per cent")
@@ -55,7 +55,7 @@ record FaultTerms(
 
             @NotNull(message = "coolant temperature in °C") Double coolant) {
 
-        static Point of(OperatingPoint point) {
+        public static Point of(OperatingPoint point) {
             return new Point(point.engineSpeed(), point.load(), point.coolant());
         }
     }
@@ -65,7 +65,7 @@ record FaultTerms(
      *
      * @param at what comes before their names in the path, such as "faults[0]."
      */
-    RepairedFault of(String at, TroubleCode code, Ignition ignition) {
+    public RepairedFault of(String at, TroubleCode code, Ignition ignition) {
         Trips needed = trips == null ? Trips.TWO : trips;
         return Refused.unless(
                 at + (weakestEvidence == EvidenceGrade.DRIVEN ? "weakestEvidence" : "requiredPasses"),
@@ -87,8 +87,8 @@ record FaultTerms(
                         at + "enablingConditions[" + i + "]",
                         () -> new EnablingCondition(
                                 given.get(i).quantity(),
-                                Words.optional(given.get(i).min()),
-                                Words.optional(given.get(i).max()))))
+                                Given.optional(given.get(i).min()),
+                                Given.optional(given.get(i).max()))))
                 .toList();
     }
 
