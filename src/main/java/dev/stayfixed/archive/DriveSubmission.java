@@ -1,5 +1,9 @@
 package dev.stayfixed.archive;
 
+import dev.stayfixed.drive.DriveQuantity;
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Optional;
 import dev.stayfixed.drive.DriveRecord;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
@@ -78,7 +82,35 @@ public record DriveSubmission(
             @Nullable Boolean milOn,
 
             @Nullable @Size(max = 10_000, message = "at most 10000 operating points")
-            List<@Valid Point> operatingPoints) {}
+            List<@Valid Point> operatingPoints) {
+
+        /** The numbers by what they are of. */
+        public Map<DriveQuantity, Double> values() {
+            Map<DriveQuantity, Double> values = new EnumMap<>(DriveQuantity.class);
+            for (DriveQuantity quantity : DriveQuantity.values()) {
+                Double value = value(quantity);
+                if (value != null) {
+                    values.put(quantity, value);
+                }
+            }
+            return values;
+        }
+
+        private @Nullable Double value(DriveQuantity quantity) {
+            return switch (quantity) {
+                case START_COOLANT -> startCoolant;
+                case PEAK_COOLANT -> peakCoolant;
+                case RUN_TIME -> runTime;
+                case FAST_TIME -> fastTime;
+                case LONGEST_IDLE -> longestIdle;
+                case AMBIENT -> ambient;
+                case BAROMETER -> barometer;
+                case FUEL_LEVEL -> fuelLevel;
+                case SOAK -> soak;
+                case DISTANCE -> distance;
+            };
+        }
+    }
 
     /**
      * A steady moment of the drive.
@@ -118,6 +150,11 @@ public record DriveSubmission(
 
     OptionalDouble soakHours() {
         return summary == null || summary.soak() == null ? OptionalDouble.empty() : OptionalDouble.of(summary.soak());
+    }
+
+    /** What the summary says of a quantity. */
+    public Optional<Double> value(DriveQuantity quantity) {
+        return Optional.ofNullable(summary).map(s -> s.values().get(quantity));
     }
 
     public boolean isSameVehicleConfirmed() {

@@ -9,8 +9,11 @@ import java.time.Instant;
  */
 public record LeftOut(String reason, Instant at) {
 
+    /** Characters of a reason. */
+    static final int LONGEST = 500;
+
     public LeftOut {
-        if (reason.isBlank() || reason.length() > 500) {
+        if (reason.isBlank() || reason.length() > LONGEST) {
             throw new IllegalArgumentException(
                     "reason: found " + reason.length() + " characters, expected 1 to 500, not all of them blank");
         }

@@ -165,29 +165,12 @@ public final class SubmittedDrive {
         if (s == null) {
             return DriveSummary.UNKNOWN;
         }
-        Map<DriveQuantity, Double> values = new EnumMap<>(DriveQuantity.class);
-        put(values, DriveQuantity.START_COOLANT, s.startCoolant());
-        put(values, DriveQuantity.PEAK_COOLANT, s.peakCoolant());
-        put(values, DriveQuantity.RUN_TIME, s.runTime());
-        put(values, DriveQuantity.FAST_TIME, s.fastTime());
-        put(values, DriveQuantity.LONGEST_IDLE, s.longestIdle());
-        put(values, DriveQuantity.AMBIENT, s.ambient());
-        put(values, DriveQuantity.BAROMETER, s.barometer());
-        put(values, DriveQuantity.FUEL_LEVEL, s.fuelLevel());
-        put(values, DriveQuantity.SOAK, s.soak());
-        put(values, DriveQuantity.DISTANCE, s.distance());
         List<DriveSubmission.Point> points = s.operatingPoints() == null ? List.of() : s.operatingPoints();
         return new DriveSummary(
-                values,
+                s.values(),
                 points.stream()
                         .map(p -> new OperatingPoint(p.engineSpeed(), p.load(), p.coolant()))
                         .toList(),
                 Optional.ofNullable(s.milOn()));
-    }
-
-    private static void put(Map<DriveQuantity, Double> values, DriveQuantity quantity, @Nullable Double value) {
-        if (value != null) {
-            values.put(quantity, value);
-        }
     }
 }

@@ -1,5 +1,6 @@
 package dev.stayfixed.intake;
 
+import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.archive.Archive;
 import dev.stayfixed.archive.DriveSubmission;
 import dev.stayfixed.archive.Filed;
@@ -243,9 +244,12 @@ public class Intake {
 
     private static void refuseFuture(String field, Instant time, Instant now) {
         if (time.isAfter(now.plus(CLOCKS_DIFFER))) {
-            throw new Refused(
+            throw Refused.at(
                     ProblemType.TIME_IN_FUTURE,
-                    field + ": found " + time + ", expected a time up to now, " + now + "; check the offset from UTC");
+                    Mistake.said(
+                            field,
+                            field + ": found " + time + ", expected a time up to now, " + now
+                                    + "; check the offset from UTC"));
         }
     }
 

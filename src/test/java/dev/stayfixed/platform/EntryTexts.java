@@ -12,20 +12,24 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
-/** The texts of what is written: "jobs.entry.repair.measurements.unit.NotBlank" says what that constraint of that record wants. */
+/**
+ * The texts of what is written: "jobs.entry.repair.measurements.unit" is what that field is called, and with ".NotBlank" behind it what that
+ * constraint wants.
+ */
 final class EntryTexts {
 
     private static final JavaClasses SERVICE = new ClassFileImporter()
             .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
             .importPackages("dev.stayfixed");
 
-    private static final Pattern KEY = Pattern.compile("([a-z]+)\\.entry\\.([a-z-]+)\\.([\\w.]+)\\.([A-Z]\\w+)");
+    private static final Pattern KEY = Pattern.compile("([a-z]+)\\.entry\\.([a-z-]+)\\.([\\w.]+?)(?:\\.([A-Z]\\w+))?");
 
     private EntryTexts() {}
 
-    /** A record has this constraint at this path. */
-    static boolean isOfAConstraint(String key) {
+    /** A record has this path, and this constraint at it. */
+    static boolean isOfARecord(String key) {
         Matcher parts = KEY.matcher(key);
         return parts.matches()
                 && SERVICE.stream()
@@ -42,12 +46,15 @@ final class EntryTexts {
                 .toLowerCase(Locale.ROOT);
     }
 
-    private static boolean has(Class<?> record, String[] path, String constraint) {
+    private static boolean has(Class<?> record, String[] path, @Nullable String constraint) {
+        if (!record.isRecord()) {
+            return false;
+        }
         Optional<RecordComponent> component = Arrays.stream(record.getRecordComponents())
                 .filter(c -> c.getName().equals(path[0]))
                 .findFirst();
-        if (component.isEmpty()) {
-            return false;
+        if (component.isEmpty() || (path.length == 1 && constraint == null)) {
+            return component.isPresent();
         }
         return path.length == 1
                 ? Arrays.stream(component.get().getAccessor().getAnnotations())

@@ -105,7 +105,7 @@ class MessagesTest {
                 .flatMap(texts -> texts.keySet().stream())
                 .collect(Collectors.toCollection(TreeSet::new));
         Set<String> used = new TreeSet<>(keysOfChoices());
-        there.stream().filter(EntryTexts::isOfAConstraint).forEach(used::add);
+        there.stream().filter(EntryTexts::isOfARecord).forEach(used::add);
         used.addAll(keysIn(files(TEMPLATES, ".html"), KEY_IN_TEMPLATE, key -> true));
         Set<String> rooms = english().keySet();
         used.addAll(keysIn(

@@ -1,5 +1,6 @@
 package dev.stayfixed.intake.api;
 
+import dev.stayfixed.archive.LeftOutReason;
 import dev.stayfixed.archive.DriveSubmission;
 import dev.stayfixed.archive.Original;
 import dev.stayfixed.archive.SentLog;
@@ -17,8 +18,6 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
-import jakarta.validation.constraints.NotBlank;
-import jakarta.validation.constraints.Size;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
@@ -122,14 +121,9 @@ class DriveController {
                 .body(DriveAnswer.of(received));
     }
 
-    /** Why a drive does not count. */
-    record LeaveOutRequest(
-            @NotBlank(message = "why the drive does not count") @Size(max = 500, message = "at most 500 characters")
-            String reason) {}
-
     @Operation(summary = "Leave a drive out of the count, with a reason; it stays stored, and the report names it")
     @PutMapping(path = "/drives/{id}/left-out", consumes = MediaType.APPLICATION_JSON_VALUE)
-    DriveAnswer leaveOut(@PathVariable UUID id, @Valid @RequestBody LeaveOutRequest request) {
+    DriveAnswer leaveOut(@PathVariable UUID id, @Valid @RequestBody LeftOutReason request) {
         return DriveAnswer.of(intake.leaveOut(id, request.reason().strip()));
     }
 

@@ -2,125 +2,95 @@ package dev.stayfixed.intake.pages;
 
 import dev.stayfixed.archive.DriveSubmission;
 import dev.stayfixed.drive.DriveQuantity;
-import dev.stayfixed.drive.DriveRecord;
+import dev.stayfixed.platform.Texts;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.FormReader;
 import dev.stayfixed.web.pages.Show;
 import dev.stayfixed.web.pages.TickedScan;
+import dev.stayfixed.wording.Scale;
 import java.time.Instant;
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
 
-/** From the fields of the form, in the shop's units and zone, to a drive as it is sent in. */
-final class DriveForm {
+/** The form of a drive: the fields of a submission, with numbers in the shop's units and times in its zone. */
+@Component
+class DriveForm {
 
-    private final Form form;
-    private final Show show;
+    static final String SCAN = "scans[0].text";
+    static final String MOMENT = "scans[0].moment";
+
+    private static final Map<String, DriveQuantity> QUANTITIES =
+            Stream.of(DriveQuantity.values()).collect(Collectors.toMap(DriveForm::field, quantity -> quantity));
+
     private final FormReader reader;
-    private final TickedScan ticks;
+    private final Texts texts;
 
-    DriveForm(Form form, FormReader reader, Show show, TickedScan ticks) {
+    DriveForm(FormReader reader, Texts texts) {
         this.reader = reader;
-        this.form = form;
-        this.show = show;
-        this.ticks = ticks;
+        this.texts = texts;
     }
 
-    /** The field of a quantity: START_COOLANT is "startCoolant". */
+    /** The field of a quantity: START_COOLANT is "summary.startCoolant". */
     static String field(DriveQuantity quantity) {
         String[] words = quantity.name().toLowerCase(Locale.ROOT).split("_", -1);
-        StringBuilder field = new StringBuilder(words[0]);
-        for (int i = 1; i < words.length; i++) {
-            field.append(Character.toUpperCase(words[i].charAt(0))).append(words[i].substring(1));
-        }
-        return field.toString();
+        return "summary." + words[0] + Stream.of(words).skip(1).map(Show::capital).collect(Collectors.joining());
     }
 
     /** A field for a quantity, with the unit in which the shop types it. */
     record Input(String field, String label, String unit) {}
 
-    static List<Input> inputs(Show show) {
+    List<Input> inputs(Show show) {
         return Stream.of(DriveQuantity.values())
-                .map(q -> new Input(field(q), Show.capital(q.words()), show.unit(q)))
+                .map(q -> new Input(field(q), reader.labelOf(DriveSubmission.class, field(q)), show.unit(q)))
                 .toList();
     }
 
-    /** Notes in the form what cannot be read. */
-    DriveSubmission submission() {
-        Optional<Instant> start = form.past("start", "Engine start", show.zone(), show.now());
-        Optional<Instant> end = form.past("end", "Engine off", show.zone(), show.now());
-        if (start.isPresent() && end.isPresent() && end.get().isBefore(start.get())) {
-            form.wrong("end", "Engine off: found a time before the engine start; a later one is wanted");
-        }
-        DriveSubmission.Summary summary = summary();
+    /** What was typed, and ticked below the scan; where something is wrong, the form says it. */
+    Optional<DriveSubmission> read(Form form, TickedScan ticks, Show show) {
         boolean isRecorded = LogStep.isHeld(form);
-        if (!isRecorded && start.isEmpty() && form.isBlank("scan") && summary != null && summary.runTime() == null) {
-            form.wrong("start", "Engine start: give the time; only a scan, or a run time, can do without it");
+        Form sent = new Form(form.all());
+        Optional<String> scan = ticks.below(Optional.of(form.value(SCAN).strip()), form, reader);
+        sent.put(SCAN, scan.orElse(""));
+        if (scan.isEmpty()) {
+            sent.put(MOMENT, "");
         }
-        Optional<String> scan = ticks.below(form.text("scan", "Scan", 1_000_000), form, reader);
-        DriveRecord.Moment moment = form.has("moment", "BEFORE") ? DriveRecord.Moment.BEFORE : DriveRecord.Moment.AFTER;
-        return new DriveSubmission(
-                start.orElse(null),
-                end.orElse(null),
-                null,
-                summary,
-                form.has("cleared", "yes") ? true : null,
-                scan.map(text -> List.of(new DriveSubmission.PastedScan(moment, text)))
-                        .orElse(null),
-                form.has("sameVehicle", "yes") ? true : null,
-                isRecorded ? LogStep.confirmed(form) : null,
-                isRecorded ? show.zone().getId() : null,
-                isRecorded ? form.text("date", "Date of the log", 20).orElse(null) : null);
+        sent.put("zone", isRecorded ? show.zone().getId() : "");
+        if (!isRecorded) {
+            sent.put("date", "").put(LogStep.MAPPING, "");
+        }
+        Function<String, Optional<Scale>> scales =
+                path -> Optional.ofNullable(QUANTITIES.get(path)).map(show::scale);
+        Optional<DriveSubmission> submission = reader.read(sent, DriveSubmission.class, show, scales);
+        sent.errors().forEach(form::wrong);
+        submission.ifPresent(said -> check(said, form, show));
+        return submission.filter(said -> !form.isWrong());
     }
 
-    private DriveSubmission.@Nullable Summary summary() {
-        Map<DriveQuantity, Double> values = new EnumMap<>(DriveQuantity.class);
-        for (DriveQuantity quantity : DriveQuantity.values()) {
-            value(quantity).ifPresent(value -> values.put(quantity, value));
+    /** What the archive says of a submission as a whole is told at the field here, in the shop's units. */
+    private void check(DriveSubmission said, Form form, Show show) {
+        Instant start = said.start();
+        Instant end = said.end();
+        if (start != null && end != null && end.isBefore(start)) {
+            reader.wrongAt(form, DriveSubmission.class, "end", texts.of("intake.drive-new.later-than-start"));
         }
-        Boolean mil = form.has("mil", "on") ? Boolean.TRUE : form.has("mil", "off") ? Boolean.FALSE : null;
-        if (values.isEmpty() && mil == null) {
-            return null;
+        QUANTITIES.forEach((field, quantity) -> said.value(quantity)
+                .filter(value -> !quantity.isPlausible(value))
+                .ifPresent(value -> reader.wrongAt(
+                        form,
+                        DriveSubmission.class,
+                        field,
+                        texts.of(
+                                "intake.drive-new.from-to",
+                                show.quantity(quantity, quantity.lowest()),
+                                show.quantity(quantity, quantity.highest())))));
+        if (said.summary() == null && said.scans() == null && !LogStep.isHeld(form)) {
+            reader.wrong(form, SCAN, "intake.drive-new.nothing-given");
         }
-        return new DriveSubmission.Summary(
-                values.get(DriveQuantity.START_COOLANT),
-                values.get(DriveQuantity.PEAK_COOLANT),
-                values.get(DriveQuantity.RUN_TIME),
-                values.get(DriveQuantity.FAST_TIME),
-                values.get(DriveQuantity.LONGEST_IDLE),
-                values.get(DriveQuantity.AMBIENT),
-                values.get(DriveQuantity.BAROMETER),
-                values.get(DriveQuantity.FUEL_LEVEL),
-                values.get(DriveQuantity.SOAK),
-                values.get(DriveQuantity.DISTANCE),
-                mil,
-                null);
-    }
-
-    private Optional<Double> value(DriveQuantity quantity) {
-        String label = Show.capital(quantity.words());
-        OptionalDouble typed = form.number(field(quantity), label);
-        if (typed.isEmpty()) {
-            return Optional.empty();
-        }
-        double kept = show.scale(quantity).kept(typed.getAsDouble());
-        if (!quantity.isPlausible(kept)) {
-            form.wrong(
-                    field(quantity),
-                    "%s: found %s %s, %s to %s is wanted"
-                            .formatted(
-                                    label,
-                                    form.value(field(quantity)).strip(),
-                                    show.unit(quantity),
-                                    show.quantity(quantity, quantity.lowest()),
-                                    show.quantity(quantity, quantity.highest())));
-        }
-        return Optional.of(kept);
     }
 }

@@ -1,5 +1,8 @@
 package dev.stayfixed.intake.pages;
 
+import dev.stayfixed.archive.LeftOutReason;
+import dev.stayfixed.web.pages.FormReader;
+import java.util.Optional;
 import dev.stayfixed.archive.LogFacts;
 import dev.stayfixed.archive.RecordedSignals;
 import dev.stayfixed.drive.DriveFacts;
@@ -50,8 +53,11 @@ class DrivePage {
     private final Vehicles vehicles;
     private final CaseFiles files;
     private final RecordedSignals signals;
+    private final FormReader reader;
 
-    DrivePage(Intake intake, Vehicles vehicles, CaseFiles files, RecordedSignals signals) {
+    DrivePage(
+            Intake intake, Vehicles vehicles, CaseFiles files, RecordedSignals signals, FormReader reader) {
+        this.reader = reader;
         this.signals = signals;
         this.intake = intake;
         this.vehicles = vehicles;
@@ -88,12 +94,12 @@ class DrivePage {
             Model model,
             HttpServletResponse response) {
         Form form = new Form(typed);
-        String reason = form.required("reason", "Reason", 500, "say why this drive does not count");
-        if (form.isWrong()) {
+        Optional<LeftOutReason> reason = reader.read(form, LeftOutReason.class, show);
+        if (reason.isEmpty()) {
             form.notTaken(response);
             return page(id, "", "", form, show, model);
         }
-        intake.leaveOut(id, reason);
+        intake.leaveOut(id, reason.get().reason());
         return "redirect:/drives/" + id + "?said=drive-left-out";
     }
 
@@ -107,7 +113,7 @@ class DrivePage {
                 throw refused;
             }
             Form form = Form.empty();
-            form.wrong("form", "Another drive of this vehicle has taken its time; leave that one out first");
+            reader.wrong(form, "form", "intake.drive.time-taken");
             form.notTaken(response);
             return page(id, "", "", form, show, model);
         }

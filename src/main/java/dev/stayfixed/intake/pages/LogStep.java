@@ -1,5 +1,6 @@
 package dev.stayfixed.intake.pages;
 
+import dev.stayfixed.web.pages.FormReader;
 import dev.stayfixed.archive.LogMappingForm;
 import dev.stayfixed.archive.UploadedLog;
 import dev.stayfixed.drive.signal.Signal;
@@ -39,8 +40,10 @@ class LogStep {
 
     private final HeldLogs held;
     private final LogMappings mappings;
+    private final FormReader reader;
 
-    LogStep(HeldLogs held, LogMappings mappings) {
+    LogStep(HeldLogs held, LogMappings mappings, FormReader reader) {
+        this.reader = reader;
         this.held = held;
         this.mappings = mappings;
     }
@@ -67,7 +70,7 @@ class LogStep {
                 held.find(form.value(HELD)).map(file -> new UploadedLog(new FileSystemResource(file)));
         if (log.isEmpty()) {
             form.put(HELD, "");
-            form.wrong("file", "File: the log is no longer here; choose it again");
+            reader.wrong(form, "file", "intake.file.gone");
         }
         return log;
     }
@@ -164,7 +167,7 @@ class LogStep {
             return true;
         } catch (Refused refused) {
             form.note(refused);
-            form.wrong("file", "File: " + refused.getMessage());
+            reader.wrong(form, "file", "intake.file.refused", String.valueOf(refused.getMessage()));
             return false;
         }
     }
@@ -178,10 +181,12 @@ class LogStep {
             Optional<Signal> signal = chosen(Signal.values(), form.value("signal" + i));
             Optional<SourceUnit> unit = chosen(SourceUnit.values(), form.value("unit" + i));
             if (signal.isPresent() && unit.isEmpty()) {
-                form.wrong(
+                reader.wrong(
+                        form,
                         "unit" + i,
-                        column.header() + ": choose the unit in which "
-                                + signal.get().words() + " is written");
+                        "intake.drive-log.unit-missing",
+                        column.header(),
+                        signal.get().words());
             } else if (signal.isPresent()
                     && !column.header().equals(form.value("timeColumn"))
                     && !column.header().equals(form.value("dateColumn"))) {
@@ -189,18 +194,22 @@ class LogStep {
             }
         }
         if (columns.isEmpty()) {
-            form.wrong("signal0", "Columns: choose at least one that carries a signal");
+            reader.wrong(form, "signal0", "intake.drive-log.no-column");
         }
         if (!form.isWrong()) {
-            save(proposal, vehicleId, columns, form);
+            String name = form.isBlank("name")
+                    ? reader.text("intake.drive-log.log-such-as", form.value("heldName"))
+                    : form.value("name").strip();
+            save(proposal, vehicleId, name, columns, form);
         }
     }
 
-    private void save(LogProposal proposal, UUID vehicleId, List<LogMappingForm.Column> columns, Form form) {
+    private void save(
+            LogProposal proposal, UUID vehicleId, String name, List<LogMappingForm.Column> columns, Form form) {
         try {
             SavedMapping saved = mappings.confirm(
                     vehicleId,
-                    form.text("mappingName", "Name", 200).orElse("Log such as " + form.value("heldName")),
+                    name,
                     proposal.headers(),
                     new LogMappingForm(
                             form.value("timeColumn"),

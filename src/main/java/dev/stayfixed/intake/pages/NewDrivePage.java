@@ -27,7 +27,6 @@ import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
@@ -48,20 +47,17 @@ import org.springframework.web.multipart.MultipartFile;
 @RequestMapping("/vehicles/{id}/drives/new")
 class NewDrivePage {
 
-    private static final Map<String, String> FIELDS = Map.of(
-            "", "scan", "start", "start", "end", "end", "summary", "form", "scans[0].text", "scan", "date", "date");
-
     /** What a person typed beside a log, carried through the page on which its columns are confirmed. */
     private static final List<String> KEPT = Stream.concat(
                     Stream.of(DriveQuantity.values()).map(DriveForm::field),
                     Stream.of(
-                            "scan",
-                            "moment",
+                            DriveForm.SCAN,
+                            DriveForm.MOMENT,
                             "start",
                             "end",
-                            "mil",
-                            "cleared",
-                            "sameVehicle",
+                            "summary.milOn",
+                            "codesClearedBefore",
+                            "sameVehicleConfirmed",
                             "date",
                             "held",
                             "heldName"))
@@ -75,6 +71,7 @@ class NewDrivePage {
     private final Vehicles vehicles;
     private final Jobs jobs;
     private final StrictJson json;
+    private final DriveForm drives;
     private final FormReader reader;
 
     NewDrivePage(
@@ -84,7 +81,9 @@ class NewDrivePage {
             Vehicles vehicles,
             Jobs jobs,
             StrictJson json,
+            DriveForm drives,
             FormReader reader) {
+        this.drives = drives;
         this.reader = reader;
         this.intake = intake;
         this.logs = logs;
@@ -142,13 +141,10 @@ class NewDrivePage {
             HttpServletResponse response) {
         Form form = new Form(typed);
         takeFile(form, file);
-        DriveSubmission submission = new DriveForm(form, reader, show, ticks(id)).submission();
-        if (!form.isWrong() && !LogStep.isHeld(form) && submission.summary() == null && submission.scans() == null) {
-            form.wrong("scan", "Scan: paste a scan, choose a file, or fill in what you know of the drive");
-        }
-        if (!form.isWrong()) {
+        Optional<DriveSubmission> submission = drives.read(form, ticks(id), show);
+        if (submission.isPresent()) {
             try {
-                Received received = receive(id, form, submission);
+                Received received = receive(id, form, submission.get());
                 logStep.forget(form);
                 return "redirect:/drives/" + received.drive().id()
                         + (received.isNew() ? "?said=drive-added" : "?said=drive-known");
@@ -156,7 +152,7 @@ class NewDrivePage {
                 if (refused.type() == ProblemType.LOG_MAPPING_NEEDED) {
                     return mapping(id, doubts(refused), form, show, model);
                 }
-                form.refused(refused, FIELDS);
+                reader.refuse(form, DriveSubmission.class, refused);
                 model.addAttribute("other", refused.properties().get("existingId"));
             }
         }
@@ -171,7 +167,7 @@ class NewDrivePage {
         }
         UploadedLog log = logStep.log(form)
                 .orElseThrow(() -> new Refused(
-                        ProblemType.LOG_NOT_UNDERSTOOD, "File: the log is no longer here; choose it again"));
+                        ProblemType.LOG_NOT_UNDERSTOOD, reader.text("intake.file.gone")));
         return logs.receive(id, log, said);
     }
 
@@ -212,33 +208,27 @@ class NewDrivePage {
         try {
             if (new UploadedLog(file).isLikely(String.valueOf(file.getOriginalFilename()))) {
                 logStep.hold(form, file);
-            } else if (!form.isBlank("scan")) {
-                form.wrong(
-                        "file",
-                        "File: a scan is pasted as well; keep one of the two and send the other as its own drive");
+            } else if (!form.isBlank(DriveForm.SCAN)) {
+                reader.wrong(form, "file", "intake.file.scan-as-well");
             } else if (file.getSize() > LARGEST_SCAN) {
-                form.wrong(
-                        "file", "File: found more than 2 MB, which is too long for a scan; logs are CSV, gzip or zip");
+                reader.wrong(form, "file", "intake.file.too-long");
             } else {
                 form.put(
-                        "scan",
+                        DriveForm.SCAN,
                         StandardCharsets.UTF_8
                                 .newDecoder()
                                 .decode(ByteBuffer.wrap(file.getBytes()))
                                 .toString());
             }
         } catch (CharacterCodingException e) {
-            form.wrong(
-                    "file",
-                    "File: found bytes that are not UTF-8 text; a text file with the answers of the scan, or a log as CSV, gzip or"
-                            + " zip, is wanted");
+            reader.wrong(form, "file", "intake.file.no-text");
         } catch (IOException e) {
-            form.wrong("file", "File: it did not arrive whole; choose it again");
+            reader.wrong(form, "file", "intake.file.not-whole");
         }
     }
 
     private String page(UUID id, Form form, Show show, Model model) {
-        model.addAttribute("inputs", DriveForm.inputs(show));
+        model.addAttribute("inputs", drives.inputs(show));
         model.addAttribute("vehicle", vehicles.get(id));
         model.addAttribute(
                 "jobs",
@@ -250,7 +240,7 @@ class NewDrivePage {
         model.addAttribute("ticks", ticks);
         model.addAttribute(
                 "digest",
-                ticks.below(Optional.of(form.value("scan").strip()), form, reader)
+                ticks.below(Optional.of(form.value(DriveForm.SCAN).strip()), form, reader)
                         .filter(text -> PlainText.flaw(text).isEmpty())
                         .map(text -> ScanDigest.of(text, show))
                         .orElse(null));

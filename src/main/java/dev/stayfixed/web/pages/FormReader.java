@@ -4,6 +4,7 @@ import dev.stayfixed.platform.Texts;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.wording.Scale;
 import jakarta.validation.ConstraintViolation;
 import jakarta.validation.Validator;
 import jakarta.validation.metadata.ConstraintDescriptor;
@@ -17,6 +18,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -53,7 +55,17 @@ public class FormReader {
      * @param elsewhere properties that the page sees to itself: what is wrong with them is not told
      */
     public <T> Optional<T> read(Form form, Class<T> record, Show show, String... elsewhere) {
-        Filled<T> filled = new Filled<>(form, record, "", show);
+        return read(form, record, show, path -> Optional.empty(), elsewhere);
+    }
+
+    /**
+     * The same, where numbers are typed in units of the shop.
+     *
+     * @param scales those of the numbers by their paths; of the others none
+     */
+    public <T> Optional<T> read(
+            Form form, Class<T> record, Show show, Function<String, Optional<Scale>> scales, String... elsewhere) {
+        Filled<T> filled = new Filled<>(form, record, "", show, scales);
         for (Flaw flaw : filled.flaws) {
             tell(form, record, flaw);
         }
@@ -79,7 +91,7 @@ public class FormReader {
      * @param place its path, such as "faults[0]"
      */
     public <T> Optional<T> within(Form form, Class<T> record, String place, Show show) {
-        Filled<T> filled = new Filled<>(form, record, place + ".", show);
+        Filled<T> filled = new Filled<>(form, record, place + ".", show, path -> Optional.empty());
         return filled.content.filter(
                 c -> filled.flaws.isEmpty() && violations(filled).isEmpty());
     }
@@ -123,7 +135,7 @@ public class FormReader {
     }
 
     /** A text of the bundles. */
-    String text(String key, Object... places) {
+    public String text(String key, Object... places) {
         return texts.of(key, places);
     }
 
@@ -170,6 +182,17 @@ public class FormReader {
             return path.substring(0, path.length() - ELEMENT.length());
         }
         return path.substring(0, Math.max(0, Math.max(path.lastIndexOf('['), path.lastIndexOf('.'))));
+    }
+
+    /** A mistake that only a page can find: what was typed at a field, and what is wanted there. */
+    public void wrongAt(Form form, Class<?> record, String path, String wanted) {
+        String typed = form.value(path);
+        tell(form, record, new Flaw(path, typed.isBlank() ? null : quoted(typed), wanted));
+    }
+
+    /** What the field of a path is called. */
+    public String labelOf(Class<?> record, String path) {
+        return label(record, path);
     }
 
     /** As the template labels it; with the name of its row, where the rows have names. */
@@ -277,11 +300,18 @@ public class FormReader {
 
         private final Form form;
         private final String place;
+        private final Function<String, Optional<Scale>> scales;
         private final TypedText typed;
         private final List<Flaw> flaws = new ArrayList<>();
         private final Optional<T> content;
 
-        Filled(Form form, Class<T> record, String place, Show show) {
+        Filled(
+                Form form,
+                Class<T> record,
+                String place,
+                Show show,
+                Function<String, Optional<Scale>> scales) {
+            this.scales = scales;
             this.form = form;
             this.place = place;
             this.typed = new TypedText(show.zone());
@@ -319,7 +349,10 @@ public class FormReader {
                 return null;
             }
             try {
-                return typed.read(form.value(field), type);
+                Object value = typed.read(form.value(field), type);
+                return value instanceof Double number
+                        ? scales.apply(name).map(scale -> scale.kept(number)).orElse(number)
+                        : value;
             } catch (TypedText.Unreadable e) {
                 flaws.add(new Flaw(
                         name, e.found() == null ? quoted(form.value(field)) : e.found(), texts.of(e.wanted())));
