@@ -1,5 +1,12 @@
 package dev.stayfixed.jobs.pages;
 
+import dev.stayfixed.platform.Texts;
+import dev.stayfixed.telling.entry.FollowUpEntry;
+import dev.stayfixed.telling.entry.JobNoticesEntry;
+import dev.stayfixed.telling.entry.MailAddressField;
+import dev.stayfixed.web.pages.FormReader;
+import java.time.Duration;
+import java.util.List;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.telling.EventKind;
 import dev.stayfixed.telling.FollowUps;
@@ -12,9 +19,7 @@ import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Instant;
-import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 import java.util.UUID;
 import org.springframework.ui.Model;
@@ -31,13 +36,21 @@ import org.springframework.web.bind.annotation.RequestParam;
 @RequestMapping("/jobs/{id}")
 class JobNoticesPage {
 
+    /** Nobody promises anything for later; it is a slip of the pen. */
+    private static final Duration FARTHEST = Duration.ofDays(5 * 365);
+
     private final Notices notices;
     private final FollowUps followUps;
     private final JobView view;
     private final SentOnce once;
+    private final FormReader reader;
+    private final Texts texts;
 
-    JobNoticesPage(Notices notices, FollowUps followUps, JobView view, SentOnce once) {
+    JobNoticesPage(
+            Notices notices, FollowUps followUps, JobView view, SentOnce once, FormReader reader, Texts texts) {
         this.once = once;
+        this.reader = reader;
+        this.texts = texts;
         this.notices = notices;
         this.followUps = followUps;
         this.view = view;
@@ -52,32 +65,36 @@ class JobNoticesPage {
             HttpServletResponse response) {
         Form form = new Form(typed);
         JobNotices now = notices.ofJob(id);
-        JobNotices wanted = wanted(form, now);
+        Optional<JobNotices> wanted = wanted(form, now, show);
         return form.answer(
                 response,
                 () -> {
-                    notices.change(id, form.version(), wanted);
+                    notices.change(id, form.version(), wanted.orElseThrow());
                     return "redirect:/jobs/" + id + "?said=settings-saved#told";
                 },
                 refused -> {
                     if (refused.type() != ProblemType.VERSION_CHANGED) {
                         throw refused;
                     }
-                    form.changedMeanwhile(now.version());
+                    reader.changedMeanwhile(form, now.version());
                 },
                 () -> view.page(id, form, show, model));
     }
 
-    private static JobNotices wanted(Form form, JobNotices now) {
-        Optional<Integer> days = form.whole("silentDays", "Days without a drive", 1, 365);
-        return new JobNotices(
-                0,
-                form.email("technicianEmail", "Technician’s mail address"),
-                form.email("driverEmail", "Driver’s mail address"),
-                muted(form.has("mute", "technician"), now.technicianKinds()),
-                muted(form.has("mute", "driver"), now.driverKinds()),
-                days.map(OptionalInt::of).orElse(OptionalInt.empty()),
-                false);
+    private Optional<JobNotices> wanted(Form form, JobNotices now, Show show) {
+        for (String field : List.of("technicianEmail", "driverEmail")) {
+            reader.made(form, JobNoticesEntry.class, () -> MailAddressField.optional(field, form.value(field)));
+        }
+        return reader.read(form, JobNoticesEntry.class, show)
+                .flatMap(entry -> reader.made(form, JobNoticesEntry.class, entry::notices))
+                .map(typed -> new JobNotices(
+                        0,
+                        typed.technicianEmail(),
+                        typed.driverEmail(),
+                        muted(form.has("mute", "technician"), now.technicianKinds()),
+                        muted(form.has("mute", "driver"), now.driverKinds()),
+                        typed.silentDays(),
+                        false));
     }
 
     /** Muted is told of nothing; not muted any more follows the shop again. A choice made by a program stays. */
@@ -93,16 +110,22 @@ class JobNoticesPage {
             Model model,
             HttpServletResponse response) {
         Form form = new Form(typed);
-        Optional<Instant> due = form.coming("dueAt", "Promised for", show.zone(), show.now());
-        String note = form.required("promise", "What was promised", 500, "say it in a few words");
+        Optional<FollowUpEntry> promise = reader.read(form, FollowUpEntry.class, show);
+        promise.filter(p -> !isToCome(p.dueAt(), show.now()))
+                .ifPresent(p -> reader.wrongAt(form, FollowUpEntry.class, "dueAt", texts.of("jobs.job.to-come")));
         return form.answer(
                 response,
                 () -> once.lead(form, () -> {
-                    followUps.promise(id, due.get(), note);
+                    followUps.promise(
+                            id, promise.orElseThrow().dueAt(), promise.orElseThrow().note());
                     return "redirect:/jobs/" + id + "?said=promised#promises";
                 }),
-                refused -> form.refused(refused, Map.of()),
+                refused -> reader.refuse(form, FollowUpEntry.class, refused),
                 () -> view.page(id, form, show, model));
+    }
+
+    private static boolean isToCome(Instant due, Instant now) {
+        return !due.isBefore(now.minus(Duration.ofDays(1))) && due.isBefore(now.plus(FARTHEST));
     }
 
     @PostMapping("/follow-ups/{promiseId}/done")

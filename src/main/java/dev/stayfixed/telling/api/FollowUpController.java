@@ -1,5 +1,6 @@
 package dev.stayfixed.telling.api;
 
+import dev.stayfixed.telling.entry.FollowUpEntry;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.telling.FollowUp;
 import dev.stayfixed.telling.FollowUps;
@@ -9,9 +10,6 @@ import dev.stayfixed.web.api.PageAnswer;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
-import jakarta.validation.constraints.NotBlank;
-import jakarta.validation.constraints.NotNull;
-import jakarta.validation.constraints.Size;
 import java.net.URI;
 import java.time.Instant;
 import java.util.UUID;
@@ -42,14 +40,6 @@ class FollowUpController {
         this.service = service;
     }
 
-    /** A promise. */
-    record FollowUpRequest(
-            @NotNull(message = "a time with its offset from UTC")
-            Instant dueAt,
-
-            @NotBlank(message = "what was promised") @Size(max = 500, message = "at most 500 characters")
-            String note) {}
-
     /** A promise as it stands. */
     record FollowUpAnswer(
             UUID id,
@@ -74,7 +64,7 @@ class FollowUpController {
 
     @Operation(summary = "Promise a follow-up")
     @PostMapping("/jobs/{jobId}/follow-ups")
-    ResponseEntity<FollowUpAnswer> promise(@PathVariable UUID jobId, @Valid @RequestBody FollowUpRequest request) {
+    ResponseEntity<FollowUpAnswer> promise(@PathVariable UUID jobId, @Valid @RequestBody FollowUpEntry request) {
         FollowUp made = followUps.promise(jobId, request.dueAt(), request.note().strip());
         return ResponseEntity.created(URI.create(
                         Link.to("jobs", jobId, "follow-ups", made.id()).href()))
@@ -101,7 +91,7 @@ class FollowUpController {
             @PathVariable UUID jobId,
             @PathVariable UUID id,
             @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
-            @Valid @RequestBody FollowUpRequest request) {
+            @Valid @RequestBody FollowUpEntry request) {
         return answer(followUps.change(
                 jobId, id, IfMatch.of(ifMatch), request.dueAt(), request.note().strip()));
     }

@@ -1,9 +1,9 @@
 package dev.stayfixed.telling.api;
 
-import dev.stayfixed.platform.Given;
+import dev.stayfixed.telling.entry.EndpointEntry;
+import dev.stayfixed.telling.entry.SecretRotation;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.Page;
-import dev.stayfixed.telling.EventKind;
 import dev.stayfixed.telling.api.WebhookAnswers.AttemptAnswer;
 import dev.stayfixed.telling.api.WebhookAnswers.DeliveryAnswer;
 import dev.stayfixed.telling.api.WebhookAnswers.DeliveryLog;
@@ -16,13 +16,8 @@ import dev.stayfixed.web.api.PageAnswer;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
-import jakarta.validation.constraints.Max;
-import jakarta.validation.constraints.Min;
-import jakarta.validation.constraints.NotBlank;
-import jakarta.validation.constraints.Size;
 import java.net.URI;
 import java.time.Duration;
-import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -51,40 +46,9 @@ class WebhookController {
         this.webhooks = webhooks;
     }
 
-    /**
-     * An endpoint.
-     *
-     * @param kinds all, if missing
-     * @param active true, if missing; a stopped endpoint starts again with true
-     */
-    record EndpointRequest(
-            @NotBlank(message = "an absolute https address") @Size(max = 2000, message = "at most 2000 characters")
-            String url,
-
-            @Nullable @Size(max = 200, message = "at most 200 characters")
-            String description,
-
-            @Nullable List<EventKind> kinds,
-            @Nullable Boolean active) {
-
-        Endpoint.Details details() {
-            return new Endpoint.Details(
-                    url.strip(),
-                    Given.optional(description),
-                    kinds == null
-                            ? EventKind.forWebhooks()
-                            : NoticesController.only("kinds", kinds, EventKind.forWebhooks()));
-        }
-    }
-
-    /** @param overlapHours how long messages are signed with both secrets; 24, if missing */
-    record RotationRequest(
-            @Nullable @Min(value = 0, message = "0 to 168 hours") @Max(value = 168, message = "0 to 168 hours")
-            Integer overlapHours) {}
-
     @Operation(summary = "Add an endpoint; the answer holds its secret, which is shown this once")
     @PostMapping
-    ResponseEntity<EndpointAnswer> add(@Valid @RequestBody EndpointRequest request) {
+    ResponseEntity<EndpointAnswer> add(@Valid @RequestBody EndpointEntry request) {
         Endpoint.WithSecret made = webhooks.add(request.details());
         return ResponseEntity.created(
                         URI.create(Link.to("webhooks", made.endpoint().id()).href()))
@@ -109,7 +73,7 @@ class WebhookController {
     ResponseEntity<EndpointAnswer> change(
             @PathVariable UUID id,
             @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
-            @Valid @RequestBody EndpointRequest request) {
+            @Valid @RequestBody EndpointEntry request) {
         boolean active = request.active() == null || request.active();
         return answer(webhooks.change(id, IfMatch.of(ifMatch), request.details(), active));
     }
@@ -124,9 +88,9 @@ class WebhookController {
     @Operation(summary = "Make a new secret; the one before it stays valid for a while")
     @PostMapping("/{id}/rotate-secret")
     EndpointAnswer rotate(
-            @PathVariable UUID id, @Valid @RequestBody(required = false) @Nullable RotationRequest request) {
-        Integer hours = request == null ? null : request.overlapHours();
-        return EndpointAnswer.of(webhooks.rotate(id, Duration.ofHours(hours == null ? 24 : hours)));
+            @PathVariable UUID id, @Valid @RequestBody(required = false) @Nullable SecretRotation request) {
+        Duration overlap = (request == null ? new SecretRotation(null) : request).overlap();
+        return EndpointAnswer.of(webhooks.rotate(id, overlap));
     }
 
     @Operation(summary = "Send a test event")

@@ -1,5 +1,9 @@
 package dev.stayfixed.telling.pages;
 
+import dev.stayfixed.telling.entry.MailAddressField;
+import dev.stayfixed.telling.entry.ShopNoticesEntry;
+import dev.stayfixed.web.pages.FormReader;
+import java.util.function.Function;
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.telling.EventKind;
@@ -14,7 +18,6 @@ import dev.stayfixed.wording.Scale;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -29,13 +32,13 @@ import org.springframework.web.bind.annotation.RequestParam;
 @RequestMapping("/settings/notifications")
 class NoticeSettingsPage {
 
-    private static final double LONGEST_DISTANCE = 100_000;
-
     private final Notices notices;
     private final FollowUps followUps;
     private final ServiceAddress service;
+    private final FormReader reader;
 
-    NoticeSettingsPage(Notices notices, FollowUps followUps, ServiceAddress service) {
+    NoticeSettingsPage(Notices notices, FollowUps followUps, ServiceAddress service, FormReader reader) {
+        this.reader = reader;
         this.notices = notices;
         this.followUps = followUps;
         this.service = service;
@@ -70,59 +73,32 @@ class NoticeSettingsPage {
             Model model,
             HttpServletResponse response) {
         Form form = new Form(typed);
-        Optional<ShopNotices> wanted = wanted(form, show);
+        reader.made(
+                form,
+                ShopNoticesEntry.class,
+                () -> MailAddressField.optional("technicianEmail", form.value("technicianEmail")));
+        Optional<ShopNotices> wanted = reader.read(
+                        form, ShopNoticesEntry.class, show, scales(show), "technicianKinds", "driverKinds")
+                .flatMap(entry -> reader.made(form, ShopNoticesEntry.class, entry::notices));
         return form.answer(
                 response,
                 () -> {
-                    notices.change(form.version(), wanted.get());
+                    notices.change(form.version(), wanted.orElseThrow());
                     return "redirect:/settings/notifications?said=settings-saved";
                 },
                 refused -> {
                     if (refused.type() != ProblemType.VERSION_CHANGED) {
                         throw refused;
                     }
-                    form.changedMeanwhile(notices.ofShop().version());
+                    reader.changedMeanwhile(form, notices.ofShop().version());
                 },
                 () -> page(form, show, model));
     }
 
-    private static Optional<ShopNotices> wanted(Form form, Show show) {
-        Optional<String> email = form.email("technicianEmail", "Mail address of the shop");
-        Optional<String> signature = form.text("signature", "Signature", 500);
-        Optional<Integer> silent = form.wantedWhole("silentDays", "Days without a drive", 1, 365);
-        Optional<Integer> comeback = form.wantedWhole("comebackDays", "Days after the repair", 1, 1095);
-        OptionalDouble distance = distance(form, show);
-        return silent.isEmpty() || comeback.isEmpty()
-                ? Optional.empty()
-                : Optional.of(new ShopNotices(
-                        0,
-                        email,
-                        KindChoice.chosen(form, "technicianKinds", EventKind.forTechnician()),
-                        KindChoice.chosen(form, "driverKinds", EventKind.forDriver()),
-                        signature,
-                        silent.get(),
-                        comeback.get(),
-                        distance));
-    }
-
-    private static OptionalDouble distance(Form form, Show show) {
-        OptionalDouble shown = form.number("comebackDistance", "Distance after the repair");
-        if (shown.isEmpty()) {
-            return shown;
-        }
-        Scale scale = show.scale(DriveQuantity.DISTANCE);
-        double km = scale.kept(shown.getAsDouble());
-        if (km < 1 || km > LONGEST_DISTANCE) {
-            form.wrong(
-                    "comebackDistance",
-                    "Distance after the repair: found %s, %s to %s %s is wanted"
-                            .formatted(
-                                    form.value("comebackDistance"),
-                                    show.number(scale.shown(1), 1),
-                                    show.number(scale.shown(LONGEST_DISTANCE), 0),
-                                    scale.unit()));
-        }
-        return OptionalDouble.of(km);
+    private static Function<String, Optional<Scale>> scales(Show show) {
+        return path -> path.equals("comebackDistance")
+                ? Optional.of(show.scale(DriveQuantity.DISTANCE))
+                : Optional.empty();
     }
 
     /** The address is shown this once: only what is needed to know it again is kept. */

@@ -1,5 +1,10 @@
 package dev.stayfixed.telling.pages;
 
+import dev.stayfixed.telling.entry.EndpointEntry;
+import dev.stayfixed.telling.entry.SecretRotation;
+import dev.stayfixed.web.pages.FormReader;
+import dev.stayfixed.web.pages.Show;
+import org.springframework.web.bind.annotation.ModelAttribute;
 import dev.stayfixed.platform.Page;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
@@ -11,7 +16,6 @@ import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
-import java.time.Duration;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
@@ -31,12 +35,13 @@ import org.springframework.web.bind.annotation.RequestParam;
 class WebhookPage {
 
     private static final int PAGE_SIZE = 25;
-    private static final int LONGEST_OVERLAP = 168;
 
     private final Webhooks webhooks;
+    private final FormReader reader;
 
-    WebhookPage(Webhooks webhooks) {
+    WebhookPage(Webhooks webhooks, FormReader reader) {
         this.webhooks = webhooks;
+        this.reader = reader;
     }
 
     @GetMapping
@@ -61,26 +66,27 @@ class WebhookPage {
     String change(
             @PathVariable UUID id,
             @RequestParam MultiValueMap<String, String> typed,
+            @ModelAttribute("show") Show show,
             Model model,
             HttpServletResponse response) {
         Form form = new Form(typed);
-        Optional<Endpoint.Details> details = WebhooksPage.details(form);
+        Optional<Endpoint.Details> details = WebhooksPage.details(form, reader, show);
         Endpoint now = webhooks.get(id);
         return form.answer(
                 response,
                 () -> {
-                    webhooks.change(id, form.version(), details.get(), now.active());
+                    webhooks.change(id, form.version(), details.orElseThrow(), now.active());
                     return said(id, "settings-saved");
                 },
                 refused -> told(form, refused, now),
                 () -> page(now, form, "", null, model));
     }
 
-    private static void told(Form form, Refused refused, Endpoint now) {
+    private void told(Form form, Refused refused, Endpoint now) {
         if (refused.type() == ProblemType.VERSION_CHANGED) {
-            form.changedMeanwhile(now.version());
+            reader.changedMeanwhile(form, now.version());
         } else {
-            WebhooksPage.refusedBy(form, refused);
+            reader.refuse(form, EndpointEntry.class, refused);
         }
     }
 
@@ -111,17 +117,18 @@ class WebhookPage {
     String rotate(
             @PathVariable UUID id,
             @RequestParam MultiValueMap<String, String> typed,
+            @ModelAttribute("show") Show show,
             Model model,
             HttpServletResponse response) {
         Form form = new Form(typed);
-        Optional<Integer> hours = form.wantedWhole("overlap", "Hours with both secrets", 0, LONGEST_OVERLAP);
-        if (hours.isEmpty()) {
+        Optional<SecretRotation> rotation = reader.read(form, SecretRotation.class, show);
+        if (rotation.isEmpty()) {
             form.notTaken(response);
             Endpoint endpoint = webhooks.get(id);
             stored(endpoint).all().forEach(form.all()::putIfAbsent);
             return page(endpoint, form, "", null, model);
         }
-        model.addAttribute("made", webhooks.rotate(id, Duration.ofHours(hours.get())));
+        model.addAttribute("made", webhooks.rotate(id, rotation.get().overlap()));
         return "webhook-secret";
     }
 
@@ -151,7 +158,7 @@ class WebhookPage {
                 .filter(s -> s.name().equals(state))
                 .findFirst();
         model.addAttribute("endpoint", endpoint);
-        model.addAttribute("form", form.putIfMissing("overlap", "24"));
+        model.addAttribute("form", form.putIfMissing("overlapHours", "24"));
         model.addAttribute("choice", KindChoice.of(EventKind.forWebhooks()));
         model.addAttribute("state", only.map(Enum::name).orElse(""));
         model.addAttribute("states", Delivery.State.values());

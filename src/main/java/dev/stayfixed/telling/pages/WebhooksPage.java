@@ -1,6 +1,9 @@
 package dev.stayfixed.telling.pages;
 
-import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.telling.entry.EndpointEntry;
+import dev.stayfixed.web.pages.FormReader;
+import dev.stayfixed.web.pages.Show;
+import org.springframework.web.bind.annotation.ModelAttribute;
 import dev.stayfixed.telling.EventKind;
 import dev.stayfixed.telling.webhooks.Endpoint;
 import dev.stayfixed.telling.webhooks.Webhooks;
@@ -8,9 +11,7 @@ import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
-import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -25,9 +26,11 @@ import org.springframework.web.bind.annotation.RequestParam;
 class WebhooksPage {
 
     private final Webhooks webhooks;
+    private final FormReader reader;
 
-    WebhooksPage(Webhooks webhooks) {
+    WebhooksPage(Webhooks webhooks, FormReader reader) {
         this.webhooks = webhooks;
+        this.reader = reader;
     }
 
     @GetMapping
@@ -37,31 +40,30 @@ class WebhooksPage {
 
     /** Answers with the secret itself: it is shown this once, so there is no address to go back to it. */
     @PostMapping
-    String add(@RequestParam MultiValueMap<String, String> typed, Model model, HttpServletResponse response) {
+    String add(
+            @RequestParam MultiValueMap<String, String> typed,
+            @ModelAttribute("show") Show show,
+            Model model,
+            HttpServletResponse response) {
         Form form = new Form(typed);
-        Optional<Endpoint.Details> details = details(form);
+        Optional<Endpoint.Details> details = details(form, reader, show);
         return form.answer(
                 response,
                 () -> {
-                    model.addAttribute("made", webhooks.add(details.get()));
+                    model.addAttribute("made", webhooks.add(details.orElseThrow()));
                     return "webhook-secret";
                 },
-                refused -> refusedBy(form, refused),
+                refused -> reader.refuse(form, EndpointEntry.class, refused),
                 () -> page(form, model));
     }
 
-    static void refusedBy(Form form, Refused refused) {
-        form.refusedAs(refused, Map.of("url", "url"), Map.of("url", "Address", "", "Endpoints"));
-    }
-
-    static Optional<Endpoint.Details> details(Form form) {
-        String url = form.required("url", "Address", 2000, "give an absolute https address");
-        Optional<String> description = form.text("description", "Note", 200);
-        Set<EventKind> kinds = KindChoice.chosen(form, "kinds", EventKind.forWebhooks());
-        if (kinds.isEmpty()) {
-            form.wrong("kinds", "Events: choose at least one; to send nothing, stop the endpoint");
+    /** The interface takes no list for all kinds; on a page somebody may just have taken out every tick. */
+    static Optional<Endpoint.Details> details(Form form, FormReader reader, Show show) {
+        Optional<EndpointEntry> entry = reader.read(form, EndpointEntry.class, show);
+        if (form.isBlank("kinds")) {
+            reader.wrong(form, "kinds", "telling.entry.endpoint.kinds.none");
         }
-        return form.isWrong() ? Optional.empty() : Optional.of(new Endpoint.Details(url, description, kinds));
+        return entry.flatMap(said -> reader.made(form, EndpointEntry.class, said::details));
     }
 
     private String page(Form form, Model model) {

@@ -76,11 +76,11 @@ public class FormReader {
         for (ConstraintViolation<T> violation : violations) {
             Optional<String> own = texts.find(
                     key(record, path(violation)) + "." + simpleName(violation.getConstraintDescriptor()),
-                    bounds(violation));
+                    bounds(violation, scales, show));
             tell(
                     form,
                     record,
-                    new Flaw(path(violation), found(form, violation), own.orElseGet(() -> wanted(violation))));
+                    new Flaw(path(violation), found(form, violation), own.orElseGet(() -> wanted(violation, bounds(violation, scales, show)))));
         }
         return filled.content.filter(c -> filled.flaws.isEmpty() && violations.isEmpty());
     }
@@ -242,25 +242,28 @@ public class FormReader {
                 "web.form.quoted", whole.length() > LONGEST_QUOTE ? whole.substring(0, LONGEST_QUOTE) + "…" : whole);
     }
 
-    private String wanted(ConstraintViolation<?> violation) {
-        Object[] bounds = bounds(violation);
-        boolean isWhole = violation.getInvalidValue() instanceof Integer;
+    private String wanted(ConstraintViolation<?> violation, Object[] bounds) {
+        Object value = violation.getInvalidValue();
         return switch (simpleName(violation.getConstraintDescriptor())) {
-            case "NotNull", "NotBlank", "NotEmpty" -> texts.of("web.wanted.something");
+            case "NotNull", "NotBlank", "NotEmpty" ->
+                Stream.of(bounds).allMatch(""::equals)
+                        ? texts.of("web.wanted.something")
+                        : texts.of("web.wanted.whole-between", bounds);
             case "Size" ->
                 texts.of(
-                        violation.getInvalidValue() instanceof Collection
+                        value instanceof Collection
                                 ? "web.wanted.so-many"
                                 : "web.wanted.characters",
                         bounds);
             case "Min", "Max", "DecimalMin", "DecimalMax" ->
-                texts.of(isWhole ? "web.wanted.whole-between" : "web.wanted.between", bounds);
+                texts.of(value instanceof Integer ? "web.wanted.whole-between" : "web.wanted.between", bounds);
             default -> violation.getMessage();
         };
     }
 
     /** The least and the most that the constraints of a property let through; what they do not bound is empty. */
-    private Object[] bounds(ConstraintViolation<?> violation) {
+    private Object[] bounds(
+            ConstraintViolation<?> violation, Function<String, Optional<Scale>> scales, Show show) {
         Map<String, Object> own = violation.getConstraintDescriptor().getAttributes();
         if (own.containsKey("max")) {
             return new Object[] {own.getOrDefault("min", ""), own.getOrDefault("max", "")};
@@ -271,7 +274,16 @@ public class FormReader {
                 .getConstraintsForProperty(path.substring(path.lastIndexOf('.') + 1));
         return property == null
                 ? new Object[0]
-                : new Object[] {bound(property, "Min", "DecimalMin"), bound(property, "Max", "DecimalMax")};
+                : Stream.of(bound(property, "Min", "DecimalMin"), bound(property, "Max", "DecimalMax"))
+                        .map(bound -> scales.apply(path)
+                                .filter(scale -> !bound.equals(""))
+                                .map(scale -> inUnits(Double.parseDouble(bound.toString()), scale, show))
+                                .orElse(bound))
+                        .toArray();
+    }
+
+    private static Object inUnits(double bound, Scale scale, Show show) {
+        return show.number(scale.shown(bound), 1) + " " + scale.unit();
     }
 
     private static Object bound(PropertyDescriptor property, String... constraints) {
