@@ -9,6 +9,8 @@ import dev.stayfixed.obd.Scan;
 import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.wording.Wording;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -40,7 +42,7 @@ public final class SubmittedDrive {
     private final DriveSubmission submission;
     private final List<DriveRecord.TimedScan> scans;
     private final Optional<LogFacts> log;
-    private final List<String> warnings = new ArrayList<>();
+    private final List<Reason> warnings = new ArrayList<>();
 
     private SubmittedDrive(DriveSubmission submission, Optional<LogFacts> log) {
         this.submission = submission;
@@ -86,7 +88,7 @@ public final class SubmittedDrive {
     /** The log counts; what it lacks is taken from what was said. A log that cannot be a drive tells nothing. */
     private DriveSummary recorded(LogFacts facts, DriveSummary stated) {
         if (!facts.report().isScorable()) {
-            facts.report().implausible().forEach(reason -> warnings.add("the log is stored and not judged: " + Wording.METRIC.words(reason)));
+            facts.report().implausible().forEach(why -> warnings.add(Reason.of(DriveDoubt.LOG_NOT_JUDGED, why)));
             return stated;
         }
         DriveSummary read = facts.signals().summary();
@@ -96,9 +98,13 @@ public final class SubmittedDrive {
         try {
             return both.completedBy(stated.values());
         } catch (IllegalArgumentException e) {
-            warnings.add("the log and the summary disagree, the log counts: " + e.getMessage());
+            warnings.add(Reason.of(DriveDoubt.LOG_AGAINST_SUMMARY, mistake(e)));
             return both;
         }
+    }
+
+    private static Part mistake(IllegalArgumentException e) {
+        return Part.verbatim(String.valueOf(e.getMessage()));
     }
 
     private void refuseNonsense() {
@@ -107,12 +113,12 @@ public final class SubmittedDrive {
             if (lines.stream().anyMatch(l -> l.outcome() == Scan.Line.Outcome.UNDERSTOOD)) {
                 continue;
             }
-            String first = lines.isEmpty() ? "nothing" : Wording.METRIC.words(lines.get(0).explanation());
+            Part first = lines.isEmpty() ? DriveDoubt.EMPTY_SCAN : lines.get(0).explanation();
             if (submission.summary() == null && scans.size() == 1 && log.isEmpty()) {
                 throw new Refused(
-                        ProblemType.SCAN_NOT_UNDERSTOOD, "no line of the scan was understood; the first: " + first);
+                        ProblemType.SCAN_NOT_UNDERSTOOD, "no line of the scan was understood; the first: " + Wording.METRIC.words(first));
             }
-            warnings.add("scan " + (i + 1) + ": no line was understood; the first: " + first);
+            warnings.add(Reason.of(DriveDoubt.SCAN_NOT_READ, Part.count(i + 1), first));
         }
     }
 
@@ -127,9 +133,7 @@ public final class SubmittedDrive {
             throw Refused.content(new Mistake(
                     "start", null, "the time of engine start; only a scan, or a run time, can do without it"));
         }
-        warnings.add(
-                "neither a start nor a run time since engine start (PID $1F) was sent: the drive is filed at the time of the"
-                        + " scan, " + takenAt);
+        warnings.add(Reason.of(DriveDoubt.FILED_BY_SCAN, Part.verbatim(takenAt.toString())));
         return takenAt;
     }
 
@@ -154,9 +158,8 @@ public final class SubmittedDrive {
         try {
             return stated.completedBy(read);
         } catch (IllegalArgumentException e) {
-            warnings.add("the scan and the "
-                    + (log.isPresent() ? "log" : "summary") + " disagree, the " + (log.isPresent() ? "log" : "summary")
-                    + " counts: " + e.getMessage());
+            warnings.add(Reason.of(
+                    log.isPresent() ? DriveDoubt.SCAN_AGAINST_LOG : DriveDoubt.SCAN_AGAINST_SUMMARY, mistake(e)));
             return stated;
         }
     }

@@ -5,6 +5,7 @@ import dev.stayfixed.archive.LogFacts;
 import dev.stayfixed.drive.DriveFacts;
 import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.judging.FaultReport;
+import dev.stayfixed.reason.Reason;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -27,6 +28,6 @@ public record Drive(
         DriveFacts facts,
         Instant receivedAt,
         Optional<LeftOut> leftOut,
-        List<String> warnings,
+        List<Reason> warnings,
         Optional<LogFacts> log,
         List<FaultReport> conditions) {}

@@ -29,8 +29,8 @@ import dev.stayfixed.platform.Page;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.RuleSet;
-import dev.stayfixed.wording.Wording;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -330,13 +330,13 @@ public class Intake {
     }
 
     /** What could not be used of a drive, where its scans disagree with themselves, and what it shows that is new. */
-    private static List<String> warnings(ReadDrive read, List<Alert> alerts) {
-        List<String> warnings = new ArrayList<>(read.warnings());
+    private static List<Reason> warnings(ReadDrive read, List<Alert> alerts) {
+        List<Reason> warnings = new ArrayList<>(read.warnings());
         warnings.addAll(ScanDoubts.of(
                 read.record().scans().stream().map(DriveRecord.TimedScan::scan).toList()));
         alerts.stream()
                 .filter(alert -> alert.driveId().equals(read.record().id()))
-                .forEach(alert -> warnings.add(Wording.METRIC.words(alert.said())));
+                .forEach(alert -> warnings.add(alert.said()));
         return warnings;
     }
 }

@@ -2,37 +2,36 @@ package dev.stayfixed.intake;
 
 import dev.stayfixed.obd.Answer;
 import dev.stayfixed.obd.Scan;
-import dev.stayfixed.wording.Wording;
+import dev.stayfixed.reason.Part;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Shape;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.stream.Collectors;
 
 /** Where the scans of a drive disagree with themselves, for whoever took them to look again. */
 final class ScanDoubts {
 
     private ScanDoubts() {}
 
-    /** Each in a sentence that names the scan, counted from 1. */
-    static List<String> of(List<Scan> scans) {
-        List<String> doubts = new ArrayList<>();
+    /** Each names the scan, counted from 1. */
+    static List<Reason> of(List<Scan> scans) {
+        List<Reason> doubts = new ArrayList<>();
         for (int i = 0; i < scans.size(); i++) {
-            Set<String> found = scans.get(i).contradictions().stream()
-                    .map(Wording.METRIC::words)
-                    .collect(Collectors.toCollection(LinkedHashSet::new));
+            Set<Reason> found = new LinkedHashSet<>(scans.get(i).contradictions());
             found.addAll(counts(scans.get(i)));
-            for (String doubt : found) {
-                doubts.add("scan " + (i + 1) + ": " + doubt);
+            for (Reason doubt : found) {
+                doubts.add(Reason.of(ScanDoubt.IN_SCAN, Part.count(i + 1), doubt));
             }
         }
         return doubts;
     }
 
     /** A control unit counts its confirmed codes in PID $01, and lists them in service $03 (SAE J1979). */
-    private static List<String> counts(Scan scan) {
+    private static List<Reason> counts(Scan scan) {
         Map<String, Integer> counted = new LinkedHashMap<>();
         Map<String, Set<String>> listed = new LinkedHashMap<>();
         for (Scan.Heard heard : scan.heard()) {
@@ -44,17 +43,25 @@ final class ScanDoubts {
                 list.codes().forEach(code -> codes.add(code.text()));
             }
         }
-        List<String> doubts = new ArrayList<>();
+        List<Reason> doubts = new ArrayList<>();
         counted.forEach((unit, count) -> {
             Set<String> codes = listed.get(unit);
             if (codes != null && codes.size() != count) {
-                doubts.add("the count of confirmed codes beside the MIL (PID $01) is %d%s, but service $03 lists %s"
-                        .formatted(
-                                count,
-                                unit.isEmpty() ? "" : " (control unit " + unit + ")",
-                                codes.isEmpty() ? "none" : String.join(", ", codes)));
+                doubts.add(against(unit, Part.count(count), list(codes)));
             }
         });
         return doubts;
+    }
+
+    private static Reason against(String unit, Part count, Part codes) {
+        return unit.isEmpty()
+                ? Reason.of(ScanDoubt.COUNT_AGAINST_CODES, count, codes)
+                : Reason.of(ScanDoubt.COUNT_OF_UNIT_AGAINST_CODES, count, Part.verbatim(unit), codes);
+    }
+
+    private static Part list(Set<String> codes) {
+        return codes.isEmpty()
+                ? ScanDoubt.NO_CODE
+                : Shape.LIST.of(codes.stream().map(Part::verbatim).toList());
     }
 }

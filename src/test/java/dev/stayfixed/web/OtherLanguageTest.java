@@ -105,6 +105,7 @@ class OtherLanguageTest {
                 "/drives/" + clean.id(),
                 "/drives/" + failed.id(),
                 "/drives/" + recorded.id(),
+                "/drives/" + impossible.id(),
                 "/closed",
                 "/learning",
                 "/inbox",

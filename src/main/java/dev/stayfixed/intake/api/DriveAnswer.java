@@ -27,7 +27,7 @@ import org.springframework.http.ResponseEntity;
 /**
  * A drive, what it was by definition, and what became of its scans.
  *
- * @param warnings what could not be used
+ * @param warnings what could not be used; likewise {@code warningFacts}, for machines
  * @param leftOut why it does not count; missing where it counts
  * @param log what was understood of its log, what was dropped and why; missing where it has none
  * @param conditions what its log made of the conditions of each fault; missing where it has no log
@@ -44,6 +44,7 @@ record DriveAnswer(
         Facts facts,
         List<MomentLines> scans,
         List<String> warnings,
+        List<ReasonAnswer> warningFacts,
         @Nullable LogAnswer log,
         @Nullable List<ConditionsAnswer.Report> conditions,
         @Nullable List<Consequence> effects,
@@ -130,7 +131,8 @@ record DriveAnswer(
                 drive.leftOut().orElse(null),
                 Facts.of(drive.facts()),
                 drive.record().scans().stream().map(MomentLines::of).toList(),
-                drive.warnings(),
+                drive.warnings().stream().map(ReasonAnswer::text).toList(),
+                drive.warnings().stream().map(ReasonAnswer::of).toList(),
                 drive.log().map(LogAnswer::of).orElse(null),
                 drive.log().isPresent()
                         ? drive.conditions().stream()
