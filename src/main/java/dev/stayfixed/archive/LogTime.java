@@ -42,7 +42,9 @@ record LogTime(TimeFormat format, long firstMillis, long engineStart) {
                         .toInstant();
             case CLOCK_SECONDS, CLOCK_MILLIS, CLOCK_MINUTES ->
                 throw Refused.content(new Mistake(
-                        "start", null, "the time of engine start: the log's clock counts from " + Wording.METRIC.words(format)));
+                        "start",
+                        null,
+                        "the time of engine start: the log's clock counts from " + Wording.METRIC.words(format)));
         };
     }
 

@@ -20,7 +20,8 @@ import tools.jackson.databind.json.JsonMapper;
 @Table(name = "drive")
 class StoredDrive implements Persistable<UUID> {
 
-    private static final JsonMapper JSON = JsonMapper.builder().addModule(StoredReason.module()).build();
+    private static final JsonMapper JSON =
+            JsonMapper.builder().addModule(StoredReason.module()).build();
 
     @Id
     private UUID id;

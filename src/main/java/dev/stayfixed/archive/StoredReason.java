@@ -137,8 +137,7 @@ final class StoredReason {
     private static Kind kind(String key) {
         Kind kind = KINDS.get(key);
         if (kind == null) {
-            throw new IllegalArgumentException(
-                    "kind of a reason: found " + key + ", expected one that is kept");
+            throw new IllegalArgumentException("kind of a reason: found " + key + ", expected one that is kept");
         }
         return kind;
     }

@@ -116,7 +116,8 @@ public final class SubmittedDrive {
             Part first = lines.isEmpty() ? DriveDoubt.EMPTY_SCAN : lines.get(0).explanation();
             if (submission.summary() == null && scans.size() == 1 && log.isEmpty()) {
                 throw new Refused(
-                        ProblemType.SCAN_NOT_UNDERSTOOD, "no line of the scan was understood; the first: " + Wording.METRIC.words(first));
+                        ProblemType.SCAN_NOT_UNDERSTOOD,
+                        "no line of the scan was understood; the first: " + Wording.METRIC.words(first));
             }
             warnings.add(Reason.of(DriveDoubt.SCAN_NOT_READ, Part.count(i + 1), first));
         }

@@ -31,8 +31,6 @@ public class LinkAddress {
         if (host.equals("localhost") || host.startsWith("127.") || host.equals("[::1]")) {
             return Optional.of(AddressDoubt.THIS_MACHINE_ONLY);
         }
-        return "https".equals(uri.getScheme())
-                ? Optional.empty()
-                : Optional.of(AddressDoubt.NO_HTTPS);
+        return "https".equals(uri.getScheme()) ? Optional.empty() : Optional.of(AddressDoubt.NO_HTTPS);
     }
 }

@@ -255,9 +255,14 @@ public class LogMappings {
         if (!chosen.told() && !report.doubts().isEmpty()) {
             throw new Refused(
                     ProblemType.LOG_MAPPING_NEEDED,
-                    "the log: its values speak against the units: " + Wording.METRIC.words(Shape.EACH.of(report.doubts()))
+                    "the log: its values speak against the units: "
+                            + Wording.METRIC.words(Shape.EACH.of(report.doubts()))
                             + "; check the proposal, save it, and send the log again with its mappingId",
-                    Map.of("proposal", LogProposal.of(head, proposal(log, head)), "doubts", report.doubts().stream().map(Wording.METRIC::words).toList()));
+                    Map.of(
+                            "proposal",
+                            LogProposal.of(head, proposal(log, head)),
+                            "doubts",
+                            report.doubts().stream().map(Wording.METRIC::words).toList()));
         }
     }
 

@@ -25,8 +25,7 @@ public record Standing(StateName state, OptionalInt passes, int needed, boolean 
             case WAITING_FOR_FIRST_TRIP -> Reason.of(StandingReason.WAITING_FOR_FIRST_TRIP);
             case PASSING -> Reason.of(StandingReason.PASSING, Part.count(passes.orElse(0)), Part.count(needed));
             case CONFIRMED_FIXED -> Reason.of(StandingReason.CONFIRMED_FIXED);
-            case FAILED_ONCE ->
-                Reason.of(comeback ? StandingReason.FAILED_AFTER_FIXED : StandingReason.FAILED_ONCE);
+            case FAILED_ONCE -> Reason.of(comeback ? StandingReason.FAILED_AFTER_FIXED : StandingReason.FAILED_ONCE);
             case RECURRED -> Reason.of(comeback ? StandingReason.RECURRED_AFTER_FIXED : StandingReason.RECURRED);
         };
     }

@@ -36,18 +36,19 @@ public final class CurvePicture {
         return List.copyOf(last.values());
     }
 
-    /** @param words in which it is written */
+    /**
+     * The picture of a curve.
+     *
+     * @param words puts what it says into the words of its reader
+     */
     public static String of(Lessons.Holding holding, Function<Part, String> words) {
         return new CurvePicture(holding, words).draw();
     }
 
     private String draw() {
         KaplanMeier curve = holding.curve();
-        Reason watched =
-                Reason.of(LearningWord.WATCHED, Part.count(curve.count()), Part.count(curve.failures()));
-        Reason counted = holding.isFew()
-                ? Reason.of(Shape.EACH, watched, LearningWord.TOO_FEW_TO_CONCLUDE)
-                : watched;
+        Reason watched = Reason.of(LearningWord.WATCHED, Part.count(curve.count()), Part.count(curve.failures()));
+        Reason counted = holding.isFew() ? Reason.of(Shape.EACH, watched, LearningWord.TOO_FEW_TO_CONCLUDE) : watched;
         return """
                 <svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 660 350" role="img" aria-labelledby="t d" \
                 font-family="sans-serif" font-size="13">

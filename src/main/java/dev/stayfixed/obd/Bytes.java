@@ -51,7 +51,10 @@ final class Bytes {
     static void checkRange(String name, int value, int lowest, int highest) {
         if (value < lowest || value > highest) {
             throw new ObdFormatException(
-                    name + " " + value, name.length() + 1, Part.count(value), Reason.of(ObdExpected.LIMITS, Part.verbatim(name), Part.count(lowest), Part.count(highest)));
+                    name + " " + value,
+                    name.length() + 1,
+                    Part.count(value),
+                    Reason.of(ObdExpected.LIMITS, Part.verbatim(name), Part.count(lowest), Part.count(highest)));
         }
     }
 

@@ -44,10 +44,6 @@ final class Chatter {
         if (HEADING.matcher(text).matches()) {
             return new LineContent.Nothing(Reason.of(LineNote.HEADING));
         }
-        throw new ObdFormatException(
-                line,
-                from,
-                HexTokens.quoted(text),
-                ObdExpected.ANSWER_OR_CODES);
+        throw new ObdFormatException(line, from, HexTokens.quoted(text), ObdExpected.ANSWER_OR_CODES);
     }
 }

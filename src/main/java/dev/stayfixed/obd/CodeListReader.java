@@ -147,12 +147,11 @@ final class CodeListReader {
                         case PERMANENT -> LineNote.NO_PERMANENT_CODES;
                     });
         }
-        LineNote kind =
-                switch (list.kind()) {
-                    case CONFIRMED -> LineNote.CONFIRMED_CODES_ARE;
-                    case PENDING -> LineNote.PENDING_CODES_ARE;
-                    case PERMANENT -> LineNote.PERMANENT_CODES_ARE;
-                };
+        LineNote kind = switch (list.kind()) {
+            case CONFIRMED -> LineNote.CONFIRMED_CODES_ARE;
+            case PENDING -> LineNote.PENDING_CODES_ARE;
+            case PERMANENT -> LineNote.PERMANENT_CODES_ARE;
+        };
         return Reason.of(
                 kind,
                 Shape.LIST.of(list.codes().stream()

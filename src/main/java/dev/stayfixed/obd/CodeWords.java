@@ -69,10 +69,6 @@ final class CodeWords {
     }
 
     private static ObdFormatException refused(String line, int at, Part found) {
-        return new ObdFormatException(
-                line,
-                at,
-                found,
-                ObdExpected.CODE_AND_LIST);
+        return new ObdFormatException(line, at, found, ObdExpected.CODE_AND_LIST);
     }
 }

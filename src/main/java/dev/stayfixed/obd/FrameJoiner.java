@@ -29,7 +29,9 @@ final class FrameJoiner {
             case 0 -> addSingle(line, text, frame);
             case 1 -> addFirst(line, text, frame);
             case 2 -> addNext(line, text, frame.unit(), bytes.get(0) & 0xF, bytes.subList(1, bytes.size()));
-            default -> throw refused(text, Reason.of(ObdFound.CONTROL_BYTE, Part.hex(bytes.get(0))), ObdExpected.CONTROL_BYTES);
+            default ->
+                throw refused(
+                        text, Reason.of(ObdFound.CONTROL_BYTE, Part.hex(bytes.get(0))), ObdExpected.CONTROL_BYTES);
         }
     }
 
@@ -44,7 +46,8 @@ final class FrameJoiner {
                 : Optional.empty();
         List<Integer> answer = frame.bytes().subList(1, 1 + Math.min(length, there));
         if (answer.isEmpty()) {
-            throw refused(text, ObdFound.FRAME_WITHOUT_BYTES, Reason.of(ObdExpected.BYTES_BEHIND_LENGTH, Part.count(length)));
+            throw refused(
+                    text, ObdFound.FRAME_WITHOUT_BYTES, Reason.of(ObdExpected.BYTES_BEHIND_LENGTH, Part.count(length)));
         }
         done.add(new Message(frame.unit(), answer, Message.Layout.CAN, true, missing, List.of(line)));
     }
@@ -75,7 +78,9 @@ final class FrameJoiner {
                 .or(() -> outOfOrder(unit, number))
                 .orElseThrow(() -> refused(
                         text,
-                        Reason.of(ObdFound.CONTINUATION, Part.verbatim(Integer.toHexString(number).toUpperCase(java.util.Locale.ROOT))),
+                        Reason.of(
+                                ObdFound.CONTINUATION,
+                                Part.verbatim(Integer.toHexString(number).toUpperCase(java.util.Locale.ROOT))),
                         ObdExpected.FIRST_LINE));
         sequence.add(line, number, bytes);
         if (sequence.isComplete()) {
@@ -106,7 +111,12 @@ final class FrameJoiner {
         boolean first = numbered.number() == 0 && !continues;
         int most = first ? 6 : 7;
         if (numbered.bytes().size() > most) {
-            throw refused(text, Reason.of(ObdFound.BYTES_BEHIND_NUMBER, Part.count(numbered.bytes().size())), Reason.of(ObdExpected.NO_MORE_THAN, Part.count(most)));
+            throw refused(
+                    text,
+                    Reason.of(
+                            ObdFound.BYTES_BEHIND_NUMBER,
+                            Part.count(numbered.bytes().size())),
+                    Reason.of(ObdExpected.NO_MORE_THAN, Part.count(most)));
         }
         if (!first) {
             addNext(line, text, "", numbered.number(), numbered.bytes());

@@ -110,7 +110,10 @@ final class HexLine {
             throw new ObdFormatException(
                     line,
                     tokens.get(0).at(),
-                    Reason.of(ObdFound.LENGTH_AND_BYTES, Part.verbatim(tokens.get(0).digits()), Part.count(bytes.size())),
+                    Reason.of(
+                            ObdFound.LENGTH_AND_BYTES,
+                            Part.verbatim(tokens.get(0).digits()),
+                            Part.count(bytes.size())),
                     ObdExpected.HEADER_OR_LENGTH);
         }
         return new LineContent.Whole("", bytes.subList(0, length), Message.Layout.CAN, true);
@@ -136,7 +139,8 @@ final class HexLine {
 
     private static LineContent readHeadered(String line, int at, String header, List<Integer> bytes) {
         if (bytes.isEmpty()) {
-            throw new ObdFormatException(line, at, Reason.of(ObdFound.HEADER_ALONE, Part.verbatim(header)), ObdExpected.BYTES_BEHIND);
+            throw new ObdFormatException(
+                    line, at, Reason.of(ObdFound.HEADER_ALONE, Part.verbatim(header)), ObdExpected.BYTES_BEHIND);
         }
         if (isAsking(header)) {
             return asked(bytes);
@@ -149,7 +153,10 @@ final class HexLine {
         }
         if (bytes.size() > CAN_DATA_BYTES) {
             throw new ObdFormatException(
-                    line, at, Reason.of(ObdFound.BYTES_BEHIND_HEADER, Part.count(bytes.size())), ObdExpected.CAN_FRAME_SIZE);
+                    line,
+                    at,
+                    Reason.of(ObdFound.BYTES_BEHIND_HEADER, Part.count(bytes.size())),
+                    ObdExpected.CAN_FRAME_SIZE);
         }
         return new LineContent.Frame(header, bytes);
     }
@@ -218,9 +225,6 @@ final class HexLine {
 
     private static ObdFormatException notAnAnswer(String line, int at, int found) {
         return new ObdFormatException(
-                line,
-                at,
-                Reason.of(ObdFound.SINGLE_BYTE, Part.hex(found)),
-                ObdExpected.ANSWER_OR_REQUEST);
+                line, at, Reason.of(ObdFound.SINGLE_BYTE, Part.hex(found)), ObdExpected.ANSWER_OR_REQUEST);
     }
 }

@@ -124,7 +124,10 @@ final class HexTokens {
                 throw new ObdFormatException(
                         line,
                         token.at(),
-                        Reason.of(ObdFound.ODD_DIGITS, Part.verbatim(shorten(token.digits())), Part.count(token.digits().length())),
+                        Reason.of(
+                                ObdFound.ODD_DIGITS,
+                                Part.verbatim(shorten(token.digits())),
+                                Part.count(token.digits().length())),
                         ObdExpected.TWO_DIGITS);
             }
             for (int at = 0; at < token.digits().length(); at += 2) {

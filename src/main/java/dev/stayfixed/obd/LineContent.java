@@ -120,8 +120,8 @@ sealed interface LineContent {
         @Override
         public void giveTo(ScanReader reader, int line, String text) {
             status.statuses()
-                    .forEach(
-                            (code, bits) -> reader.words().add(line, status, Reason.of(said(bits), Part.verbatim(code.text()))));
+                    .forEach((code, bits) ->
+                            reader.words().add(line, status, Reason.of(said(bits), Part.verbatim(code.text()))));
         }
 
         private static LineNote said(StatusByte bits) {

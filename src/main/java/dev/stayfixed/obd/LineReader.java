@@ -30,7 +30,8 @@ final class LineReader {
             to--;
         }
         if (from == to) {
-            return new LineContent.Nothing(Reason.of(line.isBlank() ? LineNote.BLANK_LINE : LineNote.COMMENT_OR_PROMPT));
+            return new LineContent.Nothing(
+                    Reason.of(line.isBlank() ? LineNote.BLANK_LINE : LineNote.COMMENT_OR_PROMPT));
         }
         if (CodeWords.isBareCode(line, from, to)) {
             return CodeWords.read(line, from, to);
@@ -68,11 +69,8 @@ final class LineReader {
         }
         Matcher damaged = DAMAGED.matcher(line).region(from, to);
         if (damaged.find()) {
-            ObdFormatException failure = new ObdFormatException(
-                    line,
-                    damaged.start(),
-                    ObdFound.DAMAGE_MARK,
-                    ObdExpected.LINE_READ_AGAIN);
+            ObdFormatException failure =
+                    new ObdFormatException(line, damaged.start(), ObdFound.DAMAGE_MARK, ObdExpected.LINE_READ_AGAIN);
             return new LineContent.Damaged(line, failure.reason());
         }
         Optional<LineContent> words = readWords(line, from, to);

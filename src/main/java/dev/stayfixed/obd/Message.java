@@ -14,7 +14,12 @@ import java.util.Optional;
  * @param lines one-based numbers of its lines, the first one first
  */
 record Message(
-        String unit, List<Integer> bytes, Layout layout, boolean lengthKnown, Optional<Reason> missing, List<Integer> lines) {
+        String unit,
+        List<Integer> bytes,
+        Layout layout,
+        boolean lengthKnown,
+        Optional<Reason> missing,
+        List<Integer> lines) {
 
     /** CAN and the older protocols lay out some services differently; a line without header does not say which it is. */
     enum Layout {

@@ -55,8 +55,7 @@ final class MessageReader {
         boolean older = message.layout() != Message.Layout.CAN && bytes.size() >= 6;
         int reason = older ? bytes.get(5) : bytes.get(2);
         Answer.Refused refused = new Answer.Refused(bytes.get(1), reason);
-        return Decoded.of(
-                Reason.of(LineNote.SERVICE_REFUSED, Part.hex(refused.service()), Part.hex(reason)), refused);
+        return Decoded.of(Reason.of(LineNote.SERVICE_REFUSED, Part.hex(refused.service()), Part.hex(reason)), refused);
     }
 
     static ObdFormatException unexpected(Message message, int at, Part found, Part expected) {

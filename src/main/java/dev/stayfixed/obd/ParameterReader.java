@@ -63,7 +63,9 @@ final class ParameterReader {
         }
         List<Answer> all = List.copyOf(answers);
         return new Decoded(
-                all, () -> Shape.EACH.of(all.stream().map(ParameterReader::describe).toList()), true);
+                all,
+                () -> Shape.EACH.of(all.stream().map(ParameterReader::describe).toList()),
+                true);
     }
 
     /** Where the data of this parameter end; fails where there are too few. */
@@ -73,10 +75,7 @@ final class ParameterReader {
         if (length == 0) {
             if (!before.isEmpty() || dataAt >= size) {
                 throw MessageReader.unexpected(
-                        message,
-                        dataAt - 1,
-                        Reason.of(ObdFound.PARAMETER_ID, Part.hex(pid)),
-                        ObdExpected.KNOWN_LENGTH);
+                        message, dataAt - 1, Reason.of(ObdFound.PARAMETER_ID, Part.hex(pid)), ObdExpected.KNOWN_LENGTH);
             }
             return size;
         }
@@ -181,8 +180,8 @@ final class ParameterReader {
                         LineNote.PARAMETER,
                         formula.name(),
                         Quantity.exactly(rounded(parameter.value().orElse(0)), Unit.of(parameter.unit()))))
-                .orElseGet(() -> Reason.of(
-                        LineNote.PARAMETER_BYTES, Part.hex(parameter.pid()), Part.verbatim(parameter.raw())));
+                .orElseGet(() ->
+                        Reason.of(LineNote.PARAMETER_BYTES, Part.hex(parameter.pid()), Part.verbatim(parameter.raw())));
     }
 
     /** Two decimals at most. */

@@ -142,7 +142,10 @@ final class ScanReader {
     }
 
     void takeRequest(int line, List<Integer> bytes) {
-        note(line, Outcome.IGNORED, () -> Reason.of(LineNote.REQUEST, Part.verbatim(HexTokens.shorten(Bytes.hex(bytes)))));
+        note(
+                line,
+                Outcome.IGNORED,
+                () -> Reason.of(LineNote.REQUEST, Part.verbatim(HexTokens.shorten(Bytes.hex(bytes)))));
         requests.add(line, bytes);
         joiner.endOfAnswers();
     }
@@ -171,7 +174,12 @@ final class ScanReader {
             olderLines.add(line, answer);
         } else {
             messages.add(new Message(
-                    answer.unit(), answer.bytes(), answer.layout(), answer.lengthKnown(), Optional.empty(), List.of(line)));
+                    answer.unit(),
+                    answer.bytes(),
+                    answer.layout(),
+                    answer.lengthKnown(),
+                    Optional.empty(),
+                    List.of(line)));
         }
     }
 
@@ -180,8 +188,8 @@ final class ScanReader {
         messages.addAll(olderLines.finish());
         messages.forEach(this::decode);
         joiner.unusedLengthLines()
-                .forEach(
-                        line -> refuse(line, Reason.of(LineNote.WITHOUT_PLACE, ObdFound.ANSWER_LENGTH, ObdExpected.LINES_BELOW)));
+                .forEach(line -> refuse(
+                        line, Reason.of(LineNote.WITHOUT_PLACE, ObdFound.ANSWER_LENGTH, ObdExpected.LINES_BELOW)));
         for (WordReadings.Said said : words.weighed()) {
             note(said.reading().line(), Outcome.UNDERSTOOD, said::explanation);
             if (said.saysSomething()) {
@@ -208,7 +216,9 @@ final class ScanReader {
             decoded = MessageReader.read(message, requests);
         } catch (ObdFormatException failure) {
             String answer = HexTokens.shorten(Bytes.hex(message.bytes()));
-            message.lines().forEach(line -> refuse(line, Reason.of(LineNote.FAILED_IN_ANSWER, Part.verbatim(answer), failure.reason())));
+            message.lines()
+                    .forEach(line -> refuse(
+                            line, Reason.of(LineNote.FAILED_IN_ANSWER, Part.verbatim(answer), failure.reason())));
             doubtful.addAll(CodeListDoubt.ofAnswer(message.service()));
             return;
         }
@@ -230,7 +240,9 @@ final class ScanReader {
             note(
                     line,
                     first ? outcome : Outcome.PART_OF_MESSAGE,
-                    first ? decoded.explanation() : () -> Reason.of(LineNote.PART_OF_ANSWER, Part.count(message.firstLine())));
+                    first
+                            ? decoded.explanation()
+                            : () -> Reason.of(LineNote.PART_OF_ANSWER, Part.count(message.firstLine())));
         }
     }
 

@@ -61,7 +61,11 @@ final class TestResultReader {
             }
         }
         if (results.isEmpty()) {
-            throw MessageReader.unexpected(message, 1, Reason.of(ObdFound.BYTE_COUNT, Part.count(records.size())), ObdExpected.NINE_BYTES_A_TEST);
+            throw MessageReader.unexpected(
+                    message,
+                    1,
+                    Reason.of(ObdFound.BYTE_COUNT, Part.count(records.size())),
+                    ObdExpected.NINE_BYTES_A_TEST);
         }
         Reason tests = Reason.of(LineNote.TESTS, Part.count(results.size()));
         int rest = records.size() - at;

@@ -70,8 +70,7 @@ final class UdsCodesReader {
     private static Decoded readCount(Message message) {
         List<Integer> bytes = message.bytes();
         if (bytes.size() < 6 || !message.isWhole()) {
-            throw MessageReader.unexpected(
-                    message, bytes.size(), ObdFound.END, ObdExpected.COUNT_OF_CODES);
+            throw MessageReader.unexpected(message, bytes.size(), ObdFound.END, ObdExpected.COUNT_OF_CODES);
         }
         Answer.CodeCount count = new Answer.CodeCount(bytes.get(2), Bytes.word(bytes, 4));
         return Decoded.of(Reason.of(LineNote.MATCHING_CODES, Part.count(count.count())), count);

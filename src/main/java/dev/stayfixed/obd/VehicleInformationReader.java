@@ -63,7 +63,8 @@ final class VehicleInformationReader {
         StringBuilder text = new StringBuilder();
         characters.subList(0, VIN_LENGTH).forEach(value -> text.append((char) value.intValue()));
         Vin vin = Vin.parse(text.toString());
-        return Decoded.of(Reason.of(LineNote.VEHICLE_NUMBER, Part.verbatim(vin.text())), new Answer.VehicleIdentification(vin));
+        return Decoded.of(
+                Reason.of(LineNote.VEHICLE_NUMBER, Part.verbatim(vin.text())), new Answer.VehicleIdentification(vin));
     }
 
     /** Count and length must agree: 2n + 1 bytes on CAN. */
@@ -83,6 +84,8 @@ final class VehicleInformationReader {
         for (int at = 0; at < 2 * count; at += 2) {
             values.add(Bytes.word(data, at));
         }
-        return Decoded.of(Reason.of(LineNote.IN_USE_COUNTERS, Part.count(count)), new Answer.InUse(InUseCounters.inOrder(ignition, values)));
+        return Decoded.of(
+                Reason.of(LineNote.IN_USE_COUNTERS, Part.count(count)),
+                new Answer.InUse(InUseCounters.inOrder(ignition, values)));
     }
 }

@@ -70,9 +70,7 @@ public record Vin(String text) {
             return Optional.empty();
         }
         return Optional.of(Reason.of(
-                LineNote.CHECK_DIGIT,
-                Part.verbatim(String.valueOf(found)),
-                Part.verbatim(String.valueOf(expected))));
+                LineNote.CHECK_DIGIT, Part.verbatim(String.valueOf(found)), Part.verbatim(String.valueOf(expected))));
     }
 
     /** 49 CFR 565.15 (c): the weighted sum modulo 11, 10 written as X. */

@@ -85,20 +85,20 @@ final class WordReadings {
     private Said weigh(ListLine list) {
         Reason codes = CodeListReader.list(list.list());
         if (!list.whole()) {
-            return new Said(
-                    mention(list.line(), list.list()), Reason.of(LineNote.IN_WORDS_NOT_WHOLE, codes));
+            return new Said(mention(list.line(), list.list()), Reason.of(LineNote.IN_WORDS_NOT_WHOLE, codes));
         }
         Optional<ListLine> against =
                 lists.stream().filter(other -> contradicts(other, list)).findFirst();
         if (against.isPresent()) {
             return new Said(
                     mention(list.line(), list.list()),
-                    Reason.of(LineNote.IN_WORDS_DENIED, codes, Part.count(against.get().line())));
+                    Reason.of(
+                            LineNote.IN_WORDS_DENIED,
+                            codes,
+                            Part.count(against.get().line())));
         }
         if (unclear.contains(list.list().kind())) {
-            return new Said(
-                    mention(list.line(), list.list()),
-                    Reason.of(LineNote.IN_WORDS_UNCLEAR, codes));
+            return new Said(mention(list.line(), list.list()), Reason.of(LineNote.IN_WORDS_UNCLEAR, codes));
         }
         Reading whole = new Reading(list.line(), new Scan.Heard("", list.list()), Reading.Extent.WHOLE);
         return new Said(whole, Reason.of(LineNote.IN_WORDS_WHOLE, codes));

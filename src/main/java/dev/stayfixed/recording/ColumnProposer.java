@@ -63,12 +63,20 @@ final class ColumnProposer {
         }
         if (last > FARTHEST_CAR) {
             return told(judged(
-                    column, name.signal(), SourceUnit.METRES, Confidence.LIKELY, Reason.of(ColumnReason.METRES_BY_HEIGHT)));
+                    column,
+                    name.signal(),
+                    SourceUnit.METRES,
+                    Confidence.LIKELY,
+                    Reason.of(ColumnReason.METRES_BY_HEIGHT)));
         }
         boolean leaps = values.length > 1 && (last - values[0]) > values.length * 2.0;
         return leaps
                 ? told(judged(
-                        column, name.signal(), SourceUnit.METRES, Confidence.LIKELY, Reason.of(ColumnReason.METRES_BY_STEPS)))
+                        column,
+                        name.signal(),
+                        SourceUnit.METRES,
+                        Confidence.LIKELY,
+                        Reason.of(ColumnReason.METRES_BY_STEPS)))
                 : judged(
                         column,
                         name.signal(),
@@ -103,7 +111,9 @@ final class ColumnProposer {
         boolean misfit = stated.isEmpty() && column.header().unit().isPresent();
         if (misfit || !naming.unexplained().isEmpty()) {
             Reason strange = misfit
-                    ? Reason.of(ColumnReason.NO_UNIT_OF_IT, column.header().unit().get().part())
+                    ? Reason.of(
+                            ColumnReason.NO_UNIT_OF_IT,
+                            column.header().unit().get().part())
                     : Reason.of(ColumnReason.CHANGES_UNKNOWN, Shown.part(String.join(" ", naming.unexplained())));
             return judged(
                     column,
@@ -135,11 +145,20 @@ final class ColumnProposer {
                     signal,
                     fitting.get(),
                     Confidence.GUESS,
-                    Reason.of(Shape.EACH, says, Reason.of(ColumnReason.VALUES_FIT, upTo, fitting.get().part())));
+                    Reason.of(
+                            Shape.EACH,
+                            says,
+                            Reason.of(
+                                    ColumnReason.VALUES_FIT, upTo, fitting.get().part())));
         }
         boolean doubtful = UsualValues.isTakenOnTrust(signal);
         if (canonical == SourceUnit.PER_CENT && highest <= 1 && highest > 0) {
-            return judged(column, signal, canonical, Confidence.GUESS, Reason.of(Shape.EACH, says, Reason.of(ColumnReason.PERCENT_ASSUMED, upTo)));
+            return judged(
+                    column,
+                    signal,
+                    canonical,
+                    Confidence.GUESS,
+                    Reason.of(Shape.EACH, says, Reason.of(ColumnReason.PERCENT_ASSUMED, upTo)));
         }
         return judged(
                 column,
@@ -158,7 +177,10 @@ final class ColumnProposer {
         if (readable < 0.5 * numbers.length) {
             return ColumnProposal.unused(
                     header,
-                    Reason.of(ColumnReason.NO_VALUE_OF_IT, signal, Shown.part(column.cells().get(0))));
+                    Reason.of(
+                            ColumnReason.NO_VALUE_OF_IT,
+                            signal,
+                            Shown.part(column.cells().get(0))));
         }
         if (signal == Signal.TRIP_DISTANCE && falls(numbers)) {
             return ColumnProposal.unused(header, Reason.of(ColumnReason.DOES_NOT_ONLY_GROW, signal));

@@ -68,8 +68,7 @@ final class LimitedStream extends FilterInputStream {
                     Reason.of(LogFound.DAMAGED_DATA, Part.verbatim(String.valueOf(damaged.getMessage()))),
                     LogExpected.WHOLE_FILE);
         } catch (EOFException cutOff) {
-            throw LogFormatException.ofFile(
-                    LogFound.DATA_END_EARLY, LogExpected.WHOLE_FILE);
+            throw LogFormatException.ofFile(LogFound.DATA_END_EARLY, LogExpected.WHOLE_FILE);
         }
         delivered += Math.max(0, n);
         check();

@@ -73,7 +73,10 @@ final class LogDifferences {
                 .unit()
                 .filter(unit -> !sameHeader && unit != confirmed.unit() && unit.fits(confirmed.signal()))
                 .ifPresent(unit -> found.add(Reason.of(
-                        LogReason.OTHER_UNIT, header, unit.part(), confirmed.unit().part())));
+                        LogReason.OTHER_UNIT,
+                        header,
+                        unit.part(),
+                        confirmed.unit().part())));
         double[] numbers = now.numbers(confirmed.unit(), mapping.decimalMark());
         long readable = Arrays.stream(numbers).filter(v -> !Double.isNaN(v)).count();
         if (readable < HALF * numbers.length) {

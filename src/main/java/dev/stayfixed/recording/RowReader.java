@@ -245,8 +245,7 @@ final class RowReader implements RowSink {
             notes.add(NoteKind.BROKEN_QUOTE, line, "", cell);
             return;
         }
-        throw LogFormatException.atLine(
-                line, LogFound.CELL_OVER_LINES, LogExpected.CLOSED_QUOTE);
+        throw LogFormatException.atLine(line, LogFound.CELL_OVER_LINES, LogExpected.CLOSED_QUOTE);
     }
 
     private void take(Placed placed) {

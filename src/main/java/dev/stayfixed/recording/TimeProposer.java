@@ -304,13 +304,31 @@ final class TimeProposer {
         Optional<SourceUnit> unit = column.header().unit();
         int rank = 200 + (isRunTime(column) ? 5 : 0);
         if (unit.isPresent() && unit.get() == SourceUnit.MILLISECONDS) {
-            return clock(sample, index, TimeFormat.CLOCK_MILLIS, Confidence.CERTAIN, Reason.of(ColumnReason.HEADER_SAYS_MILLISECONDS), rank);
+            return clock(
+                    sample,
+                    index,
+                    TimeFormat.CLOCK_MILLIS,
+                    Confidence.CERTAIN,
+                    Reason.of(ColumnReason.HEADER_SAYS_MILLISECONDS),
+                    rank);
         }
         if (unit.isPresent() && unit.get() == SourceUnit.MINUTES) {
-            return clock(sample, index, TimeFormat.CLOCK_MINUTES, Confidence.CERTAIN, Reason.of(ColumnReason.HEADER_SAYS_MINUTES), rank);
+            return clock(
+                    sample,
+                    index,
+                    TimeFormat.CLOCK_MINUTES,
+                    Confidence.CERTAIN,
+                    Reason.of(ColumnReason.HEADER_SAYS_MINUTES),
+                    rank);
         }
         if (isRunTime(column) || unit.filter(u -> u == SourceUnit.SECONDS).isPresent()) {
-            return clock(sample, index, TimeFormat.CLOCK_SECONDS, Confidence.CERTAIN, Reason.of(ColumnReason.HEADER_SAYS_SECONDS), rank);
+            return clock(
+                    sample,
+                    index,
+                    TimeFormat.CLOCK_SECONDS,
+                    Confidence.CERTAIN,
+                    Reason.of(ColumnReason.HEADER_SAYS_SECONDS),
+                    rank);
         }
         double step = medianStep(column.numbers(SourceUnit.SECONDS, sample.mark()));
         TimeFormat format = step >= 20 ? TimeFormat.CLOCK_MILLIS : TimeFormat.CLOCK_SECONDS;

@@ -194,7 +194,9 @@ class FactsOfJob {
                         .toList(),
                 repair.changes().isEmpty()
                         ? null
-                        : repair.changes().stream().map(change -> correction(change, units)).toList());
+                        : repair.changes().stream()
+                                .map(change -> correction(change, units))
+                                .toList());
     }
 
     private static ReportFacts.Correction correction(Repair.Change change, Units units) {

@@ -48,9 +48,7 @@ final class Uncovered {
         Part code = Part.verbatim(verdict.faultCase().fault().code().text());
         if (verdict.standing().state() != StateName.CONFIRMED_FIXED) {
             notCovered.add(Reason.of(
-                    ReportReason.NOT_CONFIRMED_FIXED,
-                    code,
-                    verdict.standing().said()));
+                    ReportReason.NOT_CONFIRMED_FIXED, code, verdict.standing().said()));
         }
         List<Judgement> passes = verdict.verdict().judgements().stream()
                 .filter(judgement -> judgement.outcome() == Outcome.PASSED)

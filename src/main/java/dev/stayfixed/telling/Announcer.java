@@ -160,8 +160,7 @@ public class Announcer {
                 kind,
                 Optional.of(story.jobId()),
                 Optional.ofNullable(story.faultId()),
-                words(Reason.of(
-                        NewsReason.NEWS, story.about(), kind, Part.verbatim(sentence(story.reason())))),
+                words(Reason.of(NewsReason.NEWS, story.about(), kind, Part.verbatim(sentence(story.reason())))),
                 story,
                 occasion);
         publisher.publishEvent(new EventWritten(event, story));

@@ -76,7 +76,8 @@ final class ScanCosts {
                         OURS,
                         () -> ours(paste, asked)
                                 + Scan.read(paste).lines().stream()
-                                        .mapToInt(line -> words(line.explanation()).length())
+                                        .mapToInt(line ->
+                                                words(line.explanation()).length())
                                         .sum())
                 .run();
     }

@@ -128,7 +128,10 @@ class CodePresenceTest {
                 words(Scan.read("43 00 00 00 00 00 00").lines().get(0).explanation()));
         assertEquals(
                 "confirmed: P0133",
-                words(Scan.read("48 6B 10 43 01 33 00 00 00 00 3A").lines().get(0).explanation()));
+                words(Scan.read("48 6B 10 43 01 33 00 00 00 00 3A")
+                        .lines()
+                        .get(0)
+                        .explanation()));
         assertEquals(
                 "confirmed: P0133; the list is cut short: the last code is cut short",
                 words(Scan.read("48 6B 10 43 01 33 00 3A").lines().get(0).explanation()));

@@ -114,7 +114,8 @@ class ErrorTextTest {
                 words(failure(() -> FuelSystemStatus.ofByte(3)).reason()));
         assertEquals(
                 "at position 21: found 1, expected data bytes of PID 0C from 2 to 2",
-                words(failure(() -> Pid.of(0x0C).orElseThrow().value(List.of(1))).reason()));
+                words(failure(() -> Pid.of(0x0C).orElseThrow().value(List.of(1)))
+                        .reason()));
         assertEquals(
                 "data byte 256",
                 failure(() -> Pid.of(0x0D).orElseThrow().value(List.of(256))).input());

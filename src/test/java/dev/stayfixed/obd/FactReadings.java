@@ -233,7 +233,8 @@ final class FactReadings {
     static String answers(Facts.Row row) {
         Scan scan = Scan.read(row.lines());
         String text = scan.heard().stream().map(heard -> answer(heard.answer())).collect(Collectors.joining("; "));
-        boolean cut = scan.lines().stream().anyMatch(line -> words(line.explanation()).contains("cut short"));
+        boolean cut =
+                scan.lines().stream().anyMatch(line -> words(line.explanation()).contains("cut short"));
         return (text.isEmpty() ? "nothing" : text) + (cut ? " (cut short)" : "");
     }
 

@@ -54,7 +54,8 @@ class FuzzTest {
         fuzz(SCANS, 40, text -> {
             Scan scan = Scan.read(text);
             for (Scan.Line line : scan.lines()) {
-                assertTrue(text.contains(line.text()) && !words(line.explanation()).isEmpty());
+                assertTrue(
+                        text.contains(line.text()) && !words(line.explanation()).isEmpty());
             }
             scan.pending(code);
             scan.confirmed(code);

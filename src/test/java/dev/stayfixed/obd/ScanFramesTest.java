@@ -40,7 +40,9 @@ class ScanFramesTest {
                 "UNDERSTOOD UNDERSTOOD PART_OF_MESSAGE PART_OF_MESSAGE PART_OF_MESSAGE PART_OF_MESSAGE",
                 outcomes(scan));
         assertEquals("part of the answer in line 2", words(scan.lines().get(4).explanation()));
-        assertEquals("vehicle identification number " + VIN, words(scan.lines().get(0).explanation()));
+        assertEquals(
+                "vehicle identification number " + VIN,
+                words(scan.lines().get(0).explanation()));
     }
 
     @ParameterizedTest

@@ -228,7 +228,9 @@ class ScanTest {
                                 59 01 2F 01 00 01
                                 4A 00
                                 45 01
-                                """).lines().stream().map(line -> words(line.explanation())).toList());
+                                """).lines().stream()
+                        .map(line -> words(line.explanation()))
+                        .toList());
     }
 
     @Test
@@ -487,7 +489,8 @@ class ScanTest {
         assertEquals(Scan.Presence.ABSENT, scan.permanent(P0420));
         assertEquals(Scan.Presence.PRESENT, scan.confirmed(P0420));
         assertEquals(
-                "permanent codes with status: P0300-00=28", words(scan.lines().get(3).explanation()));
+                "permanent codes with status: P0300-00=28",
+                words(scan.lines().get(3).explanation()));
     }
 
     @Test

@@ -26,7 +26,9 @@ class UnknownLanguageTest {
     @ParameterizedTest
     @ValueSource(strings = {"", " ", "deutsch", "de", "de_DE", "../en", "e n"})
     void whatHasNoTextsIsNoLanguageOfTheService(String language) {
-        assertThatThrownBy(() -> locale(language)).isInstanceOf(UnknownLanguage.class).hasMessageContaining("\"" + language + "\"");
+        assertThatThrownBy(() -> locale(language))
+                .isInstanceOf(UnknownLanguage.class)
+                .hasMessageContaining("\"" + language + "\"");
     }
 
     @ParameterizedTest
@@ -34,7 +36,8 @@ class UnknownLanguageTest {
     void theStartSaysWhatIsWrongAndWhatToDo(String language, @TempDir Path folder) {
         assertThatThrownBy(() -> new OwnProcess(OwnProcess.url(folder), "--stayfixed.language=" + language).close())
                 .hasMessageContaining("APPLICATION FAILED TO START")
-                .hasMessageContaining("stayfixed.language: found \"" + language + "\", expected en, or the code of a language")
+                .hasMessageContaining(
+                        "stayfixed.language: found \"" + language + "\", expected en, or the code of a language")
                 .hasMessageContaining("Take the setting out, which is English, or correct it where it stands");
     }
 }

@@ -198,7 +198,8 @@ class LogReaderTest {
         for (int i = 0; i < 10; i++) {
             days.append(1_700_000_000L + i * 40_000L).append(",0\n");
         }
-        assertThat(read(days.toString()).implausible()).extracting(English::words)
+        assertThat(read(days.toString()).implausible())
+                .extracting(English::words)
                 .containsExactly("the log spans 100 h; a drive lasts 96 h at most");
         StringBuilder lost = new StringBuilder("Time,01-0D\n");
         for (int i = 0; i < 20; i++) {
@@ -209,7 +210,9 @@ class LogReaderTest {
                         new ByteArrayInputStream((lost + "10:00:09,0,0,0\n").getBytes(StandardCharsets.UTF_8)),
                         MAPPING,
                         rows::add);
-        assertThat(report.implausible()).extracting(English::words).containsExactly("more rows had to be dropped (11) than could be read (10)");
+        assertThat(report.implausible())
+                .extracting(English::words)
+                .containsExactly("more rows had to be dropped (11) than could be read (10)");
     }
 
     @Test
@@ -217,7 +220,9 @@ class LogReaderTest {
         String log = "Time,01-0D\n10:00:00,1\n10:00:01,1\n10:00:02,a\n10:00:03,b\n10:00:04,c\n";
         LogReport report = new LogReader(LogLimits.USUAL)
                 .read(new ByteArrayInputStream(log.getBytes(StandardCharsets.UTF_8)), MAPPING, rows::add);
-        assertThat(report.implausible()).extracting(English::words).containsExactly("vehicle speed: 3 of 5 cells cannot be read as km/h");
+        assertThat(report.implausible())
+                .extracting(English::words)
+                .containsExactly("vehicle speed: 3 of 5 cells cannot be read as km/h");
     }
 
     @Test
@@ -234,26 +239,31 @@ class LogReaderTest {
     @Test
     void a_log_that_is_none_is_refused_with_what_to_do() throws IOException {
         assertThat(words(refused("").reason())).isEqualTo("found an empty file, expected a CSV log with a header line");
-        assertThat(words(refused("hello").reason())).isEqualTo(
+        assertThat(words(refused("hello").reason()))
+                .isEqualTo(
                         "line 1: found \"hello\", expected a header line with at least two columns, separated by comma,"
                                 + " semicolon, tab or |");
         assertThat(words(refused("Speed,RPM\n1,2\n").reason()))
                 .startsWith(
                         "line 1: found no column with a time among \"Speed, RPM\", expected a time column: date and time with"
                                 + " offset, 2024-03-01T08:15:00Z; ");
-        assertThat(words(refused("Time,colour\n10:00:00,red\n").reason())).isEqualTo(
+        assertThat(words(refused("Time,colour\n10:00:00,red\n").reason()))
+                .isEqualTo(
                         "line 1: found no column with a signal among \"colour\", expected vehicle speed, engine speed, coolant"
                                 + " temperature or the like; or a mapping that says which they are");
         for (Charset utf16 : List.of(StandardCharsets.UTF_16, StandardCharsets.UTF_16LE, StandardCharsets.UTF_16BE)) {
-            assertThat(words(refused(LOG.getBytes(utf16)).reason())).isEqualTo("found text in UTF-16, expected a CSV log in UTF-8; save it again as CSV (UTF-8)");
+            assertThat(words(refused(LOG.getBytes(utf16)).reason()))
+                    .isEqualTo("found text in UTF-16, expected a CSV log in UTF-8; save it again as CSV (UTF-8)");
         }
-        assertThat(words(refused(LOG + "\0").reason())).isEqualTo("found binary data (zero bytes), expected a CSV log in UTF-8");
+        assertThat(words(refused(LOG + "\0").reason()))
+                .isEqualTo("found binary data (zero bytes), expected a CSV log in UTF-8");
     }
 
     @Test
     void damage_says_in_which_line() {
         LogFormatException quote = refused(LOG + "10:00:02,\"800,1\n10:00:03,800,1\n10:00:04,800,1\n");
-        assertThat(words(quote.reason())).isEqualTo(
+        assertThat(words(quote.reason()))
+                .isEqualTo(
                         "line 4: found a quoted cell that runs over several lines, expected every opened quote closed in the"
                                 + " same line");
         assertThat(quote.line()).hasValue(4);
@@ -292,13 +302,17 @@ class LogReaderTest {
     @Test
     void damaged_and_foreign_archives_are_refused() throws IOException {
         byte[] packed = gzip(LOG.repeat(2_000).getBytes(StandardCharsets.UTF_8));
-        assertThat(words(refused(Arrays.copyOf(packed, packed.length / 2)).reason())).isEqualTo(
+        assertThat(words(refused(Arrays.copyOf(packed, packed.length / 2)).reason()))
+                .isEqualTo(
                         "found compressed data that end in the middle, expected a whole gzip or zip file; send it again");
-        assertThat(words(refused(new byte[] {0x1F, (byte) 0x8B, 1}).reason())).isEqualTo("found a damaged gzip header, expected a whole gzip file; send it again");
-        assertThat(words(refused(zip("[Content_Types].xml", "<x/>")).reason())).isEqualTo(
+        assertThat(words(refused(new byte[] {0x1F, (byte) 0x8B, 1}).reason()))
+                .isEqualTo("found a damaged gzip header, expected a whole gzip file; send it again");
+        assertThat(words(refused(zip("[Content_Types].xml", "<x/>")).reason()))
+                .isEqualTo(
                         "found a zip file without a log in it ([Content_Types].xml), expected one .csv, .txt or .tsv file in"
                                 + " it; export a spreadsheet as CSV first");
-        assertThat(words(refused(zip("a.csv", LOG, "b.csv", LOG)).reason())).isEqualTo(
+        assertThat(words(refused(zip("a.csv", LOG, "b.csv", LOG)).reason()))
+                .isEqualTo(
                         "found a second log in the zip file (b.csv), expected one log in a zip file, or the pieces of one"
                                 + " drive in their order, each with the same columns and beginning within 12 h after the end of"
                                 + " the one before; send each drive by itself");
@@ -310,10 +324,13 @@ class LogReaderTest {
     @Test
     void what_unpacks_too_far_is_refused_before_it_is_read() throws IOException {
         byte[] bomb = gzip((LOG + "10:00:02,800,0\n".repeat(400_000)).getBytes(StandardCharsets.UTF_8));
-        assertThat(words(refused(bomb).found())).isEqualTo("compressed data that unpack to more than 300 times their size");
-        assertThat(words(refused(zip("drive.csv", LOG + "10:00:02,800,0\n".repeat(400_000))).found()))
+        assertThat(words(refused(bomb).found()))
                 .isEqualTo("compressed data that unpack to more than 300 times their size");
-        assertThat(words(refused(zip("x.bin", "0".repeat(8_000_000), "drive.csv", LOG)).found()))
+        assertThat(words(refused(zip("drive.csv", LOG + "10:00:02,800,0\n".repeat(400_000)))
+                        .found()))
+                .isEqualTo("compressed data that unpack to more than 300 times their size");
+        assertThat(words(refused(zip("x.bin", "0".repeat(8_000_000), "drive.csv", LOG))
+                        .found()))
                 .isEqualTo("compressed data that unpack to more than 300 times their size");
         LogLimits small = new LogLimits(100, 300, 500, 4096, 50);
         assertThatThrownBy(() -> new LogReader(small)

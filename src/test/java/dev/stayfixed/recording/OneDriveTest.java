@@ -103,7 +103,8 @@ class OneDriveTest {
     void a_clock_that_stands_still_does_not_win_and_all_clocks_are_shown() throws IOException {
         Proposal proposal = read(file("three-clocks.csv")).proposal();
         assertThat(proposal.mapping().timeColumn()).isEqualTo("GPS Time");
-        assertThat(words(proposal.time().reason())).contains("goes along with \"Time (s)\"; stands still: \"Session start\"");
+        assertThat(words(proposal.time().reason()))
+                .contains("goes along with \"Time (s)\"; stands still: \"Session start\"");
     }
 
     /** In the order of the zip file; the second piece has its columns in another order. */

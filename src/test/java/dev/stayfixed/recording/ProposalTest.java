@@ -127,7 +127,8 @@ class ProposalTest {
         assertThat(doubtful.confidence()).isEqualTo(Confidence.GUESS);
         assertThat(words(doubtful.reason())).contains("please say which");
         String older = "Time,Vehicle.Powertrain.CombustionEngine.ECT," + name + "\n10:00:00,80,500\n10:00:01,80,514\n";
-        assertThat(words(propose(older).columns().get(1).reason())).isEqualTo("km: other names are older than version 6");
+        assertThat(words(propose(older).columns().get(1).reason()))
+                .isEqualTo("km: other names are older than version 6");
         assertThat(column(name + " [m]", "84211", "84211").confidence()).isEqualTo(Confidence.CERTAIN);
     }
 

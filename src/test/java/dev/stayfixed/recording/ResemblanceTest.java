@@ -162,7 +162,8 @@ class ResemblanceTest {
     void what_says_name_and_unit_plainly_stays_certain(String header, Signal signal) throws IOException {
         String[] values = signal == Signal.ENGINE_SPEED ? new String[] {"800", "900"} : new String[] {"20", "21"};
         assertThat(of(header, signal, values))
-                .hasValueSatisfying(c -> assertThat(c.byHeader()).as(words(c.reason())).isEqualTo(Confidence.CERTAIN));
+                .hasValueSatisfying(
+                        c -> assertThat(c.byHeader()).as(words(c.reason())).isEqualTo(Confidence.CERTAIN));
     }
 
     @ParameterizedTest
@@ -205,7 +206,8 @@ class ResemblanceTest {
         }
         LogReading reading = READER.readAsProposed(bytes(log.toString()), row -> {});
         assertThat(reading.proposal().byHeaders()).isEqualTo(Confidence.CERTAIN);
-        assertThat(reading.report().doubts()).extracting(English::words)
+        assertThat(reading.report().doubts())
+                .extracting(English::words)
                 .containsExactly("column \"Coolant temp (°C)\": values up to 190.0 fit °F, not °C");
     }
 

@@ -49,34 +49,30 @@ class OtherLanguageTest {
     static void aShopThatSpeaksIt() throws IOException {
         WideLanguage.write(folder);
         service = OwnProcess.with(
-                folder, OwnProcess.url(folder), "--stayfixed.language=" + WideLanguage.CODE, "--stayfixed.background=false");
+                folder,
+                OwnProcess.url(folder),
+                "--stayfixed.language=" + WideLanguage.CODE,
+                "--stayfixed.background=false");
         client = new Client(service.port());
         Shop shop = new Shop(client);
         Answer vehicle = shop.vehicle("Μπλε αυτοκίνητο");
-        Answer job = client.post(
-                        "/api/v1/jobs",
-                        """
+        Answer job = client.post("/api/v1/jobs", """
                         {"vehicleId":"%s","complaint":"Η λυχνία ανάβει","customer":"Α. Β.","faults":[{"code":"P0420"},{"code":"P0300"}],
-                         "scan":"03\\n43 01 04 20\\n01 01\\n41 01 81 07 E5 00"}""".formatted(vehicle.id()))
-                .is(201);
+                         "scan":"03\\n43 01 04 20\\n01 01\\n41 01 81 07 E5 00"}""".formatted(vehicle.id())).is(201);
         String fault = "/api/v1/jobs/" + job.id() + "/faults/" + job.at("/faults/0/id");
-        client.post(
-                        fault + "/conditions",
-                        """
+        client.post(fault + "/conditions", """
                         {"source":"Εγχειρίδιο","conditions":[
                           {"kind":"HOLD","range":{"signal":"VEHICLE_SPEED","min":70,"max":110},"seconds":60,"unbroken":true,
-                           "whileIn":[{"signal":"COOLANT","min":70}]}]}""")
-                .is(201);
-        client.post(
-                        "/api/v1/jobs/" + job.id() + "/repairs",
-                        """
+                           "whileIn":[{"signal":"COOLANT","min":70}]}]}""").is(201);
+        client.post("/api/v1/jobs/" + job.id() + "/repairs", """
                         {"performedAt":"2026-06-01T10:00:00Z","description":"Καταλύτης","codesCleared":true,"technician":"Γ.",
                          "measurements":[{"quantity":"Αντίσταση","unit":"Ω","expectedMin":5,"expectedMax":7,"before":"OPEN","after":6.1,
-                         "testLeadsVerified":true}]}""")
-                .is(201);
+                         "testLeadsVerified":true}]}""").is(201);
         shop.drive(vehicle, "2026-06-02T08:00:00Z", Shop.DID_NOT_RUN).is(201);
-        Answer clean = shop.drive(vehicle, "2026-06-03T08:00:00Z", Shop.RAN_CLEAN).is(201);
-        Answer failed = shop.drive(vehicle, "2026-06-04T08:00:00Z", Shop.RAN_AND_FAILED + "\\n41 0C 1A F8\\n?? 41").is(201);
+        Answer clean =
+                shop.drive(vehicle, "2026-06-03T08:00:00Z", Shop.RAN_CLEAN).is(201);
+        Answer failed = shop.drive(vehicle, "2026-06-04T08:00:00Z", Shop.RAN_AND_FAILED + "\\n41 0C 1A F8\\n?? 41")
+                .is(201);
         Answer recorded = client.send(
                         "POST",
                         "/api/v1/vehicles/" + vehicle.id() + "/drives",
@@ -91,8 +87,11 @@ class OtherLanguageTest {
                                 .replace(",80,", ",999,")
                                 .replace(",50,", ",999,")))
                 .is(201);
-        client.put("/api/v1/drives/" + impossible.id() + "/left-out", "{\"reason\":\"Λάθος\"}").is(200);
-        String driver = client.post("/api/v1/jobs/" + job.id() + "/driver-link", "").is(201).at("/url");
+        client.put("/api/v1/drives/" + impossible.id() + "/left-out", "{\"reason\":\"Λάθος\"}")
+                .is(200);
+        String driver = client.post("/api/v1/jobs/" + job.id() + "/driver-link", "")
+                .is(201)
+                .at("/url");
         client.post("/api/v1/jobs/" + job.id() + "/report", "").is(201);
         for (String page : List.of(
                 "/",
@@ -138,7 +137,8 @@ class OtherLanguageTest {
     }
 
     private static String withoutNames(String page) {
-        return HEX.matcher(MONTH.matcher(IN_EVERY_LANGUAGE.matcher(page).replaceAll("7")).replaceAll("7"))
+        return HEX.matcher(MONTH.matcher(IN_EVERY_LANGUAGE.matcher(page).replaceAll("7"))
+                        .replaceAll("7"))
                 .replaceAll("7");
     }
 
@@ -149,8 +149,10 @@ class OtherLanguageTest {
 
     @Test
     void aPlainWordOnAPageIsFound() {
-        List<String> found = new ArrayList<>(WideLanguage.plainWords(
-                "<p title=\"held\">not&nbsp;known <code>41 41</code><!-- no --><b aria-label='Ｙｅｓ'>Ｙｅｓ P0420 7</b></p>"));
-        assertThat(found).containsExactly("held in \"held\"", "not in \"not\u00A0known\"", "known in \"not\u00A0known\"");
+        List<String> found = new ArrayList<>(
+                WideLanguage.plainWords(
+                        "<p title=\"held\">not&nbsp;known <code>41 41</code><!-- no --><b aria-label='Ｙｅｓ'>Ｙｅｓ P0420 7</b></p>"));
+        assertThat(found)
+                .containsExactly("held in \"held\"", "not in \"not\u00A0known\"", "known in \"not\u00A0known\"");
     }
 }

@@ -78,8 +78,7 @@ final class WideLanguage {
         return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z');
     }
 
-    private static final Pattern UNREAD =
-            Pattern.compile("(?s)<!--.*?-->|<(script|style|code)\\b.*?</\\1>");
+    private static final Pattern UNREAD = Pattern.compile("(?s)<!--.*?-->|<(script|style|code)\\b.*?</\\1>");
     private static final Pattern READ_OF_TAG =
             Pattern.compile("\\s(?:aria-label|title|alt|placeholder)=(?:\"([^\"]*)\"|'([^']*)')");
     private static final Pattern TAG = Pattern.compile("(?s)<[^>]*>");
@@ -91,16 +90,23 @@ final class WideLanguage {
         StringBuilder text = new StringBuilder();
         Matcher attribute = READ_OF_TAG.matcher(read);
         while (attribute.find()) {
-            text.append(attribute.group(1) != null ? attribute.group(1) : attribute.group(2)).append('\n');
+            text.append(attribute.group(1) != null ? attribute.group(1) : attribute.group(2))
+                    .append('\n');
         }
         text.append(TAG.matcher(read).replaceAll("\n"));
         String plain = org.springframework.web.util.HtmlUtils.htmlUnescape(text.toString());
-        return WORD.matcher(plain).results().map(word -> around(plain, word.start(), word.end())).distinct().toList();
+        return WORD.matcher(plain)
+                .results()
+                .map(word -> around(plain, word.start(), word.end()))
+                .distinct()
+                .toList();
     }
 
     /** The word alone, or with the line around it where it is none of those that stand in every language. */
     private static String around(String text, int from, int to) {
-        return text.substring(from, to) + " in \"" + text.substring(text.lastIndexOf('\n', from) + 1, end(text, to)).strip() + "\"";
+        return text.substring(from, to) + " in \""
+                + text.substring(text.lastIndexOf('\n', from) + 1, end(text, to))
+                        .strip() + "\"";
     }
 
     private static int end(String text, int to) {

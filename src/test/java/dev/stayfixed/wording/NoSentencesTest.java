@@ -29,18 +29,16 @@ class NoSentencesTest {
     private static final Pattern REFUSAL = Pattern.compile(
             "Exception[(.]|\\brefused\\(|\\bunexpected\\(|\\brequireProbability\\(|\\bcheck(?:Byte|Word|Range)\\(|static final|@SuppressWarnings");
 
-    private static final Pattern OF_PAGES = Pattern.compile(".*/pages/.*|(?:worklist|customer|reports|learning|telling)/[A-Z].*");
+    private static final Pattern OF_PAGES =
+            Pattern.compile(".*/pages/.*|(?:worklist|customer|reports|learning|telling)/[A-Z].*");
 
     /** A literal of HTML, SVG or SQL. */
     private static final Pattern MARKUP = Pattern.compile(
             "<|='|^[\"\\s]*(?:select|insert|update|delete|from|where|and|or|order|limit|union|join|set) ");
 
     /** What a refusal calls it; what people read stands in the bundle under the same name. */
-    private static final List<String> NAMES_IN_REFUSALS = List.of(
-            "drive/DriveQuantity",
-            "drive/signal/Signal",
-            "obd/MonitorGroup",
-            "obd/FuelSystemStatus");
+    private static final List<String> NAMES_IN_REFUSALS =
+            List.of("drive/DriveQuantity", "drive/signal/Signal", "obd/MonitorGroup", "obd/FuelSystemStatus");
 
     /** What is looked for in logs and in what tools print, in whatever language. */
     private static final List<String> WORD_LISTS =
@@ -73,9 +71,10 @@ class NoSentencesTest {
     }
 
     /** What forms ask and refuse. */
-    private static final Pattern FORMS = Pattern.compile("web/pages/(?:Form|TickedScan|SettingsPage)|.*Form|.*Rows"
-            + "|jobs/pages/(?:NewJobPage|NewRepairPage|MendRepairPage|JobPage|JobNoticesPage|FaultHistoryPage)"
-            + "|intake/pages/(?:NewDrivePage|LogStep|DrivePage)|judging/pages/ConditionsPage|telling/pages/(?:NoticeSettingsPage|WebhookPage|WebhooksPage)");
+    private static final Pattern FORMS = Pattern.compile(
+            "web/pages/(?:Form|TickedScan|SettingsPage)|.*Form|.*Rows"
+                    + "|jobs/pages/(?:NewJobPage|NewRepairPage|MendRepairPage|JobPage|JobNoticesPage|FaultHistoryPage)"
+                    + "|intake/pages/(?:NewDrivePage|LogStep|DrivePage)|judging/pages/ConditionsPage|telling/pages/(?:NoticeSettingsPage|WebhookPage|WebhooksPage)");
 
     /** The sample of the first rendering, keys of the turnstile, and SQL in pieces. */
     private static final List<String> READ_BY_NOBODY =
@@ -91,7 +90,8 @@ class NoSentencesTest {
         Set<String> found = new TreeSet<>();
         try (Stream<Path> files = Files.walk(SERVICE)) {
             for (Path file : files.filter(f -> f.toString().endsWith(".java")).toList()) {
-                String name = SERVICE.relativize(file).toString().replace('\\', '/').replace(".java", "");
+                String name =
+                        SERVICE.relativize(file).toString().replace('\\', '/').replace(".java", "");
                 if (OF_PAGES.matcher(name).matches()
                         && !FORMS.matcher(name).matches()
                         && holdsSentence(Files.readString(file), NOT_ON_PAGES)) {

@@ -57,7 +57,8 @@ record LogAnswer(
     /** What was seen in some lines, how often, and the first few of them. */
     record Noted(NoteKind kind, String words, boolean rowsDropped, long total, List<Note.Example> examples) {
         static Noted of(Note note) {
-            return new Noted(note.kind(), ReasonAnswer.text(note.kind()), note.kind().dropsRow(), note.total(), note.examples());
+            return new Noted(
+                    note.kind(), ReasonAnswer.text(note.kind()), note.kind().dropsRow(), note.total(), note.examples());
         }
     }
 

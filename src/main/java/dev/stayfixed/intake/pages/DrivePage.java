@@ -207,15 +207,14 @@ class DrivePage {
                                         : show.quantity(q, value)))));
         record.summary()
                 .milOn()
-                .ifPresent(on -> numbers.add(new Figure(
-                        show.words(DriveWord.MIL_SEEN), show.words(on ? PageWord.ON : PageWord.OFF))));
+                .ifPresent(on -> numbers.add(
+                        new Figure(show.words(DriveWord.MIL_SEEN), show.words(on ? PageWord.ON : PageWord.OFF))));
         return numbers;
     }
 
     private static TakenScan scan(DriveRecord.TimedScan scan, Show show) {
         return new TakenScan(
-                show.words(
-                        scan.moment() == DriveRecord.Moment.BEFORE ? DriveWord.READ_AT_START : DriveWord.READ_LATER),
+                show.words(scan.moment() == DriveRecord.Moment.BEFORE ? DriveWord.READ_AT_START : DriveWord.READ_LATER),
                 ScanDigest.of(scan.scan(), show));
     }
 

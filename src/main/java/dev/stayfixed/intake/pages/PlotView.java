@@ -32,14 +32,18 @@ record PlotView(String svg, List<Link> links) {
         links.add(link(DriveWord.ZOOM_IN, path, first + span / 4, last - span / 4));
         if (span < end) {
             links.add(link(DriveWord.ZOOM_OUT, path, Math.max(0, first - span / 2), Math.min(end, last + span / 2)));
-            links.add(link(DriveWord.EARLIER, path, Math.max(0, first - span / 2), Math.max(0, first - span / 2) + span));
-            links.add(link(DriveWord.LATER, path, Math.min(end, last + span / 2) - span, Math.min(end, last + span / 2)));
+            links.add(
+                    link(DriveWord.EARLIER, path, Math.max(0, first - span / 2), Math.max(0, first - span / 2) + span));
+            links.add(
+                    link(DriveWord.LATER, path, Math.min(end, last + span / 2) - span, Math.min(end, last + span / 2)));
             links.add(new Link(ShopSettings.Units.METRIC.words(DriveWord.WHOLE_DRIVE), path));
         }
         return new PlotView(SignalPlot.svg(recording, part), links);
     }
 
     private static Link link(DriveWord words, String path, double from, double to) {
-        return new Link(ShopSettings.Units.METRIC.words(words), String.format(Locale.ROOT, "%s?from=%.1f&to=%.1f", path, from, to));
+        return new Link(
+                ShopSettings.Units.METRIC.words(words),
+                String.format(Locale.ROOT, "%s?from=%.1f&to=%.1f", path, from, to));
     }
 }

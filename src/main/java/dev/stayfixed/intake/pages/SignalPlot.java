@@ -146,7 +146,13 @@ final class SignalPlot {
             if (miss.at() >= from && miss.at() <= to) {
                 svg.append(("<path d='M%s %dl10 10m0 -10l-10 10' class='plot-missed' stroke='#a3211c' stroke-width='2'>"
                                 + "<title>%s</title></path>")
-                        .formatted(short1(x(miss.at()) - 5), top + 17, escape(words(Reason.of(DriveWord.MISSED_AT, Part.verbatim(clock(miss.at())), Part.verbatim(miss.words()))))));
+                        .formatted(
+                                short1(x(miss.at()) - 5),
+                                top + 17,
+                                escape(words(Reason.of(
+                                        DriveWord.MISSED_AT,
+                                        Part.verbatim(clock(miss.at())),
+                                        Part.verbatim(miss.words()))))));
                 text(x(miss.at()) + 9, top + 26, "start", "plot-text", words(DriveWord.MISSED));
             }
         }

@@ -156,7 +156,8 @@ class NewJobPage {
         }
         model.addAttribute("form", form);
         model.addAttribute("known", known(form).orElse(null));
-        model.addAttribute("vinWarning", vin(form).flatMap(Vin::warning).map(show::words).orElse(null));
+        model.addAttribute(
+                "vinWarning", vin(form).flatMap(Vin::warning).map(show::words).orElse(null));
         model.addAttribute(
                 "digest", scan(form).map(scan -> ScanDigest.of(scan, show)).orElse(null));
         model.addAttribute("rows", FaultRows.numbers(form));

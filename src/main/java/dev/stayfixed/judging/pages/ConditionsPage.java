@@ -216,8 +216,7 @@ class ConditionsPage {
         return Stream.of(Signal.values())
                 .map(signal -> new Choice(
                         signal.name(),
-                        show.words(Reason.of(
-                                ConditionsWord.SIGNAL_IN, signal, Part.verbatim(show.unit(signal)))),
+                        show.words(Reason.of(ConditionsWord.SIGNAL_IN, signal, Part.verbatim(show.unit(signal)))),
                         Unit.of(signal.unit()) == Unit.CELSIUS))
                 .toList();
     }

@@ -36,7 +36,9 @@ class MailWording {
         line(body, "telling.mail.stands-at", story.now());
         line(body, "telling.mail.why", story.reason());
         line(body, "telling.mail.next", story.nextStep());
-        return new Words(oneLine(texts.of("telling.mail.subject", ShopSettings.Units.METRIC.words(story.about()), about)), body.toString());
+        return new Words(
+                oneLine(texts.of("telling.mail.subject", ShopSettings.Units.METRIC.words(story.about()), about)),
+                body.toString());
     }
 
     private void line(StringBuilder body, String key, @Nullable String value) {

@@ -65,7 +65,8 @@ class CodeController {
             return TroubleCode.parse(code);
         } catch (ObdFormatException e) {
             throw new Refused(
-                    ProblemType.NOT_FOUND, "no trouble code has this form: " + ReasonAnswer.text(e.reason()) + ", such as P0420");
+                    ProblemType.NOT_FOUND,
+                    "no trouble code has this form: " + ReasonAnswer.text(e.reason()) + ", such as P0420");
         }
     }
 

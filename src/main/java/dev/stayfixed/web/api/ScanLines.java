@@ -7,9 +7,15 @@ import java.util.List;
 public record ScanLines(List<Line> lines) {
 
     /** One line, numbered from 1. */
-    public record Line(int number, String text, Scan.Line.Outcome outcome, String explanation, ReasonAnswer explanationFacts) {
+    public record Line(
+            int number, String text, Scan.Line.Outcome outcome, String explanation, ReasonAnswer explanationFacts) {
         public static Line of(Scan.Line line) {
-            return new Line(line.number(), line.text(), line.outcome(), ReasonAnswer.text(line.explanation()), ReasonAnswer.of(line.explanation()));
+            return new Line(
+                    line.number(),
+                    line.text(),
+                    line.outcome(),
+                    ReasonAnswer.text(line.explanation()),
+                    ReasonAnswer.of(line.explanation()));
         }
     }
 

@@ -60,10 +60,7 @@ class PageErrors {
 
     ModelAndView notFound() {
         return page(
-                404,
-                texts.of("web.errors.not-found"),
-                texts.of("web.errors.no-address"),
-                texts.of("web.errors.start"));
+                404, texts.of("web.errors.not-found"), texts.of("web.errors.no-address"), texts.of("web.errors.start"));
     }
 
     ModelAndView unreadable() {

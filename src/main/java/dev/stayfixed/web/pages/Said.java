@@ -32,7 +32,8 @@ enum Said implements Kind {
     /** What the address of a page names: "job-closed". Empty for a word that no page of ours uses. */
     static Optional<Said> of(String word) {
         return Arrays.stream(values())
-                .filter(said -> said.name().toLowerCase(Locale.ROOT).replace('_', '-').equals(word))
+                .filter(said ->
+                        said.name().toLowerCase(Locale.ROOT).replace('_', '-').equals(word))
                 .findFirst();
     }
 }

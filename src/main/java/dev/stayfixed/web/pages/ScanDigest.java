@@ -45,8 +45,8 @@ public record ScanDigest(int understood, int not, List<Saying> says, List<Scan.L
         parameter(scan, 0x4E, Unit.MINUTE).ifPresent(time -> says.add(DigestWord.ENGINE_TIME, time));
         parameter(scan, 0x1F, Unit.SECOND).ifPresent(time -> says.add(DigestWord.RUN_TIME, time));
         scan.freezeFrameCode()
-                .ifPresent(code -> says.add(
-                        DigestWord.FREEZE_FRAME, Reason.of(DigestWord.STORED_BY, Part.verbatim(code.text()))));
+                .ifPresent(code ->
+                        says.add(DigestWord.FREEZE_FRAME, Reason.of(DigestWord.STORED_BY, Part.verbatim(code.text()))));
         scan.vin().ifPresent(vin -> says.add(DigestWord.VIN, Part.verbatim(vin.text())));
         scan.contradictions().forEach(found -> says.add(DigestWord.CONTRADICTION, found));
         return new ScanDigest(
@@ -85,7 +85,9 @@ public record ScanDigest(int understood, int not, List<Saying> says, List<Scan.L
                 .distinct()
                 .map(Part::verbatim)
                 .toList();
-        return lists.isEmpty() ? Optional.empty() : Optional.of(codes.isEmpty() ? DigestWord.NONE : Shape.LIST.of(codes));
+        return lists.isEmpty()
+                ? Optional.empty()
+                : Optional.of(codes.isEmpty() ? DigestWord.NONE : Shape.LIST.of(codes));
     }
 
     private static Optional<Part> statuses(Scan scan) {
@@ -115,8 +117,8 @@ public record ScanDigest(int understood, int not, List<Saying> says, List<Scan.L
         return list(scan.heard().stream()
                 .filter(h -> h.answer() instanceof Answer.MonitorStatement)
                 .map(h -> (Answer.MonitorStatement) h.answer())
-                .map(s -> Reason.of(
-                        s.thisCycle() ? DigestWord.STATED_OF_CYCLE : DigestWord.STATED, s.group(), s.state()))
+                .map(s ->
+                        Reason.of(s.thisCycle() ? DigestWord.STATED_OF_CYCLE : DigestWord.STATED, s.group(), s.state()))
                 .distinct());
     }
 

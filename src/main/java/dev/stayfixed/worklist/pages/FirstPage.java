@@ -83,8 +83,8 @@ class FirstPage {
 
     private List<Need> needs(OpenJobs.Part part) {
         return part.counts().entrySet().stream()
-                .map((Map.Entry<Attention, Integer> e) ->
-                        new Need(slug(e.getKey()), texts.choice("worklist.attention", e.getKey()), count(part, e.getValue())))
+                .map((Map.Entry<Attention, Integer> e) -> new Need(
+                        slug(e.getKey()), texts.choice("worklist.attention", e.getKey()), count(part, e.getValue())))
                 .toList();
     }
 
@@ -99,7 +99,9 @@ class FirstPage {
                         count(part, part.counts().getOrDefault(job.attention(), 1)),
                         new ArrayList<>()));
             }
-            groups.get(groups.size() - 1).jobs().add(new Entry(job, VerdictWords.next(job).map(show::words).orElse("")));
+            groups.get(groups.size() - 1)
+                    .jobs()
+                    .add(new Entry(job, VerdictWords.next(job).map(show::words).orElse("")));
         }
         return groups;
     }
