@@ -1,16 +1,16 @@
 package dev.stayfixed.archive;
 
 import dev.stayfixed.drive.DriveQuantity;
-import java.util.EnumMap;
-import java.util.Map;
-import java.util.Optional;
 import dev.stayfixed.drive.DriveRecord;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import java.time.Instant;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;

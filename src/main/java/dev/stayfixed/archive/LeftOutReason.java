@@ -7,5 +7,6 @@ import jakarta.validation.constraints.Size;
 /** Why a drive does not count. */
 @Schema(name = "LeaveOutRequest")
 public record LeftOutReason(
-        @NotBlank(message = "why the drive does not count") @Size(max = LeftOut.LONGEST, message = "at most {max} characters")
+        @NotBlank(message = "why the drive does not count")
+        @Size(max = LeftOut.LONGEST, message = "at most {max} characters")
         String reason) {}

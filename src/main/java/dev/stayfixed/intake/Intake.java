@@ -1,6 +1,5 @@
 package dev.stayfixed.intake;
 
-import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.archive.Archive;
 import dev.stayfixed.archive.DriveSubmission;
 import dev.stayfixed.archive.Filed;
@@ -26,6 +25,7 @@ import dev.stayfixed.judging.KnownDrive;
 import dev.stayfixed.judging.VehicleJudged;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.Page;
+import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.platform.storage.Durably;

@@ -14,6 +14,11 @@ import org.springframework.context.i18n.LocaleContextHolder;
  */
 public record ShopSettings(String name, ZoneId zone, Units units, int stallDays) {
 
+    /** Characters. */
+    public static final int LONGEST_NAME = 200;
+
+    public static final int MOST_STALL_DAYS = 365;
+
     /** How temperatures, distances and pressures are written; everything is kept in metric units. */
     public enum Units {
         METRIC,
@@ -31,11 +36,11 @@ public record ShopSettings(String name, ZoneId zone, Units units, int stallDays)
     }
 
     public ShopSettings {
-        if (name.isBlank() || name.length() > 200) {
+        if (name.isBlank() || name.length() > LONGEST_NAME) {
             throw new IllegalArgumentException(
                     "name: found " + name.length() + " characters, expected 1 to 200, not all of them blank");
         }
-        if (stallDays < 1 || stallDays > 365) {
+        if (stallDays < 1 || stallDays > MOST_STALL_DAYS) {
             throw new IllegalArgumentException("stall days: found " + stallDays + ", expected 1 to 365");
         }
     }

@@ -3,6 +3,7 @@ package dev.stayfixed.customer.pages;
 import dev.stayfixed.archive.DriveSubmission;
 import dev.stayfixed.archive.DriveSubmission.PastedScan;
 import dev.stayfixed.archive.DriveSubmission.Summary;
+import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.platform.Texts;
 import java.time.DateTimeException;
 import java.time.Instant;
@@ -51,13 +52,32 @@ record LoggedForm(
     Read read(ZoneId shopZone, Instant now, Texts texts) {
         Map<String, String> errors = new LinkedHashMap<>();
         Optional<Instant> started = started(shopZone, now, errors, texts);
-        Double run = number("minutes", minutes, texts.of("customer.label.minutes"), 5_760, 60, errors, texts);
-        Double soak =
-                number("parkedHours", parkedHours, texts.of("customer.label.parked-hours"), 8_784, 1, errors, texts);
-        Double fast =
-                number("fastMinutes", fastMinutes, texts.of("customer.label.fast-minutes"), 5_760, 60, errors, texts);
-        Double idle =
-                number("idleMinutes", idleMinutes, texts.of("customer.label.idle-minutes"), 5_760, 60, errors, texts);
+        Double run = number(
+                "minutes", minutes, texts.of("customer.label.minutes"), DriveQuantity.RUN_TIME, 60, errors, texts);
+        Double soak = number(
+                "parkedHours",
+                parkedHours,
+                texts.of("customer.label.parked-hours"),
+                DriveQuantity.SOAK,
+                1,
+                errors,
+                texts);
+        Double fast = number(
+                "fastMinutes",
+                fastMinutes,
+                texts.of("customer.label.fast-minutes"),
+                DriveQuantity.FAST_TIME,
+                60,
+                errors,
+                texts);
+        Double idle = number(
+                "idleMinutes",
+                idleMinutes,
+                texts.of("customer.label.idle-minutes"),
+                DriveQuantity.LONGEST_IDLE,
+                60,
+                errors,
+                texts);
         notLonger("fastMinutes", texts.of("customer.label.fast-minutes"), fast, run, errors, texts);
         notLonger("idleMinutes", texts.of("customer.label.idle-minutes"), idle, run, errors, texts);
         Boolean mil = "on".equals(lamp) ? Boolean.TRUE : "off".equals(lamp) ? Boolean.FALSE : null;
@@ -88,8 +108,14 @@ record LoggedForm(
     Read besideLog(ZoneId shopZone, Instant now, boolean withStart, Texts texts) {
         Map<String, String> errors = new LinkedHashMap<>();
         Optional<Instant> started = withStart ? started(shopZone, now, errors, texts) : Optional.empty();
-        Double soak =
-                number("parkedHours", parkedHours, texts.of("customer.label.parked-hours"), 8_784, 1, errors, texts);
+        Double soak = number(
+                "parkedHours",
+                parkedHours,
+                texts.of("customer.label.parked-hours"),
+                DriveQuantity.SOAK,
+                1,
+                errors,
+                texts);
         Boolean mil = "on".equals(lamp) ? Boolean.TRUE : "off".equals(lamp) ? Boolean.FALSE : null;
         if (!errors.isEmpty()) {
             return new Read(null, errors);
@@ -157,23 +183,29 @@ record LoggedForm(
         }
     }
 
+    /**
+     * A number in the limits of what it is of.
+     *
+     * @param unit in which it is typed, of its own: 60 for minutes of what is kept in seconds
+     */
     private static @Nullable Double number(
             String field,
             @Nullable String typed,
             String label,
-            double most,
-            double scale,
+            DriveQuantity quantity,
+            double unit,
             Map<String, String> errors,
             Texts texts) {
         if (blank(typed)) {
             return null;
         }
         String text = String.valueOf(typed).strip().replace(',', '.');
+        double most = quantity.highest() / unit;
         if (!text.matches("\\d{1,5}(\\.\\d{0,3})?") || Double.parseDouble(text) > most) {
             errors.put(field, texts.of("customer.number", label, Math.round(most)));
             return null;
         }
-        return Double.parseDouble(text) * scale;
+        return Double.parseDouble(text) * unit;
     }
 
     private static void notLonger(

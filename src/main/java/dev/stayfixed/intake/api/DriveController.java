@@ -1,7 +1,7 @@
 package dev.stayfixed.intake.api;
 
-import dev.stayfixed.archive.LeftOutReason;
 import dev.stayfixed.archive.DriveSubmission;
+import dev.stayfixed.archive.LeftOutReason;
 import dev.stayfixed.archive.Original;
 import dev.stayfixed.archive.SentLog;
 import dev.stayfixed.intake.Drive;

@@ -1,22 +1,17 @@
 package dev.stayfixed.intake.api;
 
-import dev.stayfixed.archive.LogMappingForm;
 import dev.stayfixed.intake.LogMappings;
 import dev.stayfixed.intake.SavedMapping;
+import dev.stayfixed.intake.entry.LogMappingEntry;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.web.api.Link;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
-import jakarta.validation.constraints.NotBlank;
-import jakarta.validation.constraints.NotEmpty;
-import jakarta.validation.constraints.NotNull;
-import jakarta.validation.constraints.Size;
 import java.net.URI;
 import java.util.List;
 import java.util.UUID;
-import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.DeleteMapping;
@@ -39,28 +34,10 @@ class LogMappingController {
         this.mappings = mappings;
     }
 
-    /**
-     * A mapping to be saved.
-     *
-     * @param headers of the log, all of them: later logs are found by them
-     * @param vehicleId where it is for the logs of this vehicle only; left out for those of all
-     */
-    record Request(
-            @NotBlank(message = "what the shop calls it") @Size(max = 200)
-            String name,
-
-            @NotEmpty(message = "all headers of the log") @Size(max = 1000, message = "at most 1000 headers")
-            List<@NotNull @Size(max = 4096) String> headers,
-
-            @NotNull(message = "time column and columns") @Valid
-            LogMappingForm mapping,
-
-            @Nullable UUID vehicleId) {}
-
     @Operation(summary = "Save a confirmed mapping; logs with these headers are read by it from now on")
     @ApiResponse(responseCode = "201", description = "Created; Location names it", useReturnTypeSchema = true)
     @PostMapping
-    ResponseEntity<SavedMapping> save(@Valid @RequestBody Request request) {
+    ResponseEntity<SavedMapping> save(@Valid @RequestBody LogMappingEntry request) {
         SavedMapping saved = mappings.save(request.name(), request.headers(), request.mapping(), request.vehicleId());
         return ResponseEntity.created(
                         URI.create(Link.to("log-mappings", saved.id()).href()))

@@ -39,7 +39,8 @@ class DriveForm {
     /** The field of a quantity: START_COOLANT is "summary.startCoolant". */
     static String field(DriveQuantity quantity) {
         String[] words = quantity.name().toLowerCase(Locale.ROOT).split("_", -1);
-        return "summary." + words[0] + Stream.of(words).skip(1).map(Show::capital).collect(Collectors.joining());
+        return "summary." + words[0]
+                + Stream.of(words).skip(1).map(Show::capital).collect(Collectors.joining());
     }
 
     /** A field for a quantity, with the unit in which the shop types it. */
@@ -47,7 +48,7 @@ class DriveForm {
 
     List<Input> inputs(Show show) {
         return Stream.of(DriveQuantity.values())
-                .map(q -> new Input(field(q), reader.labelOf(DriveSubmission.class, field(q)), show.unit(q)))
+                .map(q -> new Input(field(q), reader.label(DriveSubmission.class, field(q)), show.unit(q)))
                 .toList();
     }
 

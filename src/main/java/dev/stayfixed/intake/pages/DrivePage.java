@@ -1,8 +1,7 @@
 package dev.stayfixed.intake.pages;
 
+import dev.stayfixed.archive.DriveSubmission;
 import dev.stayfixed.archive.LeftOutReason;
-import dev.stayfixed.web.pages.FormReader;
-import java.util.Optional;
 import dev.stayfixed.archive.LogFacts;
 import dev.stayfixed.archive.RecordedSignals;
 import dev.stayfixed.drive.DriveFacts;
@@ -25,6 +24,7 @@ import dev.stayfixed.verification.Judgement;
 import dev.stayfixed.verification.Verdict;
 import dev.stayfixed.verification.VerificationState;
 import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.FormReader;
 import dev.stayfixed.web.pages.PageWord;
 import dev.stayfixed.web.pages.ScanDigest;
 import dev.stayfixed.web.pages.Show;
@@ -35,6 +35,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
@@ -55,8 +56,7 @@ class DrivePage {
     private final RecordedSignals signals;
     private final FormReader reader;
 
-    DrivePage(
-            Intake intake, Vehicles vehicles, CaseFiles files, RecordedSignals signals, FormReader reader) {
+    DrivePage(Intake intake, Vehicles vehicles, CaseFiles files, RecordedSignals signals, FormReader reader) {
         this.reader = reader;
         this.signals = signals;
         this.intake = intake;
@@ -176,7 +176,7 @@ class DrivePage {
         return text.matches("\\d{1,9}(\\.\\d{1,3})?") ? Double.parseDouble(text) : Double.NaN;
     }
 
-    private static List<Fact> facts(DriveFacts facts, Show show) {
+    private List<Fact> facts(DriveFacts facts, Show show) {
         return List.of(
                 fact(DriveWord.DRIVING_CYCLE, facts.drivingCycle(), show),
                 fact(DriveWord.WARM_UP_CYCLE, facts.warmUpCycle(), show),
@@ -194,7 +194,7 @@ class DrivePage {
         };
     }
 
-    private static List<Figure> numbers(DriveRecord record, Show show) {
+    private List<Figure> numbers(DriveRecord record, Show show) {
         List<Figure> numbers = new ArrayList<>();
         Arrays.stream(DriveQuantity.values())
                 .forEach(q -> record.summary()
@@ -212,7 +212,7 @@ class DrivePage {
         return numbers;
     }
 
-    private static TakenScan scan(DriveRecord.TimedScan scan, Show show) {
+    private TakenScan scan(DriveRecord.TimedScan scan, Show show) {
         return new TakenScan(
                 show.words(scan.moment() == DriveRecord.Moment.BEFORE ? DriveWord.READ_AT_START : DriveWord.READ_LATER),
                 ScanDigest.of(scan.scan(), show));

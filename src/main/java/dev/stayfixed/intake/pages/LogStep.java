@@ -1,12 +1,12 @@
 package dev.stayfixed.intake.pages;
 
-import dev.stayfixed.web.pages.FormReader;
 import dev.stayfixed.archive.LogMappingForm;
 import dev.stayfixed.archive.UploadedLog;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.intake.LogMappings;
 import dev.stayfixed.intake.LogProposal;
 import dev.stayfixed.intake.SavedMapping;
+import dev.stayfixed.intake.entry.LogMappingEntry;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.reason.Part;
 import dev.stayfixed.reason.Reason;
@@ -14,11 +14,12 @@ import dev.stayfixed.recording.DecimalMark;
 import dev.stayfixed.recording.SourceUnit;
 import dev.stayfixed.recording.TimeFormat;
 import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.FormReader;
+import dev.stayfixed.web.pages.Show;
 import dev.stayfixed.wording.Wording;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
@@ -150,11 +151,14 @@ class LogStep {
                                 ? shown.savedUnitName()
                                 : column.unit().name());
             }
-            form.putIfMissing("timeColumn", proposal.mapping().timeColumn());
+            form.putIfMissing("mapping.timeColumn", proposal.mapping().timeColumn());
             form.putIfMissing(
-                    "dateColumn", Objects.requireNonNullElse(proposal.mapping().dateColumn(), ""));
-            form.putIfMissing("timeFormat", proposal.mapping().timeFormat().name());
-            form.putIfMissing("decimalMark", proposal.mapping().decimalMark().name());
+                    "mapping.dateColumn",
+                    Objects.requireNonNullElse(proposal.mapping().dateColumn(), ""));
+            form.putIfMissing(
+                    "mapping.timeFormat", proposal.mapping().timeFormat().name());
+            form.putIfMissing(
+                    "mapping.decimalMark", proposal.mapping().decimalMark().name());
             model.addAttribute("proposal", proposal);
             model.addAttribute("columns", columns);
             model.addAttribute("saved", saved.orElse(null));
@@ -173,7 +177,7 @@ class LogStep {
     }
 
     /** Keeps what the person confirmed, and names it in the form: this log is read by it whatever its values say. */
-    void confirm(UploadedLog log, UUID vehicleId, Form form) {
+    void confirm(UploadedLog log, UUID vehicleId, Form form, Show show) {
         LogProposal proposal = mappings.propose(log);
         List<LogMappingForm.Column> columns = new ArrayList<>();
         for (int i = 0; i < proposal.columns().size(); i++) {
@@ -188,8 +192,8 @@ class LogStep {
                         column.header(),
                         signal.get().words());
             } else if (signal.isPresent()
-                    && !column.header().equals(form.value("timeColumn"))
-                    && !column.header().equals(form.value("dateColumn"))) {
+                    && !column.header().equals(form.value("mapping.timeColumn"))
+                    && !column.header().equals(form.value("mapping.dateColumn"))) {
                 columns.add(new LogMappingForm.Column(column.header(), signal.get(), unit.get()));
             }
         }
@@ -197,33 +201,35 @@ class LogStep {
             reader.wrong(form, "signal0", "intake.drive-log.no-column");
         }
         if (!form.isWrong()) {
-            String name = form.isBlank("name")
-                    ? reader.text("intake.drive-log.log-such-as", form.value("heldName"))
-                    : form.value("name").strip();
-            save(proposal, vehicleId, name, columns, form);
+            save(proposal, vehicleId, columns, form, show);
         }
     }
 
-    private void save(
-            LogProposal proposal, UUID vehicleId, String name, List<LogMappingForm.Column> columns, Form form) {
+    private void save(LogProposal proposal, UUID vehicleId, List<LogMappingForm.Column> columns, Form form, Show show) {
+        Form sent = new Form(form.all());
+        sent.putIfBlank("name", reader.text("intake.drive-log.log-such-as", form.value("heldName")));
+        Optional<LogMappingEntry> entry = reader.read(sent, LogMappingEntry.class, show, "headers", "mapping.columns");
+        sent.errors().forEach(form::wrong);
+        if (entry.isEmpty()) {
+            return;
+        }
+        LogMappingForm typed = entry.get().mapping();
         try {
             SavedMapping saved = mappings.confirm(
                     vehicleId,
-                    name,
+                    entry.get().name(),
                     proposal.headers(),
                     new LogMappingForm(
-                            form.value("timeColumn"),
-                            chosen(TimeFormat.values(), form.value("timeFormat"))
-                                    .orElse(proposal.mapping().timeFormat()),
-                            chosen(DecimalMark.values(), form.value("decimalMark"))
-                                    .orElse(proposal.mapping().decimalMark()),
+                            typed.timeColumn(),
+                            typed.timeFormat(),
+                            typed.decimalMark(),
                             columns,
-                            form.isBlank("dateColumn") ? null : form.value("dateColumn"),
+                            typed.dateColumn(),
                             proposal.mapping().separator(),
                             vehicleId));
             form.put(MAPPING, saved.id().toString());
         } catch (Refused refused) {
-            form.refused(refused, Map.of("mapping.timeColumn", "timeColumn", "mapping.dateColumn", "dateColumn"));
+            reader.refuse(form, LogMappingEntry.class, refused);
         }
     }
 

@@ -122,7 +122,7 @@ class NewDrivePage {
             Model model,
             HttpServletResponse response) {
         Form form = new Form(typed);
-        logStep.log(form).ifPresent(log -> logStep.confirm(log, id, form));
+        logStep.log(form).ifPresent(log -> logStep.confirm(log, id, form, show));
         if (form.isWrong()) {
             form.notTaken(response);
             return mapping(id, List.of(), form, show, model);
@@ -166,8 +166,7 @@ class NewDrivePage {
             return intake.receive(id, said);
         }
         UploadedLog log = logStep.log(form)
-                .orElseThrow(() -> new Refused(
-                        ProblemType.LOG_NOT_UNDERSTOOD, reader.text("intake.file.gone")));
+                .orElseThrow(() -> new Refused(ProblemType.LOG_NOT_UNDERSTOOD, reader.text("intake.file.gone")));
         return logs.receive(id, log, said);
     }
 

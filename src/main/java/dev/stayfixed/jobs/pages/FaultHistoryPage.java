@@ -2,17 +2,18 @@ package dev.stayfixed.jobs.pages;
 
 import dev.stayfixed.jobs.FaultHistories;
 import dev.stayfixed.jobs.FaultHistory;
+import dev.stayfixed.judging.entry.ConfidenceEntry;
 import dev.stayfixed.verification.confidence.AllClear;
-import dev.stayfixed.verification.confidence.Intermittence;
 import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.FormReader;
 import dev.stayfixed.web.pages.Show;
 import dev.stayfixed.web.pages.TechnicianPage;
+import dev.stayfixed.wording.Scale;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
+import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.UUID;
-import org.springframework.http.HttpStatus;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.ModelAttribute;
@@ -25,14 +26,19 @@ import org.springframework.web.bind.annotation.RequestParam;
 @TechnicianPage
 class FaultHistoryPage {
 
-    private static final int MOST_TRIPS = 10_000;
+    /** Confidence is typed in per cent. */
+    private static final Scale PERCENT = new Scale("%", 100, 0);
+
+    private static final List<String> FIELDS = List.of("failed", "monitored", "wantedConfidence");
 
     private final FaultHistories histories;
     private final JobView view;
+    private final FormReader reader;
 
-    FaultHistoryPage(FaultHistories histories, JobView view) {
+    FaultHistoryPage(FaultHistories histories, JobView view, FormReader reader) {
         this.histories = histories;
         this.view = view;
+        this.reader = reader;
     }
 
     @PostMapping("/jobs/{jobId}/faults/{faultId}/history")
@@ -44,46 +50,46 @@ class FaultHistoryPage {
             Model model,
             HttpServletResponse response) {
         Form form = new Form(typed);
-        Optional<FaultHistory> history = history(faultId, form);
-        if (history.isPresent() && !form.isWrong()) {
-            histories.state(jobId, faultId, history.get());
-            return "redirect:/jobs/" + jobId + "?said=history-stated#sure-" + faultId;
-        }
-        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-        return view.page(jobId, form, show, model);
+        Optional<FaultHistory> history = history(faultId, form, show);
+        return form.answer(
+                response,
+                () -> {
+                    histories.state(jobId, faultId, history.orElseThrow());
+                    return "redirect:/jobs/" + jobId + "?said=history-stated#sure-" + faultId;
+                },
+                refused -> {
+                    throw refused;
+                },
+                () -> view.page(jobId, form, show, model));
     }
 
-    private static Optional<FaultHistory> history(UUID faultId, Form form) {
-        Optional<Integer> monitored =
-                form.whole("monitored-" + faultId, "Trips in which the monitor ran", 0, MOST_TRIPS);
-        Optional<Integer> failed =
-                form.whole("failed-" + faultId, "Trips that failed", 0, monitored.orElse(MOST_TRIPS));
-        String percent = "confidence-" + faultId;
-        OptionalDouble wanted = form.number(percent, "Confidence");
-        if (wanted.isPresent() && (wanted.getAsDouble() < 50 || wanted.getAsDouble() > 99.9)) {
-            form.wrong(percent, "Confidence: found " + form.value(percent) + ", 50 to 99.9 % is wanted");
-        }
-        if (failed.isEmpty() || monitored.isEmpty()) {
-            form.wrong(
-                    (failed.isEmpty() ? "failed-" : "monitored-") + faultId,
-                    (failed.isEmpty() ? "Trips that failed" : "Trips in which the monitor ran")
-                            + ": give a whole number; 0 of 0 where nobody knows");
-            return Optional.empty();
-        }
-        return form.isWrong()
-                ? Optional.empty()
-                : Optional.of(
-                        new FaultHistory(new Intermittence(failed.get(), monitored.get()), wanted.orElse(95) / 100));
+    /** The page has such a form for each fault, so their names end with it. */
+    private static String field(String name, UUID faultId) {
+        return name + "-" + faultId;
+    }
+
+    private Optional<FaultHistory> history(UUID faultId, Form form, Show show) {
+        Form sent = Form.empty();
+        FIELDS.forEach(name -> sent.put(name, form.value(field(name, faultId))));
+        Optional<FaultHistory> history = reader.read(
+                        sent,
+                        ConfidenceEntry.class,
+                        show,
+                        path -> path.equals("wantedConfidence") ? Optional.of(PERCENT) : Optional.empty())
+                .flatMap(entry -> reader.made(sent, ConfidenceEntry.class, entry::history));
+        sent.errors().forEach((name, text) -> form.wrong(field(name, faultId), text));
+        return history;
     }
 
     /** What was stated before, into the fields. */
     static void show(UUID faultId, AllClear allClear, Form form, Show show) {
         boolean isKnown = allClear.before().monitored() > 0;
         form.putIfMissing(
-                "failed-" + faultId, isKnown ? String.valueOf(allClear.before().failed()) : "");
+                field("failed", faultId),
+                isKnown ? String.valueOf(allClear.before().failed()) : "");
         form.putIfMissing(
-                "monitored-" + faultId,
+                field("monitored", faultId),
                 isKnown ? String.valueOf(allClear.before().monitored()) : "");
-        form.putIfMissing("confidence-" + faultId, show.number(allClear.wanted() * 100, 1));
+        form.putIfMissing(field("wantedConfidence", faultId), show.number(allClear.wanted() * 100, 1));
     }
 }

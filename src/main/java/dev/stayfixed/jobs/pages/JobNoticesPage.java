@@ -1,24 +1,24 @@
 package dev.stayfixed.jobs.pages;
 
 import dev.stayfixed.platform.Texts;
-import dev.stayfixed.telling.entry.FollowUpEntry;
-import dev.stayfixed.telling.entry.JobNoticesEntry;
-import dev.stayfixed.telling.entry.MailAddressField;
-import dev.stayfixed.web.pages.FormReader;
-import java.time.Duration;
-import java.util.List;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.telling.EventKind;
 import dev.stayfixed.telling.FollowUps;
 import dev.stayfixed.telling.JobNotices;
 import dev.stayfixed.telling.Notices;
+import dev.stayfixed.telling.entry.FollowUpEntry;
+import dev.stayfixed.telling.entry.JobNoticesEntry;
+import dev.stayfixed.telling.entry.MailAddressField;
 import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.FormReader;
 import dev.stayfixed.web.pages.SentOnce;
 import dev.stayfixed.web.pages.Show;
 import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
+import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -46,8 +46,7 @@ class JobNoticesPage {
     private final FormReader reader;
     private final Texts texts;
 
-    JobNoticesPage(
-            Notices notices, FollowUps followUps, JobView view, SentOnce once, FormReader reader, Texts texts) {
+    JobNoticesPage(Notices notices, FollowUps followUps, JobView view, SentOnce once, FormReader reader, Texts texts) {
         this.once = once;
         this.reader = reader;
         this.texts = texts;
@@ -117,7 +116,9 @@ class JobNoticesPage {
                 response,
                 () -> once.lead(form, () -> {
                     followUps.promise(
-                            id, promise.orElseThrow().dueAt(), promise.orElseThrow().note());
+                            id,
+                            promise.orElseThrow().dueAt(),
+                            promise.orElseThrow().note());
                     return "redirect:/jobs/" + id + "?said=promised#promises";
                 }),
                 refused -> reader.refuse(form, FollowUpEntry.class, refused),

@@ -6,7 +6,6 @@ import dev.stayfixed.jobs.Measurement;
 import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.jobs.entry.RepairCorrection;
-import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.FormReader;
@@ -159,8 +158,7 @@ class MendRepairPage {
         return job.repairs().stream()
                 .filter(repair -> repair.id().equals(repairId))
                 .findFirst()
-                .orElseThrow(() -> new Refused(
-                        ProblemType.NOT_FOUND, "repair: found " + repairId + ", which this job does not have"));
+                .orElseThrow(() -> Refused.notFound("repair of this job", repairId));
     }
 
     private String page(Job job, UUID repairId, Form form, Model model) {

@@ -1,31 +1,22 @@
 package dev.stayfixed.judging.api;
 
-import dev.stayfixed.drive.condition.Condition;
-import dev.stayfixed.drive.condition.ConditionSet;
-import dev.stayfixed.drive.condition.TypicalCondition;
 import dev.stayfixed.drive.condition.TypicalConditions;
 import dev.stayfixed.jobs.AgreedConditions;
-import dev.stayfixed.jobs.ConditionForm;
 import dev.stayfixed.jobs.ConditionsOfFaults;
 import dev.stayfixed.jobs.FaultConditions;
+import dev.stayfixed.judging.entry.ConditionsEntry;
 import dev.stayfixed.obd.MonitorGroup;
-import dev.stayfixed.platform.Given;
 import dev.stayfixed.platform.IfMatch;
-import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
-import dev.stayfixed.verification.RecordedConditions.Origin;
 import dev.stayfixed.web.api.Link;
-import dev.stayfixed.web.api.ReasonAnswer;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
-import jakarta.validation.constraints.Size;
 import java.net.URI;
 import java.util.List;
 import java.util.UUID;
-import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -51,66 +42,11 @@ class ConditionController {
         this.conditions = conditions;
     }
 
-    /**
-     * Conditions of a fault.
-     *
-     * @param origin SERVICE_INFORMATION if missing; TYPICAL_ADOPTED takes over the typical ones of the fault's circuit or monitor
-     *     group, and comes without conditions
-     * @param source which service information
-     * @param inOrder whether they have to be met one after another; false if missing
-     */
-    record Request(
-            @Nullable Origin origin,
-
-            @Nullable @Size(max = 300, message = "at most 300 characters")
-            String source,
-
-            @Nullable Boolean inOrder,
-
-            @Nullable @Size(max = 30, message = "at most 30 conditions")
-            List<@Valid ConditionForm> conditions) {
-
-        AgreedConditions agreed(FaultConditions fault) {
-            List<ConditionForm> given = conditions == null ? List.of() : conditions;
-            return origin == Origin.TYPICAL_ADOPTED ? adopted(fault, given) : stated(fault, given);
-        }
-
-        private static AgreedConditions adopted(FaultConditions fault, List<ConditionForm> given) {
-            if (!given.isEmpty()) {
-                throw Refused.content(new Mistake(
-                        "conditions",
-                        given.size() + " conditions",
-                        "none beside TYPICAL_ADOPTED; conditions of your own are SERVICE_INFORMATION"));
-            }
-            TypicalCondition typical = TypicalConditions.of(fault.code(), fault.group())
-                    .orElseThrow(() -> Refused.content(new Mistake(
-                            "origin",
-                            Origin.TYPICAL_ADOPTED,
-                            "SERVICE_INFORMATION with conditions, as there are no typical ones for "
-                                    + fault.code().text())));
-            return new AgreedConditions(typical.set(), Origin.TYPICAL_ADOPTED, ReasonAnswer.text(typical.source()));
-        }
-
-        private AgreedConditions stated(FaultConditions fault, List<ConditionForm> given) {
-            if (given.isEmpty()) {
-                throw Refused.content(new Mistake("conditions", null, "at least one condition"));
-            }
-            List<Condition> each = IntStream.range(0, given.size())
-                    .mapToObj(i -> Refused.unless(
-                            "conditions[" + i + "]", () -> given.get(i).facts()))
-                    .toList();
-            return new AgreedConditions(
-                    new ConditionSet(fault.code().text(), Boolean.TRUE.equals(inOrder), each),
-                    Origin.SERVICE_INFORMATION,
-                    Given.optional(source).orElse(""));
-        }
-    }
-
     @Operation(summary = "Name the conditions of a fault, from service information, or adopt the typical ones")
     @ApiResponse(responseCode = "201", description = "Created; Location names them", useReturnTypeSchema = true)
     @PostMapping(OF_FAULT)
     ResponseEntity<ConditionsAnswer> create(
-            @PathVariable UUID jobId, @PathVariable UUID faultId, @Valid @RequestBody Request request) {
+            @PathVariable UUID jobId, @PathVariable UUID faultId, @Valid @RequestBody ConditionsEntry request) {
         AgreedConditions agreed = request.agreed(conditions.get(jobId, faultId));
         FaultConditions fault = conditions.agree(jobId, faultId, agreed);
         return ResponseEntity.created(URI.create(
@@ -125,7 +61,7 @@ class ConditionController {
             @PathVariable UUID jobId,
             @PathVariable UUID faultId,
             @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch,
-            @Valid @RequestBody Request request) {
+            @Valid @RequestBody ConditionsEntry request) {
         AgreedConditions agreed = request.agreed(conditions.get(jobId, faultId));
         FaultConditions fault = conditions.replace(jobId, faultId, IfMatch.of(ifMatch), agreed);
         return ResponseEntity.ok().eTag(IfMatch.tag(fault.jobVersion())).body(ConditionsAnswer.of(fault, agreed));

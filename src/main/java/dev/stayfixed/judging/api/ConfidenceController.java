@@ -1,22 +1,14 @@
 package dev.stayfixed.judging.api;
 
 import dev.stayfixed.jobs.FaultHistories;
-import dev.stayfixed.jobs.FaultHistory;
 import dev.stayfixed.judging.CaseFiles;
-import dev.stayfixed.platform.problem.Mistake;
-import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.judging.entry.ConfidenceEntry;
 import dev.stayfixed.verification.confidence.AllClear;
-import dev.stayfixed.verification.confidence.Intermittence;
 import dev.stayfixed.web.api.Link;
 import dev.stayfixed.web.api.ReasonAnswer;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
-import jakarta.validation.constraints.DecimalMax;
-import jakarta.validation.constraints.DecimalMin;
-import jakarta.validation.constraints.Max;
-import jakarta.validation.constraints.Min;
-import jakarta.validation.constraints.NotNull;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -37,27 +29,6 @@ class ConfidenceController {
     ConfidenceController(CaseFiles files, FaultHistories histories) {
         this.files = files;
         this.histories = histories;
-    }
-
-    /**
-     * How often it failed before the repair.
-     *
-     * @param wantedConfidence 0.95 where nothing is said
-     */
-    record ConfidenceRequest(
-            @NotNull @Min(0) @Max(10_000) Integer failed,
-            @NotNull @Min(0) @Max(10_000) Integer monitored,
-
-            @DecimalMin("0.5") @DecimalMax("0.999") @Nullable
-            Double wantedConfidence) {
-
-        FaultHistory history() {
-            if (failed > monitored) {
-                throw Refused.content(new Mistake("failed", failed, "at most the monitored trips, " + monitored));
-            }
-            return new FaultHistory(
-                    new Intermittence(failed, monitored), wantedConfidence == null ? 0.95 : wantedConfidence);
-        }
     }
 
     /**
@@ -99,7 +70,7 @@ class ConfidenceController {
     @Operation(summary = "State how often the fault failed before its repair")
     @PutMapping
     ConfidenceAnswer state(
-            @PathVariable UUID jobId, @PathVariable UUID faultId, @Valid @RequestBody ConfidenceRequest request) {
+            @PathVariable UUID jobId, @PathVariable UUID faultId, @Valid @RequestBody ConfidenceEntry request) {
         histories.state(jobId, faultId, request.history());
         return ConfidenceAnswer.of(files.ofJob(jobId).allClear(jobId, faultId));
     }

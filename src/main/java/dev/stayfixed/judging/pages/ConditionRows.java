@@ -10,6 +10,7 @@ import dev.stayfixed.drive.condition.Soak;
 import dev.stayfixed.drive.condition.StartDifference;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.FormReader;
 import dev.stayfixed.web.pages.Show;
 import dev.stayfixed.wording.Scale;
 import java.time.Duration;
@@ -35,15 +36,19 @@ final class ConditionRows {
     private static final Pattern TIME = Pattern.compile("(\\d{1,6}(?:[.,]\\d{1,3})?)\\s*(s|min|h|)\\s*");
 
     private final Form form;
+    private final FormReader reader;
     private final Show show;
 
-    private ConditionRows(Form form, Show show) {
+    private ConditionRows(Form form, FormReader reader, Show show) {
         this.form = form;
+        this.reader = reader;
         this.show = show;
     }
 
     static List<Integer> numbers(Form form) {
-        int asked = form.whole("rows", "Rows", 1, MOST).orElse(AT_FIRST);
+        int asked = form.value("rows").matches("\\d{1,3}")
+                ? Math.max(1, Math.min(MOST, Integer.parseInt(form.value("rows"))))
+                : AT_FIRST;
         int filled =
                 IntStream.range(0, MOST).filter(i -> isFilled(form, i)).max().orElse(-1) + 1;
         return IntStream.range(0, Math.max(asked, filled)).boxed().toList();
@@ -58,8 +63,8 @@ final class ConditionRows {
     }
 
     /** Puts a set into the fields, in place of what stood there. */
-    static void fill(Form form, ConditionSet set, Show show) {
-        ConditionRows rows = new ConditionRows(form, show);
+    static void fill(Form form, FormReader reader, ConditionSet set, Show show) {
+        ConditionRows rows = new ConditionRows(form, reader, show);
         IntStream.range(0, MOST).forEach(rows::empty);
         int row = 0;
         for (Condition condition : set.conditions()) {
@@ -128,8 +133,8 @@ final class ConditionRows {
     /** A row, and what has to hold meanwhile. */
     private record Row(int number, ConditionKind kind, List<SignalRange> meanwhile) {}
 
-    static List<Condition> read(Form form, Show show) {
-        ConditionRows rows = new ConditionRows(form, show);
+    static List<Condition> read(Form form, FormReader reader, Show show) {
+        ConditionRows rows = new ConditionRows(form, reader, show);
         List<Row> read = new ArrayList<>();
         for (int row = 0; row < MOST; row++) {
             if (isFilled(form, row)) {
@@ -144,14 +149,11 @@ final class ConditionRows {
                 .filter(k -> form.has("kind" + row, k.name()))
                 .findFirst();
         if (kind.isEmpty()) {
-            form.wrong("kind" + row, label(row) + ": choose what has to be met");
+            wrong("kind", row, "judging.rows.what");
         } else if (kind.get() != ConditionKind.MEANWHILE) {
             read.add(new Row(row, kind.get(), new ArrayList<>()));
         } else if (read.isEmpty() || !read.get(read.size() - 1).kind().takesMeanwhile()) {
-            form.wrong(
-                    "kind" + row,
-                    label(row) + ": the row above has no time in which something could hold meanwhile; put it below a"
-                            + " row that comes up or stays");
+            wrong("kind", row, "judging.rows.no-time-above");
         } else {
             limits(row).ifPresent(read.get(read.size() - 1).meanwhile()::add);
         }
@@ -173,15 +175,16 @@ final class ConditionRows {
     }
 
     private Optional<Condition> difference(int i) {
-        Optional<Signal> upper = signal(i, "signal", "choose the temperature");
-        Optional<Signal> lower = signal(i, "other", "choose the other temperature");
-        OptionalDouble most = form.number("max" + i, label(i) + ", at most");
+        Optional<Signal> upper = signal(i, "signal", "judging.rows.temperature");
+        Optional<Signal> lower = signal(i, "other", "judging.rows.other-temperature");
+        OptionalDouble most = number("max", i, "judging.conditions.most");
         if (most.isEmpty()) {
-            form.wrong("max" + i, label(i) + ": give by how much at most");
+            wrong("max", i, "judging.rows.by-how-much");
         }
         return upper.isEmpty() || lower.isEmpty() || most.isEmpty()
                 ? Optional.empty()
-                : form.made(
+                : reader.madeAt(
+                        form,
                         "signal" + i,
                         label(i),
                         () -> new StartDifference(
@@ -192,16 +195,16 @@ final class ConditionRows {
 
     private Optional<Condition> reach(Row row) {
         int i = row.number();
-        Optional<Signal> signal = signal(i, "signal", "choose the signal");
-        OptionalDouble amount = form.number("min" + i, label(i) + ", at least");
+        Optional<Signal> signal = signal(i, "signal", "judging.rows.signal");
+        OptionalDouble amount = number("min", i, "judging.conditions.least");
         if (amount.isEmpty()) {
-            form.wrong("min" + i, label(i) + ": give the value that it comes to");
+            wrong("min", i, "judging.rows.value");
         }
         Optional<Duration> within = time("time" + i, i);
         Optional<Duration> lead = time("lead" + i, i);
         return signal.isEmpty() || amount.isEmpty()
                 ? Optional.empty()
-                : form.made("min" + i, label(i), () -> {
+                : reader.madeAt(form, "min" + i, label(i), () -> {
                     Scale scale = scale(signal.get());
                     double kept = row.kind().isDifference()
                             ? amount.getAsDouble() / scale.factor()
@@ -217,15 +220,15 @@ final class ConditionRows {
     }
 
     private Optional<SignalRange> limits(int i) {
-        Optional<Signal> signal = signal(i, "signal", "choose the signal");
-        OptionalDouble min = form.number("min" + i, label(i) + ", at least");
-        OptionalDouble max = form.number("max" + i, label(i) + ", at most");
+        Optional<Signal> signal = signal(i, "signal", "judging.rows.signal");
+        OptionalDouble min = number("min", i, "judging.conditions.least");
+        OptionalDouble max = number("max", i, "judging.conditions.most");
         if (min.isEmpty() && max.isEmpty()) {
-            form.wrong("min" + i, label(i) + ": give a lower limit, an upper one, or both");
+            wrong("min", i, "judging.rows.limits");
         }
         return signal.isEmpty() || form.isWrong()
                 ? Optional.empty()
-                : form.made("min" + i, label(i), () -> {
+                : reader.madeAt(form, "min" + i, label(i), () -> {
                     Scale scale = scale(signal.get());
                     return new SignalRange(
                             signal.get(),
@@ -239,7 +242,7 @@ final class ConditionRows {
                 .filter(s -> form.has(part + i, s.name()))
                 .findFirst();
         if (signal.isEmpty()) {
-            form.wrong(part + i, label(i) + ": " + advice);
+            wrong(part, i, advice);
         }
         return signal;
     }
@@ -247,7 +250,7 @@ final class ConditionRows {
     private Optional<Duration> wantedTime(int i) {
         Optional<Duration> time = time("time" + i, i);
         if (time.isEmpty()) {
-            form.wrong("time" + i, label(i) + ": give a time, such as 60 s, 10 min or 6 h");
+            wrong("time", i, "judging.rows.time");
         }
         return time;
     }
@@ -267,16 +270,26 @@ final class ConditionRows {
             read = part.end();
         }
         if (read < text.length() || seconds < 1 || seconds > LONGEST.toSeconds()) {
-            form.wrong(
+            reader.wrong(
+                    form,
                     field,
-                    label(i) + ": found “" + (text.length() > 40 ? text.substring(0, 40) + "…" : text)
-                            + "”, a time such as 60 s, 10 min or 6 h is wanted, up to ten days");
+                    "judging.rows.no-time",
+                    label(i),
+                    text.length() > 40 ? text.substring(0, 40) + "…" : text);
             return Optional.empty();
         }
         return Optional.of(Duration.ofSeconds(Math.round(seconds)));
     }
 
-    private static String label(int row) {
-        return "Condition " + (row + 1);
+    private void wrong(String part, int row, String key) {
+        reader.wrong(form, part + row, key, label(row));
+    }
+
+    private OptionalDouble number(String part, int row, String key) {
+        return reader.number(form, part + row, reader.text("web.form.in-row", label(row), reader.text(key)));
+    }
+
+    private String label(int row) {
+        return reader.text("judging.conditions.condition", row + 1);
     }
 }

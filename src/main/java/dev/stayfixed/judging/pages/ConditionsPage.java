@@ -10,18 +10,20 @@ import dev.stayfixed.jobs.ConditionsOfFaults;
 import dev.stayfixed.jobs.FaultConditions;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
+import dev.stayfixed.judging.entry.ConditionsEntry;
+import dev.stayfixed.platform.Given;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.reason.Part;
 import dev.stayfixed.reason.Reason;
 import dev.stayfixed.reason.Unit;
 import dev.stayfixed.verification.RecordedConditions.Origin;
 import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.FormReader;
 import dev.stayfixed.web.pages.Show;
 import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
@@ -40,12 +42,12 @@ import org.springframework.web.bind.annotation.RequestParam;
 @RequestMapping("/jobs/{jobId}/faults/{faultId}/conditions")
 class ConditionsPage {
 
-    private static final int MOST = 30;
-
     private final ConditionsOfFaults conditions;
     private final Jobs jobs;
+    private final FormReader reader;
 
-    ConditionsPage(ConditionsOfFaults conditions, Jobs jobs) {
+    ConditionsPage(ConditionsOfFaults conditions, Jobs jobs, FormReader reader) {
+        this.reader = reader;
         this.conditions = conditions;
         this.jobs = jobs;
     }
@@ -77,12 +79,20 @@ class ConditionsPage {
         }
     }
 
+    private Told told(AgreedConditions agreed, Show show) {
+        String key = agreed.origin() == Origin.SERVICE_INFORMATION
+                ? "judging.conditions.by-service-information"
+                : "judging.conditions.by-typical-figures";
+        String source = agreed.source().isEmpty() ? "" : ": " + agreed.source();
+        return new Told(reader.text(key) + source, Told.words(agreed.set(), show));
+    }
+
     @GetMapping
     String show(@PathVariable UUID jobId, @PathVariable UUID faultId, @ModelAttribute("show") Show show, Model model) {
         FaultConditions fault = conditions.get(jobId, faultId);
         Form form = Form.empty().put("version", String.valueOf(fault.jobVersion()));
         fault.agreed().ifPresent(agreed -> {
-            ConditionRows.fill(form, agreed.set(), show);
+            ConditionRows.fill(form, reader, agreed.set(), show);
             form.put("source", agreed.origin() == Origin.SERVICE_INFORMATION ? agreed.source() : "");
         });
         return page(fault, form, show, model);
@@ -111,7 +121,7 @@ class ConditionsPage {
             Model model) {
         Form form = new Form(typed);
         FaultConditions fault = conditions.get(jobId, faultId);
-        typical(fault).ifPresent(typical -> ConditionRows.fill(form, typical.set(), show));
+        typical(fault).ifPresent(typical -> ConditionRows.fill(form, reader, typical.set(), show));
         return page(fault, form, show, model);
     }
 
@@ -128,7 +138,7 @@ class ConditionsPage {
                 .map(typical ->
                         new AgreedConditions(typical.set(), Origin.TYPICAL_ADOPTED, show.words(typical.source())));
         if (adopted.isEmpty()) {
-            form.wrong("form", "There are no typical figures for this monitor; enter those of the service information");
+            reader.wrong(form, "form", "judging.conditions.no-typical-figures");
         }
         return keep(jobId, faultId, adopted, form, show, model, response);
     }
@@ -143,16 +153,19 @@ class ConditionsPage {
             HttpServletResponse response) {
         Form form = new Form(typed);
         String code = conditions.get(jobId, faultId).code().text();
-        String source =
-                form.required("source", "Service information", 300, "say which, for example its title and section");
-        List<Condition> each = ConditionRows.read(form, show);
-        if (!form.isWrong() && (each.isEmpty() || each.size() > MOST)) {
-            form.wrong("kind0", "Conditions: found " + each.size() + ", 1 to " + MOST + " are wanted");
+        Optional<ConditionsEntry> entry = reader.read(form, ConditionsEntry.class, show);
+        if (form.isBlank("source")) {
+            reader.wrong(form, "source", "judging.entry.conditions.source.none");
         }
-        Optional<AgreedConditions> agreed = form.isWrong()
-                ? Optional.empty()
-                : Optional.of(new AgreedConditions(
-                        new ConditionSet(code, form.has("inOrder", "yes"), each), Origin.SERVICE_INFORMATION, source));
+        List<Condition> each = ConditionRows.read(form, reader, show);
+        if (!form.isWrong() && (each.isEmpty() || each.size() > ConditionsEntry.MOST)) {
+            reader.wrong(form, "kind0", "judging.conditions.so-many", each.size(), ConditionsEntry.MOST);
+        }
+        Optional<AgreedConditions> agreed = entry.filter(said -> !form.isWrong())
+                .map(said -> new AgreedConditions(
+                        new ConditionSet(code, Boolean.TRUE.equals(said.inOrder()), each),
+                        Origin.SERVICE_INFORMATION,
+                        Given.optional(said.source()).orElse("")));
         return keep(jobId, faultId, agreed, form, show, model, response);
     }
 
@@ -167,14 +180,15 @@ class ConditionsPage {
         return form.answer(
                 response,
                 () -> {
-                    conditions.replace(jobId, faultId, form.version(), agreed.get());
+                    conditions.replace(jobId, faultId, form.version(), agreed.orElseThrow());
                     return "redirect:/jobs/" + jobId + "?said=conditions-saved";
                 },
                 refused -> {
                     if (refused.type() == ProblemType.VERSION_CHANGED) {
-                        form.changedMeanwhile(conditions.get(jobId, faultId).jobVersion());
+                        reader.changedMeanwhile(
+                                form, conditions.get(jobId, faultId).jobVersion());
                     } else {
-                        form.refused(refused, Map.of());
+                        reader.refuse(form, ConditionsEntry.class, refused);
                     }
                 },
                 () -> page(conditions.get(jobId, faultId), form, show, model));
@@ -197,7 +211,7 @@ class ConditionsPage {
         model.addAttribute("kinds", ConditionKind.values());
         model.addAttribute("signals", signals(show));
         model.addAttribute(
-                "agreed", fault.agreed().map(agreed -> Told.of(agreed, show)).orElse(null));
+                "agreed", fault.agreed().map(agreed -> told(agreed, show)).orElse(null));
         model.addAttribute(
                 "typical", typical(fault).map(typical -> Told.of(typical, show)).orElse(null));
         return "conditions";

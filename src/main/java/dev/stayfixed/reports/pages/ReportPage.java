@@ -6,6 +6,7 @@ import dev.stayfixed.reports.PdfCheck;
 import dev.stayfixed.reports.Reports;
 import dev.stayfixed.reports.Times;
 import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.FormReader;
 import dev.stayfixed.web.pages.Show;
 import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
@@ -29,8 +30,10 @@ class ReportPage {
 
     private final Reports reports;
     private final Texts texts;
+    private final FormReader reader;
 
-    ReportPage(Reports reports, Texts texts) {
+    ReportPage(Reports reports, Texts texts, FormReader reader) {
+        this.reader = reader;
         this.reports = reports;
         this.texts = texts;
     }
@@ -58,7 +61,8 @@ class ReportPage {
             HttpServletResponse response) {
         Form form = Form.empty().put("fingerprint", fingerprint == null ? "" : fingerprint);
         if (fingerprint != null) {
-            form.made(
+            reader.madeAt(
+                            form,
                             "fingerprint",
                             texts.of("reports.check-page.fingerprint"),
                             () -> new Fingerprint(Fingerprint.bare(fingerprint)))

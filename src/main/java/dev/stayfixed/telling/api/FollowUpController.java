@@ -1,10 +1,10 @@
 package dev.stayfixed.telling.api;
 
-import dev.stayfixed.telling.entry.FollowUpEntry;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.telling.FollowUp;
 import dev.stayfixed.telling.FollowUps;
 import dev.stayfixed.telling.ServiceAddress;
+import dev.stayfixed.telling.entry.FollowUpEntry;
 import dev.stayfixed.web.api.Link;
 import dev.stayfixed.web.api.PageAnswer;
 import io.swagger.v3.oas.annotations.Operation;

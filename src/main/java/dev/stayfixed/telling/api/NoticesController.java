@@ -1,11 +1,11 @@
 package dev.stayfixed.telling.api;
 
-import dev.stayfixed.telling.entry.JobNoticesEntry;
-import dev.stayfixed.telling.entry.ShopNoticesEntry;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.telling.JobNotices;
 import dev.stayfixed.telling.Notices;
 import dev.stayfixed.telling.ShopNotices;
+import dev.stayfixed.telling.entry.JobNoticesEntry;
+import dev.stayfixed.telling.entry.ShopNoticesEntry;
 import dev.stayfixed.web.api.Link;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;

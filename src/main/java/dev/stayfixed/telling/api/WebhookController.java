@@ -1,7 +1,5 @@
 package dev.stayfixed.telling.api;
 
-import dev.stayfixed.telling.entry.EndpointEntry;
-import dev.stayfixed.telling.entry.SecretRotation;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.Page;
 import dev.stayfixed.telling.api.WebhookAnswers.AttemptAnswer;
@@ -9,6 +7,8 @@ import dev.stayfixed.telling.api.WebhookAnswers.DeliveryAnswer;
 import dev.stayfixed.telling.api.WebhookAnswers.DeliveryLog;
 import dev.stayfixed.telling.api.WebhookAnswers.EndpointAnswer;
 import dev.stayfixed.telling.delivery.Delivery;
+import dev.stayfixed.telling.entry.EndpointEntry;
+import dev.stayfixed.telling.entry.SecretRotation;
 import dev.stayfixed.telling.webhooks.Endpoint;
 import dev.stayfixed.telling.webhooks.Webhooks;
 import dev.stayfixed.web.api.Link;

@@ -30,8 +30,6 @@ public record EndpointEntry(
         return new Endpoint.Details(
                 url.strip(),
                 Given.optional(description),
-                kinds == null
-                        ? EventKind.forWebhooks()
-                        : Choice.only("kinds", kinds, EventKind.forWebhooks()));
+                kinds == null ? EventKind.forWebhooks() : Choice.only("kinds", kinds, EventKind.forWebhooks()));
     }
 }

@@ -1,9 +1,5 @@
 package dev.stayfixed.telling.pages;
 
-import dev.stayfixed.telling.entry.MailAddressField;
-import dev.stayfixed.telling.entry.ShopNoticesEntry;
-import dev.stayfixed.web.pages.FormReader;
-import java.util.function.Function;
 import dev.stayfixed.drive.DriveQuantity;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.telling.EventKind;
@@ -11,13 +7,17 @@ import dev.stayfixed.telling.FollowUps;
 import dev.stayfixed.telling.Notices;
 import dev.stayfixed.telling.ServiceAddress;
 import dev.stayfixed.telling.ShopNotices;
+import dev.stayfixed.telling.entry.MailAddressField;
+import dev.stayfixed.telling.entry.ShopNoticesEntry;
 import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.FormReader;
 import dev.stayfixed.web.pages.Show;
 import dev.stayfixed.web.pages.TechnicianPage;
 import dev.stayfixed.wording.Scale;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.Optional;
+import java.util.function.Function;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -96,9 +96,8 @@ class NoticeSettingsPage {
     }
 
     private static Function<String, Optional<Scale>> scales(Show show) {
-        return path -> path.equals("comebackDistance")
-                ? Optional.of(show.scale(DriveQuantity.DISTANCE))
-                : Optional.empty();
+        return path ->
+                path.equals("comebackDistance") ? Optional.of(show.scale(DriveQuantity.DISTANCE)) : Optional.empty();
     }
 
     /** The address is shown this once: only what is needed to know it again is kept. */

@@ -1,13 +1,12 @@
 package dev.stayfixed.telling.pages;
 
-import dev.stayfixed.telling.entry.EndpointEntry;
-import dev.stayfixed.web.pages.FormReader;
-import dev.stayfixed.web.pages.Show;
-import org.springframework.web.bind.annotation.ModelAttribute;
 import dev.stayfixed.telling.EventKind;
+import dev.stayfixed.telling.entry.EndpointEntry;
 import dev.stayfixed.telling.webhooks.Endpoint;
 import dev.stayfixed.telling.webhooks.Webhooks;
 import dev.stayfixed.web.pages.Form;
+import dev.stayfixed.web.pages.FormReader;
+import dev.stayfixed.web.pages.Show;
 import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
@@ -15,6 +14,7 @@ import java.util.Optional;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;

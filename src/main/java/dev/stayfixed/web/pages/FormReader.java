@@ -7,26 +7,21 @@ import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.wording.Scale;
 import jakarta.validation.ConstraintViolation;
 import jakarta.validation.Validator;
-import jakarta.validation.metadata.ConstraintDescriptor;
 import jakarta.validation.metadata.PropertyDescriptor;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
-import org.springframework.core.ResolvableType;
 import org.springframework.stereotype.Component;
-import org.springframework.validation.DataBinder;
-import org.springframework.validation.FieldError;
 
 /**
  * Reads a form into the record of what is written, the same that the REST interface reads from JSON: a field has the name of its path in
@@ -36,17 +31,12 @@ import org.springframework.validation.FieldError;
 @Component
 public class FormReader {
 
-    private static final int LONGEST_QUOTE = 40;
-    private static final String ELEMENT = ".<list element>";
-    /** A row of a form; no form has more than a hundred. */
-    private static final String ROWS = "[^\\[\\]]*(\\[\\d{1,2}][^\\[\\]]*)*";
-
     private final Validator validator;
-    private final Texts texts;
+    private final FieldWords words;
 
     FormReader(Validator validator, Texts texts) {
         this.validator = validator;
-        this.texts = texts;
+        this.words = new FieldWords(texts);
     }
 
     /**
@@ -65,24 +55,20 @@ public class FormReader {
      */
     public <T> Optional<T> read(
             Form form, Class<T> record, Show show, Function<String, Optional<Scale>> scales, String... elsewhere) {
-        Filled<T> filled = new Filled<>(form, record, "", show, scales);
-        for (Flaw flaw : filled.flaws) {
-            tell(form, record, flaw);
+        FilledRecord<T> filled = new FilledRecord<>(form, record, "", show, scales);
+        for (FilledRecord.Unread unread : filled.unread()) {
+            String found = unread.found() == null ? words.quoted(form.value(unread.path())) : unread.found();
+            tell(form, record, unread.path(), found, words.of(unread.wanted()));
         }
         List<ConstraintViolation<T>> violations = violations(filled).stream()
                 .filter(v -> !List.of(elsewhere).contains(path(v)))
                 .sorted(inOrderOf(form))
                 .toList();
         for (ConstraintViolation<T> violation : violations) {
-            Optional<String> own = texts.find(
-                    key(record, path(violation)) + "." + simpleName(violation.getConstraintDescriptor()),
-                    bounds(violation, scales, show));
-            tell(
-                    form,
-                    record,
-                    new Flaw(path(violation), found(form, violation), own.orElseGet(() -> wanted(violation, bounds(violation, scales, show)))));
+            String wanted = words.wanted(record, violation, bounds(violation, scales, show));
+            tell(form, record, path(violation), words.found(violation, form.value(path(violation))), wanted);
         }
-        return filled.content.filter(c -> filled.flaws.isEmpty() && violations.isEmpty());
+        return filled.content().filter(c -> filled.unread().isEmpty() && violations.isEmpty());
     }
 
     /**
@@ -91,15 +77,16 @@ public class FormReader {
      * @param place its path, such as "faults[0]"
      */
     public <T> Optional<T> within(Form form, Class<T> record, String place, Show show) {
-        Filled<T> filled = new Filled<>(form, record, place + ".", show, path -> Optional.empty());
-        return filled.content.filter(
-                c -> filled.flaws.isEmpty() && violations(filled).isEmpty());
+        FilledRecord<T> filled = new FilledRecord<>(form, record, place + ".", show, path -> Optional.empty());
+        return filled.content()
+                .filter(c -> filled.unread().isEmpty() && violations(filled).isEmpty());
     }
 
-    private <T> Set<ConstraintViolation<T>> violations(Filled<T> filled) {
-        return filled.content
+    private <T> Set<ConstraintViolation<T>> violations(FilledRecord<T> filled) {
+        return filled.content()
                 .map(content -> validator.validate(content).stream()
-                        .filter(v -> filled.flaws.stream().noneMatch(flaw -> flaw.path.equals(path(v))))
+                        .filter(v -> filled.unread().stream()
+                                .noneMatch(unread -> unread.path().equals(path(v))))
                         .collect(Collectors.toSet()))
                 .orElse(Set.of());
     }
@@ -124,10 +111,10 @@ public class FormReader {
         for (Mistake mistake : refused.mistakes()) {
             String path = mistake.path();
             String wanted =
-                    refused.type() == ProblemType.TIME_IN_FUTURE ? texts.of("web.wanted.past") : mistake.expected();
+                    refused.type() == ProblemType.TIME_IN_FUTURE ? words.of("web.wanted.past") : mistake.expected();
             String typed = form.value(path);
-            String found = mistake.found() == null || typed.isBlank() ? mistake.found() : quoted(typed);
-            tell(form, record, new Flaw(path, found, wanted));
+            String found = mistake.found() == null || typed.isBlank() ? mistake.found() : words.quoted(typed);
+            tell(form, record, path, found, wanted);
         }
         if (refused.mistakes().isEmpty()) {
             form.wrong(Form.WHOLE, String.valueOf(refused.getMessage()));
@@ -136,12 +123,12 @@ public class FormReader {
 
     /** A text of the bundles. */
     public String text(String key, Object... places) {
-        return texts.of(key, places);
+        return words.of(key, places);
     }
 
     /** Notes a mistake that only a page can make, in a text of its own. */
     public void wrong(Form form, String field, String key, Object... places) {
-        form.wrong(field, texts.of(key, places));
+        form.wrong(field, words.of(key, places));
     }
 
     /** Somebody else changed it: what was typed stays, and sending it again is taken for the present version. */
@@ -150,27 +137,16 @@ public class FormReader {
         wrong(form, Form.WHOLE, "web.form.changed-meanwhile");
     }
 
-    /** What is wrong at a path of the record. */
-    private record Flaw(String path, @Nullable String found, String wanted) {}
-
-    private void tell(Form form, Class<?> record, Flaw flaw) {
-        String field = field(form, record, flaw.path);
-        form.wrong(field, sentence(field.equals(Form.WHOLE) ? "" : label(record, field), flaw.found, flaw.wanted));
-    }
-
-    private String sentence(String label, @Nullable String found, String wanted) {
-        String named = label.isEmpty() ? texts.of("web.form.whole") : label;
-        return found == null
-                ? texts.of("web.form.missing", named, wanted)
-                : texts.of("web.form.found", named, found, wanted);
+    private void tell(Form form, Class<?> record, String path, @Nullable String found, String wanted) {
+        String field = field(form, record, path);
+        String label = field.equals(Form.WHOLE) ? words.of("web.form.whole") : words.label(record, field);
+        form.wrong(field, words.sentence(label, found, wanted));
     }
 
     /** The field of the form that stands for a path: its own, or that of the list or record around it. */
     private String field(Form form, Class<?> record, String path) {
         for (String at = path; !at.isEmpty(); at = around(at)) {
-            boolean isNamed = Character.isLetter(at.charAt(at.length() - 1))
-                    && texts.find(key(record, at)).isPresent();
-            if (isNamed || form.all().containsKey(at)) {
+            if (words.names(record, at) || form.all().containsKey(at)) {
                 return at;
             }
         }
@@ -178,92 +154,52 @@ public class FormReader {
     }
 
     private static String around(String path) {
-        if (path.endsWith(ELEMENT)) {
-            return path.substring(0, path.length() - ELEMENT.length());
+        if (path.endsWith(FieldWords.ELEMENT)) {
+            return path.substring(0, path.length() - FieldWords.ELEMENT.length());
         }
         return path.substring(0, Math.max(0, Math.max(path.lastIndexOf('['), path.lastIndexOf('.'))));
+    }
+
+    /** A number of a form that is no record, such as a row whose meaning another field chooses; what is none is told. */
+    public OptionalDouble number(Form form, String field, String label) {
+        if (form.isBlank(field)) {
+            return OptionalDouble.empty();
+        }
+        try {
+            return OptionalDouble.of(TypedText.number(form.value(field).strip()));
+        } catch (TypedText.Unreadable e) {
+            form.wrong(field, words.sentence(label, words.quoted(form.value(field)), words.of(e.wanted())));
+            return OptionalDouble.empty();
+        }
+    }
+
+    /** Makes a value that checks itself of such a form; where it does not hold, the field says why. */
+    public <T> Optional<T> madeAt(Form form, String field, String label, Supplier<T> value) {
+        try {
+            return Optional.of(value.get());
+        } catch (IllegalArgumentException e) {
+            Mistake mistake = Mistake.said(field, String.valueOf(e.getMessage()));
+            form.wrong(
+                    field,
+                    words.sentence(
+                            label, form.isBlank(field) ? null : words.quoted(form.value(field)), mistake.expected()));
+            return Optional.empty();
+        }
     }
 
     /** A mistake that only a page can find: what was typed at a field, and what is wanted there. */
     public void wrongAt(Form form, Class<?> record, String path, String wanted) {
         String typed = form.value(path);
-        tell(form, record, new Flaw(path, typed.isBlank() ? null : quoted(typed), wanted));
+        tell(form, record, path, typed.isBlank() ? null : words.quoted(typed), wanted);
     }
 
     /** What the field of a path is called. */
-    public String labelOf(Class<?> record, String path) {
-        return label(record, path);
-    }
-
-    /** As the template labels it; with the name of its row, where the rows have names. */
-    private String label(Class<?> record, String path) {
-        Object[] rows = Stream.of(path.split("[^\\d]+", -1))
-                .filter(number -> !number.isEmpty())
-                .map(number -> Integer.parseInt(number) + 1)
-                .toArray();
-        String label = texts.find(key(record, path), rows).orElse(path);
-        int row = path.lastIndexOf("].");
-        return row < 0
-                ? label
-                : texts.find(key(record, path.substring(0, row + 1)) + ".row", rows)
-                        .map(name -> texts.of("web.form.in-row", name, label))
-                        .orElse(label);
-    }
-
-    /** "jobs.entry.repair.measurements.unit" of "measurements[0].unit". */
-    private static String key(Class<?> record, String path) {
-        String room = record.getPackageName().split("\\.", -1)[2];
-        String name = record.getSimpleName()
-                .replaceFirst("Entry$", "")
-                .replaceAll("(?<=[a-z])(?=[A-Z])", "-")
-                .toLowerCase(java.util.Locale.ROOT);
-        return room + ".entry." + name + "." + path.replace(ELEMENT, "").replaceAll("\\[\\d*]", "");
-    }
-
-    private @Nullable String found(Form form, ConstraintViolation<?> violation) {
-        Object value = violation.getInvalidValue();
-        if (value == null || (value instanceof String text && text.isBlank())) {
-            return null;
-        }
-        if (value instanceof Collection<?> many) {
-            return String.valueOf(many.size());
-        }
-        if (value instanceof String text
-                && simpleName(violation.getConstraintDescriptor()).equals("Size")) {
-            return texts.of("web.form.characters", text.length());
-        }
-        String typed = form.value(path(violation));
-        return quoted(typed.isBlank() ? value.toString() : typed);
-    }
-
-    private String quoted(String text) {
-        String whole = text.strip().replaceFirst("^(\\d{4}-\\d\\d-\\d\\d)T", "$1 ");
-        return texts.of(
-                "web.form.quoted", whole.length() > LONGEST_QUOTE ? whole.substring(0, LONGEST_QUOTE) + "…" : whole);
-    }
-
-    private String wanted(ConstraintViolation<?> violation, Object[] bounds) {
-        Object value = violation.getInvalidValue();
-        return switch (simpleName(violation.getConstraintDescriptor())) {
-            case "NotNull", "NotBlank", "NotEmpty" ->
-                Stream.of(bounds).allMatch(""::equals)
-                        ? texts.of("web.wanted.something")
-                        : texts.of("web.wanted.whole-between", bounds);
-            case "Size" ->
-                texts.of(
-                        value instanceof Collection
-                                ? "web.wanted.so-many"
-                                : "web.wanted.characters",
-                        bounds);
-            case "Min", "Max", "DecimalMin", "DecimalMax" ->
-                texts.of(value instanceof Integer ? "web.wanted.whole-between" : "web.wanted.between", bounds);
-            default -> violation.getMessage();
-        };
+    public String label(Class<?> record, String path) {
+        return words.label(record, path);
     }
 
     /** The least and the most that the constraints of a property let through; what they do not bound is empty. */
-    private Object[] bounds(
-            ConstraintViolation<?> violation, Function<String, Optional<Scale>> scales, Show show) {
+    private Object[] bounds(ConstraintViolation<?> violation, Function<String, Optional<Scale>> scales, Show show) {
         Map<String, Object> own = violation.getConstraintDescriptor().getAttributes();
         if (own.containsKey("max")) {
             return new Object[] {own.getOrDefault("min", ""), own.getOrDefault("max", "")};
@@ -288,14 +224,10 @@ public class FormReader {
 
     private static Object bound(PropertyDescriptor property, String... constraints) {
         return property.getConstraintDescriptors().stream()
-                .filter(c -> Arrays.asList(constraints).contains(simpleName(c)))
+                .filter(c -> Arrays.asList(constraints).contains(FieldWords.name(c)))
                 .map(c -> Objects.requireNonNull(c.getAttributes().get("value")))
                 .findFirst()
                 .orElse("");
-    }
-
-    private static String simpleName(ConstraintDescriptor<?> constraint) {
-        return constraint.getAnnotation().annotationType().getSimpleName();
     }
 
     private static Comparator<ConstraintViolation<?>> inOrderOf(Form form) {
@@ -305,71 +237,5 @@ public class FormReader {
                     return at < 0 ? fields.size() : at;
                 })
                 .thenComparing(FormReader::path);
-    }
-
-    /** A record that is constructed of what was typed. Blank fields are absent, and so are rows in which nothing stands. */
-    private final class Filled<T> implements DataBinder.ValueResolver {
-
-        private final Form form;
-        private final String place;
-        private final Function<String, Optional<Scale>> scales;
-        private final TypedText typed;
-        private final List<Flaw> flaws = new ArrayList<>();
-        private final Optional<T> content;
-
-        Filled(
-                Form form,
-                Class<T> record,
-                String place,
-                Show show,
-                Function<String, Optional<Scale>> scales) {
-            this.scales = scales;
-            this.form = form;
-            this.place = place;
-            this.typed = new TypedText(show.zone());
-            DataBinder binder = new DataBinder(null, record.getSimpleName());
-            binder.setTargetType(ResolvableType.forClass(record));
-            binder.setConversionService(typed);
-            binder.construct(this);
-            this.content = Optional.ofNullable(binder.getTarget()).map(record::cast);
-            for (FieldError error : binder.getBindingResult().getFieldErrors()) {
-                flaws.add(new Flaw(
-                        error.getField(), quoted(form.value(place + error.getField())), texts.of("web.wanted.choice")));
-            }
-        }
-
-        @Override
-        public Set<String> getNames() {
-            return form.all().keySet().stream()
-                    .filter(name -> name.startsWith(place) && name.matches(ROWS) && !form.isBlank(name))
-                    .map(name -> name.substring(place.length()))
-                    .collect(Collectors.toSet());
-        }
-
-        @Override
-        public @Nullable Object resolveValue(String name, Class<?> type) {
-            String field = place + name;
-            if (Collection.class.isAssignableFrom(type)) {
-                List<String> lines = form.values(field).stream()
-                        .flatMap(String::lines)
-                        .map(String::strip)
-                        .filter(line -> !line.isEmpty())
-                        .toList();
-                return lines.isEmpty() ? null : lines;
-            }
-            if (form.isBlank(field) || !typed.canConvert(String.class, type)) {
-                return null;
-            }
-            try {
-                Object value = typed.read(form.value(field), type);
-                return value instanceof Double number
-                        ? scales.apply(name).map(scale -> scale.kept(number)).orElse(number)
-                        : value;
-            } catch (TypedText.Unreadable e) {
-                flaws.add(new Flaw(
-                        name, e.found() == null ? quoted(form.value(field)) : e.found(), texts.of(e.wanted())));
-                return null;
-            }
-        }
     }
 }

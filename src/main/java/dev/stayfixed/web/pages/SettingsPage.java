@@ -2,12 +2,11 @@ package dev.stayfixed.web.pages;
 
 import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.jobs.Shops;
+import dev.stayfixed.jobs.entry.ShopEntry;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
-import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.util.Optional;
-import org.springframework.http.HttpStatus;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -23,9 +22,11 @@ import org.springframework.web.bind.annotation.RequestParam;
 class SettingsPage {
 
     private final Shops shops;
+    private final FormReader reader;
 
-    SettingsPage(Shops shops) {
+    SettingsPage(Shops shops, FormReader reader) {
         this.shops = shops;
+        this.reader = reader;
     }
 
     @GetMapping
@@ -41,32 +42,22 @@ class SettingsPage {
     }
 
     @PostMapping
-    String change(@RequestParam MultiValueMap<String, String> typed, Model model, HttpServletResponse response) {
+    String change(
+            @RequestParam MultiValueMap<String, String> typed,
+            @ModelAttribute("show") Show show,
+            Model model,
+            HttpServletResponse response) {
         Form form = new Form(typed);
-        String name = form.required("name", "Name of the shop", 200, "give a name; it stands on reports");
-        Optional<ZoneId> zone = zone(form);
-        ShopSettings.Units units = form.has("units", "US") ? ShopSettings.Units.US : ShopSettings.Units.METRIC;
-        Optional<Integer> stallDays = form.whole("stallDays", "Days without a drive", 1, 365);
-        if (stallDays.isEmpty()) {
-            form.wrong("stallDays", "Days without a drive: give a whole number from 1 to 365");
-        }
-        if (form.isWrong() || zone.isEmpty() || stallDays.isEmpty()) {
-            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-            return page(form, model);
-        }
-        shops.change(new ShopSettings(name, zone.get(), units, stallDays.get()));
-        return "redirect:/settings?said=settings-saved";
-    }
-
-    private static Optional<ZoneId> zone(Form form) {
-        String name = form.required("zone", "Time zone", 60, "give one, such as Europe/Berlin or America/Chicago");
-        try {
-            return name.isEmpty() ? Optional.empty() : Optional.of(ZoneId.of(name));
-        } catch (DateTimeException e) {
-            form.wrong(
-                    "zone", "Time zone: found “" + name + "”, one such as Europe/Berlin or America/Chicago is wanted");
-            return Optional.empty();
-        }
+        Optional<ShopSettings> settings = reader.read(form, ShopEntry.class, show)
+                .flatMap(entry -> reader.made(form, ShopEntry.class, entry::settings));
+        return form.answer(
+                response,
+                () -> {
+                    shops.change(settings.orElseThrow());
+                    return "redirect:/settings?said=settings-saved";
+                },
+                refused -> reader.refuse(form, ShopEntry.class, refused),
+                () -> page(form, model));
     }
 
     private static String page(Form form, Model model) {

@@ -26,7 +26,7 @@ final class TypedText extends GenericConversionService {
         addConverter(String.class, String.class, TypedText::plain);
         addConverter(String.class, Double.class, TypedText::number);
         addConverter(String.class, Integer.class, TypedText::whole);
-        addConverter(String.class, Boolean.class, text -> !text.equals("no"));
+        addConverter(String.class, Boolean.class, TypedText::tick);
         addConverter(String.class, UUID.class, TypedText::id);
         addConverter(String.class, Instant.class, text -> time(text, zone));
         addConverter(String.class, JsonNode.class, TypedText::numberOrWord);
@@ -81,7 +81,7 @@ final class TypedText extends GenericConversionService {
         return text;
     }
 
-    private static Double number(String text) {
+    static Double number(String text) {
         if (!text.matches(NUMBER)) {
             throw new Unreadable("web.wanted.number", null);
         }
@@ -100,6 +100,14 @@ final class TypedText extends GenericConversionService {
         return text.matches(NUMBER)
                 ? JsonNodeFactory.instance.numberNode(number(text))
                 : JsonNodeFactory.instance.stringNode(plain(text));
+    }
+
+    private static Boolean tick(String text) {
+        return switch (text) {
+            case "yes" -> true;
+            case "no" -> false;
+            default -> throw new Unreadable("web.wanted.choice", null);
+        };
     }
 
     private static UUID id(String text) {

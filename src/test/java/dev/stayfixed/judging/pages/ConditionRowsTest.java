@@ -14,6 +14,7 @@ import dev.stayfixed.drive.condition.TypicalConditions;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.jobs.ShopSettings.Units;
+import dev.stayfixed.web.pages.EnglishForms;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.Show;
 import java.time.Duration;
@@ -62,8 +63,9 @@ class ConditionRowsTest {
     @MethodSource("sets")
     void whatIsPutIntoTheRowsIsReadFromThemAgain(ConditionSet set) {
         Form form = Form.empty();
-        ConditionRows.fill(form, set, METRIC);
-        assertThat(ConditionRows.read(form, METRIC).stream().map(c -> Units.METRIC.words(c.said())))
+        ConditionRows.fill(form, EnglishForms.READER, set, METRIC);
+        assertThat(ConditionRows.read(form, EnglishForms.READER, METRIC).stream()
+                        .map(c -> Units.METRIC.words(c.said())))
                 .containsExactlyElementsOf(set.conditions().stream()
                         .map(c -> Units.METRIC.words(c.said()))
                         .toList());
@@ -75,8 +77,8 @@ class ConditionRowsTest {
     @MethodSource("sets")
     void likewiseInUsUnitsAsFarAsTheyArePrinted(ConditionSet set) {
         Form form = Form.empty();
-        ConditionRows.fill(form, set, US);
-        List<Condition> read = ConditionRows.read(form, US);
+        ConditionRows.fill(form, EnglishForms.READER, set, US);
+        List<Condition> read = ConditionRows.read(form, EnglishForms.READER, US);
         assertThat(form.errors()).isEmpty();
         assertThat(read.stream().map(c -> Units.US.words(c.said())))
                 .containsExactlyElementsOf(set.conditions().stream()
@@ -87,9 +89,11 @@ class ConditionRowsTest {
     @Test
     void fortyFahrenheitAsADifferenceAreNoTemperature() {
         Form form = row(Form.empty(), 0, "RISE", "COOLANT", "40", "", "");
-        assertThat(((Reach) ConditionRows.read(form, US).get(0)).amount()).isEqualTo(40 / 1.8);
+        assertThat(((Reach) ConditionRows.read(form, EnglishForms.READER, US).get(0)).amount())
+                .isEqualTo(40 / 1.8);
         form = row(Form.empty(), 0, "REACH", "COOLANT", "160", "", "");
-        assertThat(((Reach) ConditionRows.read(form, US).get(0)).amount()).isEqualTo(71.111111);
+        assertThat(((Reach) ConditionRows.read(form, EnglishForms.READER, US).get(0)).amount())
+                .isEqualTo(71.111111);
     }
 
     @ParameterizedTest
@@ -112,14 +116,15 @@ class ConditionRowsTest {
     void aMistakeIsToldAtItsField(
             String kind, String signal, String min, String max, String time, String field, String words) {
         Form form = row(Form.empty(), 0, kind, signal, min, max, time);
-        ConditionRows.read(form, METRIC);
+        ConditionRows.read(form, EnglishForms.READER, METRIC);
         assertThat(form.error(field)).startsWith("Condition 1").contains(words);
     }
 
     @Test
     void timesAreAddedUp() {
         Form form = row(Form.empty(), 0, "SOAK", "", "", "", "1 h 30 min 5s");
-        assertThat(ConditionRows.read(form, METRIC)).containsExactly(new Soak(Duration.ofSeconds(5_405)));
+        assertThat(ConditionRows.read(form, EnglishForms.READER, METRIC))
+                .containsExactly(new Soak(Duration.ofSeconds(5_405)));
     }
 
     private static Form row(Form form, int i, String kind, String signal, String min, String max, String time) {

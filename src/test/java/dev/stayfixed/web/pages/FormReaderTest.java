@@ -8,8 +8,6 @@ import dev.stayfixed.jobs.entry.JobEntry;
 import dev.stayfixed.jobs.entry.RepairEntry;
 import dev.stayfixed.jobs.entry.VehicleEntry;
 import dev.stayfixed.obd.Ignition;
-import dev.stayfixed.platform.EnglishTexts;
-import jakarta.validation.Validation;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.UUID;
@@ -20,8 +18,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class FormReaderTest {
 
-    static final FormReader READER =
-            new FormReader(Validation.buildDefaultValidatorFactory().getValidator(), EnglishTexts.all());
+    private static final FormReader READER = EnglishForms.READER;
 
     private static final Show SHOW = new Show(
             new ShopSettings("shop", ZoneId.of("America/Chicago"), ShopSettings.Units.METRIC, 7),

@@ -110,7 +110,7 @@ class RecordedLogPagesTest {
             technician.field("Signal of Motor rev").selectOption("ENGINE_SPEED");
             technician.field("Unit of Motor rev").selectOption("VOLTS");
             technician.press("Confirm and add the drive");
-            assertThat(page.locator("#summary")).containsText("expected a unit like rpm");
+            assertThat(page.locator("#summary")).containsText("wanted: a unit like rpm");
             technician.field("Unit of Motor rev").selectOption("REVOLUTIONS_PER_MINUTE");
             technician.field("Signal of Road kmh").selectOption("VEHICLE_SPEED");
             technician.field("Unit of Road kmh").selectOption("KILOMETRES_PER_HOUR");

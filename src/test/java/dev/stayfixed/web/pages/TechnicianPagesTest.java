@@ -92,7 +92,7 @@ class TechnicianPagesTest {
             technician.field("Trips that failed").fill("11");
             technician.field("Trips in which the monitor ran").fill("10");
             technician.press("Note it");
-            assertThat(page.locator("#summary")).containsText("found 11, a whole number from 0 to 10 is wanted");
+            assertThat(page.locator("#summary")).containsText("found “11”; wanted: at most the monitored trips, 10");
             technician.field("Trips that failed").fill("3");
             technician.press("Note it");
             assertThat(page.locator(".sure")).containsText("it failed in 3 of 10 monitored trips");

@@ -24,14 +24,14 @@ class TickedScanTest {
 
     private static Scan scan(Form form) {
         return Scan.read(
-                ticks().below(Optional.empty(), form, FormReaderTest.READER).orElse(""));
+                ticks().below(Optional.empty(), form, EnglishForms.READER).orElse(""));
     }
 
     @Test
     void whatIsNotTickedIsNotSaid() {
         Form form = Form.empty().put("tickStored", "").put("tickLamp", "").put("tickMonitorP0420", "");
-        assertThat(ticks().below(Optional.empty(), form, FormReaderTest.READER)).isEmpty();
-        assertThat(ticks().below(Optional.of("47 00"), form, FormReaderTest.READER))
+        assertThat(ticks().below(Optional.empty(), form, EnglishForms.READER)).isEmpty();
+        assertThat(ticks().below(Optional.of("47 00"), form, EnglishForms.READER))
                 .contains("47 00");
         assertThat(ticks().isTouched(form)).isFalse();
     }
@@ -45,7 +45,7 @@ class TickedScanTest {
                 .put("tickLamp", "off")
                 .put("tickMonitorP0420", "complete")
                 .put("tickTestP0420", "failed");
-        assertThat(ticks().below(Optional.of("41 0C 00 00"), form, FormReaderTest.READER))
+        assertThat(ticks().below(Optional.of("41 0C 00 00"), form, EnglishForms.READER))
                 .contains("41 0C 00 00\nStored codes: none\nPending codes: P0420, P0171\nMIL: off\n"
                         + "catalyst: complete this drive cycle\nP0420: test failed in this drive");
         Scan scan = scan(form);
@@ -72,7 +72,7 @@ class TickedScanTest {
     void everyMonitorIsUnderstoodByItsName(MonitorGroup group) {
         TickedScan ticks = new TickedScan("t", List.of(new TickedScan.Row("P0420", group.label(), "P0420")));
         Scan scan = Scan.read(
-                ticks.below(Optional.empty(), Form.empty().put("tMonitorP0420", "incomplete"), FormReaderTest.READER)
+                ticks.below(Optional.empty(), Form.empty().put("tMonitorP0420", "incomplete"), EnglishForms.READER)
                         .orElse(""));
         assertThat(scan.thisCycle(group)).contains(MonitorState.INCOMPLETE);
     }
