@@ -1,12 +1,14 @@
 package dev.stayfixed.archive;
 
 import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.recording.ColumnMapping;
 import dev.stayfixed.recording.DecimalMark;
 import dev.stayfixed.recording.LogMapping;
 import dev.stayfixed.recording.SourceUnit;
 import dev.stayfixed.recording.TimeFormat;
+import dev.stayfixed.wording.Wording;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotEmpty;
@@ -80,6 +82,12 @@ public record LogMappingForm(
                                 columns.get(i).signal(),
                                 columns.get(i).unit())))
                 .toList();
+        if (dateColumn != null && !timeFormat.hasDate()) {
+            throw Refused.content(Mistake.said(
+                    at + "/columns",
+                    "time format: found \"" + Wording.METRIC.words(timeFormat)
+                            + "\" with a column for the date, expected one with a date"));
+        }
         return Refused.unless(
                 at + ".columns",
                 () -> new LogMapping(timeColumn, Optional.ofNullable(dateColumn), timeFormat, decimalMark, each));

@@ -48,7 +48,7 @@ public enum TimeFormat implements Kind {
     }
 
     /** Whether date and time of day stand in it, as people write them. */
-    boolean hasDate() {
+    public boolean hasDate() {
         return compareTo(TIME_OF_DAY) < 0;
     }
 
