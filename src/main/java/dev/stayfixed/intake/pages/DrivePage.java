@@ -1,6 +1,5 @@
 package dev.stayfixed.intake.pages;
 
-import dev.stayfixed.archive.DriveSubmission;
 import dev.stayfixed.archive.LeftOutReason;
 import dev.stayfixed.archive.LogFacts;
 import dev.stayfixed.archive.RecordedSignals;
