@@ -113,6 +113,8 @@ class OtherLanguageTest {
                 "/settings/notifications",
                 "/settings/webhooks",
                 "/jobs/new",
+                "/vehicles/" + vehicle.id() + "/drives/new",
+                "/jobs/" + job.id() + "/repairs/new",
                 URI.create(driver).getPath(),
                 "/nowhere")) {
             PAGES.put(page, client.get(page, "Accept", "text/html").body());

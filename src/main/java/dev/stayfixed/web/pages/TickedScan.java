@@ -1,6 +1,7 @@
 package dev.stayfixed.web.pages;
 
 import dev.stayfixed.jobs.Fault;
+import dev.stayfixed.obd.MonitorGroup;
 import dev.stayfixed.obd.ObdFormatException;
 import dev.stayfixed.obd.TroubleCode;
 import dev.stayfixed.verification.RepairedFault;
@@ -35,10 +36,10 @@ public record TickedScan(String prefix, List<Row> faults) {
     /**
      * A fault that is asked for.
      *
-     * @param monitor the name of its readiness monitor
+     * @param group whose readiness monitor it is
      * @param field the end of the names of its fields
      */
-    public record Row(String code, String monitor, String field) {}
+    public record Row(String code, MonitorGroup group, String field) {}
 
     public static TickedScan of(String prefix, List<Fault> faults) {
         return new TickedScan(
@@ -52,7 +53,7 @@ public record TickedScan(String prefix, List<Row> faults) {
 
     private static Row row(RepairedFault fault) {
         String code = fault.code().text();
-        return new Row(code, fault.group().label(), code.replace("-", ""));
+        return new Row(code, fault.group(), code.replace("-", ""));
     }
 
     /** Something is ticked, so the ticks are shown. */
@@ -87,7 +88,7 @@ public record TickedScan(String prefix, List<Row> faults) {
         }
         for (Row row : faults) {
             Optional.ofNullable(MONITOR.get(form.value(prefix + "Monitor" + row.field())))
-                    .map(said -> row.monitor() + ": " + said)
+                    .map(said -> row.group().label() + ": " + said)
                     .filter(line -> !lines.contains(line))
                     .ifPresent(lines::add);
             Optional.ofNullable(TEST.get(form.value(prefix + "Test" + row.field())))

@@ -19,7 +19,7 @@ class TickedScanTest {
     private static final TroubleCode P0420 = TroubleCode.parse("P0420");
 
     private static TickedScan ticks() {
-        return new TickedScan("tick", List.of(new TickedScan.Row("P0420", "catalyst", "P0420")));
+        return new TickedScan("tick", List.of(new TickedScan.Row("P0420", MonitorGroup.CATALYST, "P0420")));
     }
 
     private static Scan scan(Form form) {
@@ -70,7 +70,7 @@ class TickedScanTest {
     @ParameterizedTest
     @EnumSource(MonitorGroup.class)
     void everyMonitorIsUnderstoodByItsName(MonitorGroup group) {
-        TickedScan ticks = new TickedScan("t", List.of(new TickedScan.Row("P0420", group.label(), "P0420")));
+        TickedScan ticks = new TickedScan("t", List.of(new TickedScan.Row("P0420", group, "P0420")));
         Scan scan = Scan.read(
                 ticks.below(Optional.empty(), Form.empty().put("tMonitorP0420", "incomplete"), EnglishForms.READER)
                         .orElse(""));
