@@ -10,6 +10,7 @@ import dev.stayfixed.reason.Reason;
 import dev.stayfixed.reason.Shape;
 import dev.stayfixed.reason.Unit;
 import dev.stayfixed.recording.LogReason;
+import java.time.Instant;
 import java.util.Arrays;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -64,35 +65,70 @@ final class StoredReason {
     }
 
     static JsonNode node(Part part) {
-        ObjectNode node = JsonNodeFactory.instance.objectNode();
-        if (part instanceof Reason reason) {
-            node.put("kind", reason.kind().key());
+        return part.match(KEPT);
+    }
+
+    private static ObjectNode empty() {
+        return JsonNodeFactory.instance.objectNode();
+    }
+
+    private static final Part.Cases<JsonNode> KEPT = new Part.Cases<>() {
+        @Override
+        public JsonNode kind(Kind kind) {
+            return empty().put("word", kind.key());
+        }
+
+        @Override
+        public JsonNode reason(Reason reason) {
+            ObjectNode node = empty().put("kind", reason.kind().key());
             reason.parts().forEach(inner -> node.withArray("parts").add(node(inner)));
             return node;
         }
-        if (part instanceof Kind kind) {
-            return node.put("word", kind.key());
-        }
-        if (part instanceof Quantity quantity) {
+
+        @Override
+        public JsonNode quantity(Quantity quantity) {
+            ObjectNode node = empty();
             quantity.beside().ifPresent(limit -> node.put("beside", limit));
             return node.put("value", quantity.value())
                     .put("unit", quantity.unit().name())
                     .put("decimals", quantity.decimals());
         }
-        if (part instanceof Part.Time time) {
-            return node.put("millis", time.millis()).put("form", time.form().name());
+
+        @Override
+        public JsonNode count(Part.Count count) {
+            return empty().put("count", count.number());
         }
-        if (part instanceof Part.TimeOf time) {
-            return node.put("found", time.found()).put("needed", time.needed());
+
+        @Override
+        public JsonNode hex(Part.Hex hex) {
+            return empty().put("hex", hex.number());
         }
-        if (part instanceof Part.Verbatim own) {
-            return node.put(SENTENCE, own.text());
+
+        @Override
+        public JsonNode day(Part.Day day) {
+            return empty().put("day", day.at().toString());
         }
-        if (part instanceof Part.Count count) {
-            return node.put("count", count.number());
+
+        @Override
+        public JsonNode minute(Part.Minute minute) {
+            return empty().put("minute", minute.at().toString());
         }
-        throw new IllegalArgumentException("part of a reason: found " + part + ", expected one that is kept");
-    }
+
+        @Override
+        public JsonNode verbatim(Part.Verbatim own) {
+            return empty().put(SENTENCE, own.text());
+        }
+
+        @Override
+        public JsonNode time(Part.Time time) {
+            return empty().put("millis", time.millis()).put("form", time.form().name());
+        }
+
+        @Override
+        public JsonNode timeOf(Part.TimeOf time) {
+            return empty().put("found", time.found()).put("needed", time.needed());
+        }
+    };
 
     static Reason read(JsonNode node) {
         if (node.isString()) {
@@ -117,6 +153,15 @@ final class StoredReason {
         }
         if (node.has("count")) {
             return Part.count(node.get("count").asLong());
+        }
+        if (node.has("hex")) {
+            return Part.hex(node.get("hex").asInt());
+        }
+        if (node.has("day")) {
+            return new Part.Day(Instant.parse(node.get("day").asString()));
+        }
+        if (node.has("minute")) {
+            return new Part.Minute(Instant.parse(node.get("minute").asString()));
         }
         if (node.has(SENTENCE)) {
             return Part.verbatim(node.get(SENTENCE).asString());

@@ -136,30 +136,42 @@ public sealed interface ConditionForm {
     }
 
     static ConditionForm of(Condition condition) {
-        if (condition instanceof Soak soak) {
-            return new SoakForm(seconds(soak.atLeast()));
-        }
-        if (condition instanceof AtStart start) {
-            return new AtStartForm(Range.of(start.range()));
-        }
-        if (condition instanceof StartDifference difference) {
-            return new StartDifferenceForm(difference.upper(), difference.lower(), difference.most());
-        }
-        if (condition instanceof Reach reach) {
-            return new ReachForm(
-                    reach.signal(),
-                    reach.amount(),
-                    reach.isRise(),
-                    reach.within().map(ConditionForm::seconds).orElse(null),
-                    seconds(reach.leadIn()),
-                    reach.whileIn().stream().map(Range::of).toList());
-        }
-        Hold hold = (Hold) condition;
-        return new HoldForm(
-                Range.of(hold.range()),
-                seconds(hold.atLeast()),
-                hold.unbroken(),
-                hold.whileIn().stream().map(Range::of).toList());
+        return condition.match(new Condition.Cases<>() {
+            @Override
+            public ConditionForm soak(Soak soak) {
+                return new SoakForm(seconds(soak.atLeast()));
+            }
+
+            @Override
+            public ConditionForm atStart(AtStart start) {
+                return new AtStartForm(Range.of(start.range()));
+            }
+
+            @Override
+            public ConditionForm startDifference(StartDifference difference) {
+                return new StartDifferenceForm(difference.upper(), difference.lower(), difference.most());
+            }
+
+            @Override
+            public ConditionForm reach(Reach reach) {
+                return new ReachForm(
+                        reach.signal(),
+                        reach.amount(),
+                        reach.isRise(),
+                        reach.within().map(ConditionForm::seconds).orElse(null),
+                        seconds(reach.leadIn()),
+                        reach.whileIn().stream().map(Range::of).toList());
+            }
+
+            @Override
+            public ConditionForm hold(Hold hold) {
+                return new HoldForm(
+                        Range.of(hold.range()),
+                        seconds(hold.atLeast()),
+                        hold.unbroken(),
+                        hold.whileIn().stream().map(Range::of).toList());
+            }
+        });
     }
 
     private static Integer seconds(Duration duration) {

@@ -25,4 +25,9 @@ public non-sealed interface Kind extends Part {
     default boolean takes(int count) {
         return count == parts().size();
     }
+
+    @Override
+    default <T> T match(Cases<T> cases) {
+        return cases.kind(this);
+    }
 }

@@ -35,4 +35,9 @@ public record Quantity(double value, Unit unit, int decimals, OptionalDouble bes
     public Quantity beside(double limit) {
         return new Quantity(value, unit, decimals, OptionalDouble.of(limit));
     }
+
+    @Override
+    public <T> T match(Cases<T> cases) {
+        return cases.quantity(this);
+    }
 }

@@ -26,4 +26,9 @@ public record Reason(Kind kind, List<Part> parts) implements Part {
     public Reason asSentence() {
         return of(Shape.SENTENCE, this);
     }
+
+    @Override
+    public <T> T match(Cases<T> cases) {
+        return cases.reason(this);
+    }
 }

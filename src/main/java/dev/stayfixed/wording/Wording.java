@@ -41,6 +41,7 @@ public final class Wording {
     private final Locale locale;
     private final boolean us;
     private final ResourceBundle texts;
+    private final Part.Cases<String> worded = new Worded();
 
     private Wording(Locale locale, boolean us) {
         this.us = us;
@@ -58,47 +59,67 @@ public final class Wording {
 
     /** In words and with units. */
     public String words(Part said) {
-        if (said instanceof Reason reason) {
-            return reason.kind() instanceof Shape shape ? shaped(shape, reason.parts()) : text(reason);
-        }
-        if (said instanceof Kind kind) {
+        return said.match(worded);
+    }
+
+    /** Each part in words. */
+    private final class Worded implements Part.Cases<String> {
+
+        @Override
+        public String kind(Kind kind) {
             return texts.getString(kind.key());
         }
-        if (said instanceof Quantity quantity) {
+
+        @Override
+        public String reason(Reason reason) {
+            return reason.kind() instanceof Shape shape ? shaped(shape, reason.parts()) : text(reason);
+        }
+
+        @Override
+        public String quantity(Quantity quantity) {
             return (number(quantity) + " " + unit(quantity.unit())).stripTrailing();
         }
-        if (said instanceof Part.Time time) {
+
+        @Override
+        public String count(Part.Count count) {
+            return Long.toString(count.number());
+        }
+
+        @Override
+        public String hex(Part.Hex hex) {
+            return "%02X".formatted(hex.number());
+        }
+
+        @Override
+        public String day(Part.Day day) {
+            return Wording.this.time("Day", day.at());
+        }
+
+        @Override
+        public String minute(Part.Minute minute) {
+            return Wording.this.time("Minute", minute.at());
+        }
+
+        @Override
+        public String verbatim(Part.Verbatim verbatim) {
+            return verbatim.text();
+        }
+
+        @Override
+        public String time(Part.Time time) {
             return time.form() == Part.Time.Form.LENGTH ? length(time.millis()) : moment(time.millis());
         }
-        if (said instanceof Part.TimeOf time) {
-            return timeOf(time.found(), time.needed());
+
+        @Override
+        public String timeOf(Part.TimeOf time) {
+            return Wording.this.timeOf(time.found(), time.needed());
         }
-        if (said instanceof Part.Day day) {
-            return time("Day", day.at());
-        }
-        if (said instanceof Part.Minute minute) {
-            return time("Minute", minute.at());
-        }
-        return plain(said);
     }
 
     private String time(String pattern, Instant at) {
         return DateTimeFormatter.ofPattern(texts.getString(pattern), locale)
                 .withZone(ZoneOffset.UTC)
                 .format(at);
-    }
-
-    private static String plain(Part said) {
-        if (said instanceof Part.Count count) {
-            return Long.toString(count.number());
-        }
-        if (said instanceof Part.Hex hex) {
-            return "%02X".formatted(hex.number());
-        }
-        if (said instanceof Part.Verbatim verbatim) {
-            return verbatim.text();
-        }
-        throw new IllegalArgumentException("part of a reason: found " + said + ", expected one that has words");
     }
 
     private String text(Reason reason) {

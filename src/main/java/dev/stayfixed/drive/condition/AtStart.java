@@ -34,6 +34,11 @@ public record AtStart(SignalRange range) implements Condition {
     }
 
     @Override
+    public <T> T match(Cases<T> cases) {
+        return cases.atStart(this);
+    }
+
+    @Override
     public Phase phase() {
         return Phase.START;
     }

@@ -35,4 +35,20 @@ public sealed interface Condition permits Soak, AtStart, StartDifference, Reach,
      * speaks against it. Empty where no summary could tell.
      */
     Optional<Finding> inSummary(DriveSummary summary);
+
+    /** What it is: one method for each, so that a condition more does not go unnoticed where conditions are read. */
+    <T> T match(Cases<T> cases);
+
+    /** What to make of each. */
+    interface Cases<T> {
+        T soak(Soak soak);
+
+        T atStart(AtStart start);
+
+        T startDifference(StartDifference difference);
+
+        T reach(Reach reach);
+
+        T hold(Hold hold);
+    }
 }

@@ -53,6 +53,11 @@ public record Hold(SignalRange range, Duration atLeast, boolean unbroken, List<S
     }
 
     @Override
+    public <T> T match(Cases<T> cases) {
+        return cases.hold(this);
+    }
+
+    @Override
     public Phase phase() {
         if (isStandstill()) {
             return whileIn.stream().anyMatch(Hold::isWarm) ? Phase.WARM_IDLE : Phase.IDLE;

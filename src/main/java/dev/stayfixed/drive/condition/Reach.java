@@ -81,6 +81,11 @@ public record Reach(
     }
 
     @Override
+    public <T> T match(Cases<T> cases) {
+        return cases.reach(this);
+    }
+
+    @Override
     public Phase phase() {
         return Phase.WARM_UP;
     }

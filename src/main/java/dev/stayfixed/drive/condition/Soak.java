@@ -35,6 +35,11 @@ public record Soak(Duration atLeast) implements Condition {
     }
 
     @Override
+    public <T> T match(Cases<T> cases) {
+        return cases.soak(this);
+    }
+
+    @Override
     public Phase phase() {
         return Phase.SOAK;
     }

@@ -42,6 +42,11 @@ public record StartDifference(Signal upper, Signal lower, double most) implement
     }
 
     @Override
+    public <T> T match(Cases<T> cases) {
+        return cases.startDifference(this);
+    }
+
+    @Override
     public Phase phase() {
         return Phase.START;
     }

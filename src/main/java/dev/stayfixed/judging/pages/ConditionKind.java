@@ -30,18 +30,31 @@ public enum ConditionKind implements Kind {
     }
 
     static ConditionKind of(Condition condition) {
-        if (condition instanceof Soak) {
-            return SOAK;
-        }
-        if (condition instanceof AtStart) {
-            return AT_START;
-        }
-        if (condition instanceof StartDifference) {
-            return DIFFERENCE;
-        }
-        if (condition instanceof Reach reach) {
-            return reach.isRise() ? RISE : REACH;
-        }
-        return ((Hold) condition).unbroken() ? HOLD : TOTAL;
+        return condition.match(new Condition.Cases<>() {
+            @Override
+            public ConditionKind soak(Soak soak) {
+                return SOAK;
+            }
+
+            @Override
+            public ConditionKind atStart(AtStart start) {
+                return AT_START;
+            }
+
+            @Override
+            public ConditionKind startDifference(StartDifference difference) {
+                return DIFFERENCE;
+            }
+
+            @Override
+            public ConditionKind reach(Reach reach) {
+                return reach.isRise() ? RISE : REACH;
+            }
+
+            @Override
+            public ConditionKind hold(Hold hold) {
+                return hold.unbroken() ? HOLD : TOTAL;
+            }
+        });
     }
 }

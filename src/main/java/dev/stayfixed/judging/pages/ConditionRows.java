@@ -84,42 +84,66 @@ final class ConditionRows {
 
     private void write(int row, Condition condition) {
         form.put("kind" + row, ConditionKind.of(condition).name());
-        if (condition instanceof Soak soak) {
-            time("time" + row, soak.atLeast());
-        } else if (condition instanceof AtStart start) {
-            range(row, start.range());
-        } else if (condition instanceof StartDifference difference) {
-            form.put("signal" + row, difference.upper().name());
-            form.put("other" + row, difference.lower().name());
-            form.put(
-                    "max" + row,
-                    show.plain(difference.most() * scale(difference.upper()).factor()));
-        } else if (condition instanceof Reach reach) {
+        condition.match(new Written(row));
+    }
+
+    /** Writes a condition into the fields of a row. */
+    private final class Written implements Condition.Cases<Form> {
+
+        private final int row;
+
+        Written(int row) {
+            this.row = row;
+        }
+
+        @Override
+        public Form soak(Soak soak) {
+            return time("time" + row, soak.atLeast());
+        }
+
+        @Override
+        public Form atStart(AtStart start) {
+            return range(row, start.range());
+        }
+
+        @Override
+        public Form startDifference(StartDifference difference) {
+            return form.put("signal" + row, difference.upper().name())
+                    .put("other" + row, difference.lower().name())
+                    .put(
+                            "max" + row,
+                            show.plain(difference.most()
+                                    * scale(difference.upper()).factor()));
+        }
+
+        @Override
+        public Form reach(Reach reach) {
             Scale scale = scale(reach.signal());
             form.put("signal" + row, reach.signal().name());
             form.put(
                     "min" + row,
                     show.plain(reach.isRise() ? reach.amount() * scale.factor() : scale.shown(reach.amount())));
             reach.within().ifPresent(within -> time("time" + row, within));
-            if (!reach.leadIn().isZero()) {
-                time("lead" + row, reach.leadIn());
-            }
-        } else if (condition instanceof Hold hold) {
+            return reach.leadIn().isZero() ? form : time("lead" + row, reach.leadIn());
+        }
+
+        @Override
+        public Form hold(Hold hold) {
             range(row, hold.range());
-            time("time" + row, hold.atLeast());
+            return time("time" + row, hold.atLeast());
         }
     }
 
-    private void range(int row, SignalRange range) {
+    private Form range(int row, SignalRange range) {
         Scale scale = scale(range.signal());
         form.put("signal" + row, range.signal().name());
         form.put("min" + row, Double.isInfinite(range.min()) ? "" : show.plain(scale.shown(range.min())));
-        form.put("max" + row, Double.isInfinite(range.max()) ? "" : show.plain(scale.shown(range.max())));
+        return form.put("max" + row, Double.isInfinite(range.max()) ? "" : show.plain(scale.shown(range.max())));
     }
 
-    private void time(String field, Duration time) {
+    private Form time(String field, Duration time) {
         long seconds = time.toSeconds();
-        form.put(
+        return form.put(
                 field,
                 seconds % 3_600 == 0
                         ? seconds / 3_600 + " h"

@@ -55,33 +55,58 @@ public record ReasonAnswer(String kind, Map<String, Object> parts) {
     }
 
     private static Object value(Part part) {
-        if (part instanceof Reason reason) {
-            return of(reason);
-        }
-        if (part instanceof Kind kind) {
+        return part.match(VALUE);
+    }
+
+    private static final Part.Cases<Object> VALUE = new Part.Cases<>() {
+        @Override
+        public Object kind(Kind kind) {
             return kind.name();
         }
-        if (part instanceof Quantity quantity) {
+
+        @Override
+        public Object reason(Reason reason) {
+            return of(reason);
+        }
+
+        @Override
+        public Object quantity(Quantity quantity) {
             return new Amount(quantity.value(), quantity.unit().symbol());
         }
-        if (part instanceof Part.Time time) {
-            return new Amount(time.millis() / 1000.0, "s");
-        }
-        if (part instanceof Part.TimeOf time) {
-            return new Share(time.found() / 1000.0, time.needed() / 1000.0, "s");
-        }
-        if (part instanceof Part.Count count) {
+
+        @Override
+        public Object count(Part.Count count) {
             return count.number();
         }
-        if (part instanceof Part.Hex hex) {
+
+        @Override
+        public Object hex(Part.Hex hex) {
             return hex.number();
         }
-        if (part instanceof Part.Day day) {
+
+        @Override
+        public Object day(Part.Day day) {
             return day.at();
         }
-        if (part instanceof Part.Minute minute) {
+
+        @Override
+        public Object minute(Part.Minute minute) {
             return minute.at();
         }
-        return text(part);
-    }
+
+        @Override
+        public Object verbatim(Part.Verbatim verbatim) {
+            return verbatim.text();
+        }
+
+        @Override
+        public Object time(Part.Time time) {
+            return new Amount(time.millis() / 1000.0, "s");
+        }
+
+        @Override
+        public Object timeOf(Part.TimeOf time) {
+            return new Share(time.found() / 1000.0, time.needed() / 1000.0, "s");
+        }
+    };
 }
