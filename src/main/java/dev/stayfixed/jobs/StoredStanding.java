@@ -14,14 +14,13 @@ record StoredStanding(
         @Column(name = "standing_state") @Enumerated(EnumType.STRING)
         StateName state,
 
-        @Column(name = "standing_words") String words,
         @Column(name = "standing_passes") @Nullable Integer passes,
         @Column(name = "standing_decided") boolean decided,
         @Column(name = "standing_comeback") boolean comeback) {
 
     static StoredStanding of(Standing s) {
         return new StoredStanding(
-                s.state(), s.words(), s.passes().isPresent() ? s.passes().getAsInt() : null, s.decided(), s.comeback());
+                s.state(), s.passes().isPresent() ? s.passes().getAsInt() : null, s.decided(), s.comeback());
     }
 
     Standing facts(int needed) {

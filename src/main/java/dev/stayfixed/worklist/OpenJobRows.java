@@ -24,7 +24,7 @@ class OpenJobRows {
     private static final String IN_FULL = """
             select j.id, j.opened_at, j.customer, j.reference, v.description, v.plate, v.vin,
                    (select max(d.start_at) from drive d where d.vehicle_id = j.vehicle_id) last_drive,
-                   f.code, f.monitor_group, f.required_passes, f.standing_state, f.standing_words, f.standing_passes,
+                   f.code, f.monitor_group, f.required_passes, f.standing_state, f.standing_passes,
                    f.standing_decided, f.standing_comeback
             from job j
             join vehicle v on v.id = j.vehicle_id

@@ -110,7 +110,7 @@ class ReconciliationTest {
         tamper(car);
 
         reconciliation.run();
-        assertThat(car.standing()).isEqualTo("nonsense");
+        assertThat(car.standing()).isEqualTo("recurred");
 
         asked().run();
         assertThat(car.standing()).isEqualTo("1 of 2 clean trips");
@@ -207,9 +207,9 @@ class ReconciliationTest {
 
     private void tamper(Passing car) {
         jdbc.sql("""
-                        update fault set standing_words = 'nonsense', standing_state = 'RECURRED'
+                        update fault set standing_state = 'RECURRED'
                         where job_id in (select id from job where vehicle_id = ?)""").param(car.vehicleId()).update();
-        assertThat(car.standing()).isEqualTo("nonsense");
+        assertThat(car.standing()).isEqualTo("recurred");
     }
 
     private void judgedBy(Passing car, @Nullable String name) {
