@@ -23,10 +23,10 @@ final class WideLanguage {
     /** Patterns of dates, which are no texts. */
     private static final Set<String> PATTERNS = Set.of("Day", "Minute");
 
-    /** A place of a text, with the choices that stand in it. */
-    private static final Pattern PLACE = Pattern.compile("\\{[^{}]*}");
+    /** A place of a text, with the choices that stand in it, which may have a place of their own. */
+    private static final Pattern PLACE = Pattern.compile("\\{(?:[^{}]|\\{[^{}]*})*}");
 
-    private static final Pattern CHOSEN = Pattern.compile("(?<=[#<])[^|}]*");
+    private static final Pattern CHOSEN = Pattern.compile("(?<=[#<])(?:[^|{}]|\\{[^{}]*})*");
 
     private WideLanguage() {}
 

@@ -16,11 +16,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A fault as the job page shows it.
  *
  * @param anchor its place on the page
+ * @param stands key of the few words in which it stands
+ * @param slots SVG
+ * @param act what is next for it; null where nothing is
  * @param sentence the verdict
  * @param next what the next drive must bring
  * @param lastMissed why the latest drive did not count; empty where it did
@@ -34,6 +38,9 @@ public record FaultView(
         String group,
         String trips,
         Standing standing,
+        String stands,
+        String slots,
+        JobLead.@Nullable Act act,
         String sentence,
         Optional<String> next,
         Optional<Doubted> doubt,
@@ -74,6 +81,9 @@ public record FaultView(
                 show.words(fault.group()),
                 show.words(fault.trips() == Trips.ONE ? PageWord.ONE_TRIP_FAULT : PageWord.TWO_TRIP_FAULT),
                 standing,
+                stands(standing),
+                Slots.svg(standing, fault.trips(), show),
+                act(standing),
                 show.words(VerdictWords.sentence(fault.code(), fault.group(), standing)),
                 verdict.verdict().next().map(show::words),
                 verdict.verdict().doubt().map(d -> new Doubted(show.words(d.history()), show.words(d.reading()))),
@@ -82,6 +92,25 @@ public record FaultView(
                 latestFirst,
                 verdict.verdict().memory(),
                 verdict.verdict().ruleSet());
+    }
+
+    private static String stands(Standing standing) {
+        return switch (standing.state()) {
+            case AWAITING_REPAIR -> "jobs.stands.awaiting-repair";
+            case WAITING_FOR_FIRST_TRIP -> "jobs.stands.waiting";
+            case PASSING -> "jobs.stands.passing";
+            case CONFIRMED_FIXED -> "jobs.stands.confirmed-fixed";
+            case FAILED_ONCE -> standing.comeback() ? "jobs.stands.failed-after-proof" : "jobs.stands.failed-once";
+            case RECURRED -> standing.comeback() ? "jobs.stands.came-back" : "jobs.stands.not-fixed";
+        };
+    }
+
+    private static JobLead.@Nullable Act act(Standing standing) {
+        return switch (standing.state()) {
+            case AWAITING_REPAIR, RECURRED -> JobLead.Act.RECORD_REPAIR;
+            case WAITING_FOR_FIRST_TRIP, PASSING, FAILED_ONCE -> JobLead.Act.PLAN_DRIVE;
+            case CONFIRMED_FIXED -> null;
+        };
     }
 
     private static Optional<Step> lastMissed(Attempt attempt) {

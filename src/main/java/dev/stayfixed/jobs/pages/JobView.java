@@ -10,6 +10,7 @@ import dev.stayfixed.judging.Alert;
 import dev.stayfixed.judging.CaseFile;
 import dev.stayfixed.judging.CaseFiles;
 import dev.stayfixed.judging.FaultVerdict;
+import dev.stayfixed.judging.NextDrives;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.telling.FollowUps;
 import dev.stayfixed.telling.JobNotices;
@@ -72,7 +73,9 @@ class JobView {
         model.addAttribute(
                 "isFixed",
                 stands(job, StateName.CONFIRMED_FIXED) == job.faults().size());
-        model.addAttribute("needsRepair", stands(job, StateName.RECURRED) + stands(job, StateName.AWAITING_REPAIR) > 0);
+        model.addAttribute("lead", JobLead.of(job));
+        model.addAttribute("leadDetail", firstStep(file.nextDrives(id), show));
+        model.addAttribute("bands", bands(job, show));
         model.addAttribute("alerts", alerts(file, job));
         model.addAttribute("tooEarly", tooEarly(judged));
         model.addAttribute("leftOut", intake.leftOut(job.vehicleId()));
@@ -104,6 +107,21 @@ class JobView {
             }
         }
         return typicals;
+    }
+
+    /** What the next drive begins with; nothing where none is planned. */
+    private static String firstStep(NextDrives.Outline outline, Show show) {
+        return outline.plans().stream()
+                .findFirst()
+                .flatMap(plan -> plan.lines().stream().findFirst())
+                .map(show::words)
+                .orElse("");
+    }
+
+    private static Map<UUID, List<BenchBand>> bands(Job job, Show show) {
+        Map<UUID, List<BenchBand>> bands = new LinkedHashMap<>();
+        job.faults().forEach(fault -> bands.put(fault.id(), BenchBand.of(job, fault.id(), show)));
+        return bands;
     }
 
     private static int stands(Job job, StateName state) {

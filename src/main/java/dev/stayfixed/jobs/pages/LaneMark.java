@@ -26,6 +26,7 @@ public enum LaneMark implements Kind {
             "<circle r='10' class='m-open m-dash' stroke-dasharray='4 3'/><path d='M-5 0 L-1 4 L6 -4' class='m-bar'/>"),
     REMARK("<circle r='9' class='m-open'/><text y='5' text-anchor='middle' class='m-text'>i</text>"),
     GAP("<path d='M-12 0 L-6 -8 L0 8 L6 -8 L12 0' class='m-open'/>"),
+    OPEN_SLOT("<circle r='10' class='m-open m-dash' stroke-dasharray='4 3'/>"),
     REPAIR("<path d='M0 16 V-18 H14 L9 -13 L14 -8 H0' class='m-flag'/>");
 
     private final String shape;
@@ -41,7 +42,7 @@ public enum LaneMark implements Kind {
 
     public boolean isDrive() {
         return switch (this) {
-            case CLEARED, FAILED_UNSEEN, PASSED_UNSEEN, REMARK, GAP, REPAIR -> false;
+            case CLEARED, FAILED_UNSEEN, PASSED_UNSEEN, REMARK, GAP, OPEN_SLOT, REPAIR -> false;
             default -> true;
         };
     }

@@ -81,7 +81,7 @@ class TechnicianPagesTest {
             assertThat(page.locator(".steps")).containsText("did not run");
             window.isSound("a drive");
             technician.goTo(job);
-            assertThat(page.locator(".fault")).containsText("Why the last drive did not count");
+            assertThat(page.locator(".row-fault")).containsText("Why the last drive did not count");
             technician.addDrive("2026-06-22T08:00", Technician.RAN_CLEAN);
             technician.goTo(job);
             assertThat(page.locator(".verdict")).containsText("1 of 2 clean trips");
