@@ -16,6 +16,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -68,8 +69,17 @@ public record FaultView(
     /** A piece of evidence. */
     public record Said(String source, String words) {}
 
-    public static FaultView of(FaultVerdict verdict, Job job, Show show) {
-        List<Attempt> attempts = attempts(verdict, job, show);
+    /** All faults of a job, their lanes on one axis. */
+    static List<FaultView> all(List<FaultVerdict> verdicts, Job job, Show show) {
+        List<List<Attempt>> attempts =
+                verdicts.stream().map(v -> attempts(v, job, show)).toList();
+        LaneAxis axis = LaneAxis.of(attempts.stream().map(DriveLane::events).toList());
+        return IntStream.range(0, verdicts.size())
+                .mapToObj(i -> of(verdicts.get(i), attempts.get(i), axis, show))
+                .toList();
+    }
+
+    private static FaultView of(FaultVerdict verdict, List<Attempt> attempts, LaneAxis axis, Show show) {
         var fault = verdict.faultCase().fault();
         Standing standing = verdict.standing();
         List<Attempt> latestFirst = new ArrayList<>(attempts);
@@ -88,7 +98,7 @@ public record FaultView(
                 verdict.verdict().next().map(show::words),
                 verdict.verdict().doubt().map(d -> new Doubted(show.words(d.history()), show.words(d.reading()))),
                 latestFirst.stream().findFirst().flatMap(FaultView::lastMissed),
-                DriveLane.svg(fault.code().text(), attempts, show),
+                DriveLane.svg(fault.code().text(), DriveLane.events(attempts), axis, show),
                 latestFirst,
                 verdict.verdict().memory(),
                 verdict.verdict().ruleSet());

@@ -63,8 +63,7 @@ class JobView {
         model.addAttribute("job", job);
         model.addAttribute("vehicle", file.vehicle());
         model.addAttribute("form", form);
-        model.addAttribute(
-                "faults", judged.stream().map(v -> FaultView.of(v, job, show)).toList());
+        model.addAttribute("faults", FaultView.all(judged, job, show));
         model.addAttribute("ways", sentences(file.ways(id), show));
         model.addAttribute("typicals", typicals(file, job));
         model.addAttribute("proofs", file.proofs(id));

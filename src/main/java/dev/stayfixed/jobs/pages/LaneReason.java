@@ -7,7 +7,9 @@ import java.util.List;
 enum LaneReason implements Kind {
     NOTHING_YET("code"),
     IN_ORDER("code", "events"),
-    EVENT_ON("mark", "time");
+    EVENT_ON("mark", "time"),
+    EVENTS_BETWEEN("events", "first", "last"),
+    SO_MANY("mark", "count");
 
     @SuppressWarnings("ImmutableEnumChecker") // List.of cannot be changed
     private final List<String> parts;

@@ -40,7 +40,12 @@ public final class Slots {
         int width = Math.max(1, slots.size()) * STEP;
         StringBuilder svg = new StringBuilder(
                 "<svg class='slots' xmlns='http://www.w3.org/2000/svg' role='img' width='%d' height='%d' viewBox='0 0 %d %d' aria-label='%s'>"
-                        .formatted(width, HEIGHT, width, HEIGHT, HtmlUtils.htmlEscape(show.words(standing.said()), "UTF-8")));
+                        .formatted(
+                                width,
+                                HEIGHT,
+                                width,
+                                HEIGHT,
+                                HtmlUtils.htmlEscape(show.words(standing.said()), "UTF-8")));
         for (int i = 0; i < slots.size(); i++) {
             svg.append("<g transform='translate(%d %d)'>%s</g>"
                     .formatted(i * STEP + STEP / 2, HEIGHT / 2, slots.get(i).shape()));

@@ -83,7 +83,9 @@ class JobLeadTest {
                 Optional.empty(),
                 Stream.of(states)
                         .map(s -> new Fault(
-                                UUID.randomUUID(), RepairedFault.of(TroubleCode.parse("P0420"), Ignition.SPARK, Trips.TWO), Standing.of(s, 2)))
+                                UUID.randomUUID(),
+                                RepairedFault.of(TroubleCode.parse("P0420"), Ignition.SPARK, Trips.TWO),
+                                Standing.of(s, 2)))
                         .toList(),
                 List.of(),
                 Optional.empty());
