@@ -51,9 +51,9 @@ public enum EventKind implements Kind {
         return kinds;
     }
 
-    /** What the shop hears of at once, whatever the rule says. */
-    static Set<EventKind> atOnce() {
-        return EnumSet.of(LAMP_ON, NEW_CODE);
+    /** What stands above the open jobs until somebody has read it: it may be of a vehicle whose job is closed. */
+    public static Set<EventKind> forFirstPage() {
+        return EnumSet.of(CAME_BACK, LAMP_ON, NEW_CODE);
     }
 
     /** What a webhook can ask for. */

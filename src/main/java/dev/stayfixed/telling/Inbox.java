@@ -34,9 +34,9 @@ public class Inbox {
         return durably.read(events::unread);
     }
 
-    /** What was told at once and nobody has read yet, the latest first. */
+    /** What belongs on the first page and nobody has read yet, the latest first. */
     public List<Event> alerts() {
-        return durably.read(() -> events.unread(EventKind.atOnce(), MOST_ALERTS));
+        return durably.read(() -> events.unread(EventKind.forFirstPage(), MOST_ALERTS));
     }
 
     /** Marks one as read; reading it again changes nothing. */

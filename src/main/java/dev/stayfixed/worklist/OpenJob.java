@@ -2,6 +2,7 @@ package dev.stayfixed.worklist;
 
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.obd.MonitorGroup;
+import dev.stayfixed.verification.Trips;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -21,5 +22,5 @@ public record OpenJob(
         List<Line> faults) {
 
     /** A fault of the job, and where it stands. */
-    public record Line(String code, MonitorGroup group, Standing standing) {}
+    public record Line(String code, MonitorGroup group, Trips trips, Standing standing) {}
 }

@@ -5,6 +5,7 @@ import dev.stayfixed.obd.MonitorGroup;
 import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.storage.StoredTime;
 import dev.stayfixed.verification.StateName;
+import dev.stayfixed.verification.Trips;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
@@ -24,7 +25,7 @@ class OpenJobRows {
     private static final String IN_FULL = """
             select j.id, j.opened_at, j.customer, j.reference, v.description, v.plate, v.vin,
                    (select max(d.start_at) from drive d where d.vehicle_id = j.vehicle_id) last_drive,
-                   f.code, f.monitor_group, f.required_passes, f.standing_state, f.standing_passes,
+                   f.code, f.monitor_group, f.trips, f.required_passes, f.standing_state, f.standing_passes,
                    f.standing_decided, f.standing_comeback
             from job j
             join vehicle v on v.id = j.vehicle_id
@@ -86,6 +87,7 @@ class OpenJobRows {
         return new OpenJob.Line(
                 row.getString("code"),
                 MonitorGroup.valueOf(row.getString("monitor_group")),
+                Trips.valueOf(row.getString("trips")),
                 new Standing(
                         StateName.valueOf(row.getString("standing_state")),
                         counted ? OptionalInt.of(passes) : OptionalInt.empty(),

@@ -9,9 +9,12 @@ import dev.stayfixed.platform.storage.Durably;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 
@@ -48,6 +51,18 @@ public class OpenJobs {
         this.rows = rows;
         this.durably = durably;
         this.clock = clock;
+    }
+
+    /** Those of some jobs that are open. */
+    public Set<UUID> openOf(Collection<UUID> jobs) {
+        return jobs.isEmpty()
+                ? Set.of()
+                : durably.read(() ->
+                        Set.copyOf(jdbc.sql("select job_id from open_job where shop_id = :shop and job_id in (:jobs)")
+                                .param("shop", shop.id())
+                                .param("jobs", jobs)
+                                .query(UUID.class)
+                                .list()));
     }
 
     /**

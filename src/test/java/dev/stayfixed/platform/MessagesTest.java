@@ -40,6 +40,7 @@ class MessagesTest {
             "customer.ended", List.of(Visit.Reason.values()),
             "worklist.attention", List.of(Attention.values()),
             "worklist.advice", List.of(Attention.values()),
+            "worklist.todo", EventKind.forFirstPage(),
             "jobs.proof.trips", List.of(Trips.values()),
             "telling.driver.headline", EventKind.forDriver(),
             "telling.driver.meaning", EventKind.forDriver(),

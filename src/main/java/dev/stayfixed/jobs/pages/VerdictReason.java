@@ -19,7 +19,8 @@ enum VerdictReason implements Kind {
     RECORD_REPAIR("code"),
     DRIVES_NEEDED("drives", "monitor"),
     MORE_DRIVES_NEEDED("drives", "monitor"),
-    CLOSE_JOB;
+    CLOSE_JOB,
+    READ_AGAIN;
 
     @SuppressWarnings("ImmutableEnumChecker") // List.of cannot be changed
     private final List<String> parts;

@@ -11,6 +11,7 @@ import dev.stayfixed.verification.RuleSet;
 import dev.stayfixed.verification.StateName;
 import dev.stayfixed.verification.Verification;
 import dev.stayfixed.verification.WaysToProve;
+import dev.stayfixed.worklist.Attention;
 import dev.stayfixed.worklist.OpenJob;
 import java.time.Instant;
 import java.util.List;
@@ -42,6 +43,9 @@ public final class VerdictWords {
 
     /** What is next in a job, in a few words: the fault that holds it up longest says it. */
     public static Optional<Reason> next(OpenJob job) {
+        if (job.attention() == Attention.CONTRADICTORY) {
+            return Optional.of(Reason.of(VerdictReason.READ_AGAIN));
+        }
         return job.faults().stream()
                 .filter(f -> f.standing().state() == mostPressing(job))
                 .findFirst()

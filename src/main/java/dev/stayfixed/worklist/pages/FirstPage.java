@@ -1,7 +1,10 @@
 package dev.stayfixed.worklist.pages;
 
+import dev.stayfixed.jobs.pages.Slots;
 import dev.stayfixed.jobs.pages.VerdictWords;
 import dev.stayfixed.platform.Texts;
+import dev.stayfixed.telling.Event;
+import dev.stayfixed.telling.EventKind;
 import dev.stayfixed.telling.Inbox;
 import dev.stayfixed.web.pages.Show;
 import dev.stayfixed.web.pages.TechnicianPage;
@@ -14,6 +17,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
 import java.util.stream.Stream;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -41,7 +46,14 @@ class FirstPage {
     record Group(Attention attention, String words, String advice, String all, List<Entry> jobs) {}
 
     /** A job and what is next in it, in words. */
-    record Entry(OpenJob job, String next) {}
+    record Entry(OpenJob job, List<Stands> faults, String next) {}
+
+    /**
+     * A fault in a row of the list.
+     *
+     * @param slots SVG
+     */
+    record Stands(String code, String slots, String words) {}
 
     @GetMapping("/")
     String show(
@@ -55,7 +67,7 @@ class FirstPage {
                 Stream.of(Attention.values()).filter(a -> slug(a).equals(need)).findFirst();
         OpenJobs.Part part =
                 openJobs.find(text, only, page.matches("\\d{1,6}") ? Integer.parseInt(page) : 1, PAGE_SIZE);
-        model.addAttribute("alerts", inbox.alerts());
+        model.addAttribute("alerts", alerts());
         model.addAttribute("q", text);
         model.addAttribute("need", only.map(FirstPage::slug).orElse(""));
         model.addAttribute("needs", needs(part));
@@ -63,6 +75,25 @@ class FirstPage {
         model.addAttribute("groups", groups(part, show));
         model.addAttribute("all", all(part));
         return "first";
+    }
+
+    /**
+     * Something that was reported.
+     *
+     * @param todo what to do about it
+     */
+    record Reported(Event event, String todo) {}
+
+    /** The comeback of an open job stands in the list, and first. */
+    private List<Reported> alerts() {
+        List<Event> unread = inbox.alerts();
+        Set<UUID> open = openJobs.openOf(
+                unread.stream().flatMap(event -> event.jobId().stream()).toList());
+        return unread.stream()
+                .filter(event -> event.kind() != EventKind.CAME_BACK
+                        || event.jobId().filter(open::contains).isEmpty())
+                .map(event -> new Reported(event, texts.choice("worklist.todo", event.kind())))
+                .toList();
     }
 
     /** One choice of the list. */
@@ -101,9 +132,21 @@ class FirstPage {
             }
             groups.get(groups.size() - 1)
                     .jobs()
-                    .add(new Entry(job, VerdictWords.next(job).map(show::words).orElse("")));
+                    .add(new Entry(
+                            job,
+                            job.faults().stream()
+                                    .map(fault -> stands(fault, show))
+                                    .toList(),
+                            VerdictWords.next(job).map(show::words).orElse("")));
         }
         return groups;
+    }
+
+    private static Stands stands(OpenJob.Line fault, Show show) {
+        return new Stands(
+                fault.code(),
+                Slots.svg(fault.standing(), fault.trips(), show),
+                show.words(fault.standing().said()));
     }
 
     static String slug(Attention attention) {

@@ -108,4 +108,43 @@ class BoardTest {
             window.isSound("a closed job that came back");
         }
     }
+
+    @ParameterizedTest
+    @CsvSource({"390, true", "1280, true", "1280, false"})
+    void aComebackOfAClosedJobStandsOnTheFirstPageWithWhatToDo(int width, boolean script) {
+        Shop shop = new Shop(new Client(port));
+        String name = "Closed convertible " + width + script;
+        Answer car = shop.vehicle(name);
+        Answer job = shop.job(car);
+        shop.repair(job, "2026-06-01T10:00:00Z");
+        shop.drive(car, "2026-06-02T08:00:00Z", Shop.RAN_CLEAN).is(201);
+        shop.drive(car, "2026-06-03T08:00:00Z", Shop.RAN_CLEAN).is(201);
+        shop.close(job, "{}").is(200);
+        shop.drive(car, "2026-06-05T08:00:00Z", Shop.RAN_AND_FAILED).is(201);
+        try (Window window = browsers.window(width, script, ColorScheme.LIGHT)) {
+            Page page = window.page();
+            Technician technician = new Technician(page, "http://127.0.0.1:" + port);
+            technician.goTo("/");
+            Locator message = page.locator(".caution .message")
+                    .filter(new Locator.FilterOptions().setHasText(name))
+                    .filter(new Locator.FilterOptions().setHasText("came back"));
+            assertThat(message).containsText("Reopen the job and record the next repair.");
+            if (script) {
+                window.isSound("the first page with a comeback of a closed job");
+            }
+            message.getByRole(com.microsoft.playwright.options.AriaRole.BUTTON).click();
+            assertThat(technician.heading("It came back after the job was closed"))
+                    .isVisible();
+            technician.goTo("/");
+            assertThat(message).hasCount(0);
+            technician.goTo("/jobs/" + job.id());
+            technician.field("Reason").fill("it came back");
+            technician.press("Reopen the job");
+            technician.goTo("/?q=" + name.replace(' ', '+'));
+            assertThat(technician.heading("Came back")).isVisible();
+            assertThat(page.locator(".docket .slots")).isVisible();
+            assertThat(page.locator(".group-head")).containsText("Each row says what to do");
+            window.isQuiet("the first page");
+        }
+    }
 }
