@@ -21,6 +21,7 @@ public record JobLead(int proven, int faults, int pressing, Headline headline, A
         BACK("jobs.lead.back", "bad"),
         ALL_FIXED("jobs.lead.all-fixed", "good"),
         REPAIR_DUE("jobs.lead.repair-due", "quiet"),
+        FAILED_AFTER_PROOF("jobs.lead.failed-after-proof", "bad"),
         FAILED_ONCE("jobs.lead.failed-once", "warn"),
         ON_THE_WAY("jobs.lead.on-the-way", "quiet"),
         WAITING("jobs.lead.waiting", "quiet");
@@ -93,7 +94,11 @@ public record JobLead(int proven, int faults, int pressing, Headline headline, A
         for (Step step : ORDER) {
             int pressing = count(stands, step.state());
             if (pressing > 0) {
-                return new JobLead(proven, stands.size(), pressing, step.headline(), step.act());
+                Headline headline =
+                        step.state() == StateName.FAILED_ONCE && stands.stream().anyMatch(Standing::comeback)
+                                ? Headline.FAILED_AFTER_PROOF
+                                : step.headline();
+                return new JobLead(proven, stands.size(), pressing, headline, step.act());
             }
         }
         throw new IllegalStateException("job " + job.id() + ": found no fault, expected at least one");

@@ -42,6 +42,13 @@ class JobLeadTest {
     }
 
     @Test
+    void aFailureAfterProofIsCalledOne() {
+        VerificationState again = new VerificationState.FailedOnce(DAY, Optional.of(DAY));
+        assertThat(open(FIXED, again))
+                .isEqualTo(lead(1, 2, 1, JobLead.Headline.FAILED_AFTER_PROOF, JobLead.Act.ADD_DRIVE));
+    }
+
+    @Test
     void onlyWhereEveryFaultIsConfirmedFixedItStayedFixed() {
         assertThat(open(FIXED, FIXED)).isEqualTo(lead(2, 2, 2, JobLead.Headline.ALL_FIXED, JobLead.Act.CLOSE));
         for (VerificationState other : List.of(NONE, WAITING, PASSING, FAILED, BACK)) {
