@@ -34,3 +34,25 @@ for (const form of document.querySelectorAll("form:has([data-upload])")) {
     request.send(data);
   });
 }
+
+// Reads what was typed so far, as the form's own button does, and shows what was found. Only empty fields are filled, and never the one
+// that somebody is in. Without this script the button does it.
+for (const form of document.querySelectorAll("form[data-read]")) {
+  const [name, value] = form.dataset.read.split("=");
+  let asked = 0;
+  form.addEventListener("change", async e => {
+    if (!e.target.closest("[data-reads]")) return;
+    const mine = ++asked, typed = new URLSearchParams(new FormData(form));
+    typed.set(name, value);
+    const answer = await fetch(form.action, { method: "POST", body: typed }).catch(() => null);
+    if (!answer?.ok || mine !== asked) return;
+    const page = new DOMParser().parseFromString(await answer.text(), "text/html");
+    for (const part of form.querySelectorAll("[data-shown]")) part.replaceChildren(...page.getElementById(part.id).childNodes);
+    const rows = form.querySelectorAll("[data-row]"), read = page.querySelectorAll("[data-row]");
+    [...read].slice(rows.length).reduce((last, row) => (last.after(row), row), rows[rows.length - 1]);
+    for (const field of form.querySelectorAll("input[type=text]")) {
+      const found = page.getElementById(field.id);
+      if (found && field.value === "" && field !== document.activeElement) field.value = found.value;
+    }
+  });
+}

@@ -14,7 +14,6 @@ import dev.stayfixed.verification.RepairedFault;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.FormReader;
 import dev.stayfixed.web.pages.Show;
-import dev.stayfixed.wording.Wording;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -93,16 +92,17 @@ final class FaultRows {
     }
 
     /** For the rows that hold a code; rows with mistakes wait until they are mended. */
-    static List<Proof> proofs(Form form, FormReader reader, Ignition ignition, Show show, Texts texts) {
+    static List<Proof> proofs(
+            Form form, FormReader reader, Ignition ignition, Optional<Scan> read, Show show, Texts texts) {
         return IntStream.range(0, MOST)
                 .mapToObj(row -> reader.within(form, FaultEntry.class, "faults[" + row + "]", show))
                 .flatMap(Optional::stream)
                 .flatMap(entry -> terms(entry, ignition).stream())
                 .map(fault -> new Proof(
                         fault.code().text(),
-                        fault.group().label(),
+                        show.words(fault.group()),
                         texts.choice("jobs.proof.trips", fault.trips()),
-                        Wording.METRIC.words(VerdictWords.proof(fault)),
+                        show.words(VerdictWords.proof(fault, read)),
                         note(fault.group(), texts)))
                 .toList();
     }

@@ -161,7 +161,7 @@ class NewJobPage {
         model.addAttribute(
                 "digest", scan(form).map(scan -> ScanDigest.of(scan, show)).orElse(null));
         model.addAttribute("rows", FaultRows.numbers(form));
-        model.addAttribute("proofs", FaultRows.proofs(form, reader, ignition(form), show, texts));
+        model.addAttribute("proofs", FaultRows.proofs(form, reader, ignition(form), scan(form), show, texts));
         return "job-new";
     }
 }

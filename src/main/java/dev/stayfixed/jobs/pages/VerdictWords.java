@@ -2,6 +2,7 @@ package dev.stayfixed.jobs.pages;
 
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.obd.MonitorGroup;
+import dev.stayfixed.obd.Scan;
 import dev.stayfixed.obd.TroubleCode;
 import dev.stayfixed.reason.Part;
 import dev.stayfixed.reason.Reason;
@@ -86,9 +87,9 @@ public final class VerdictWords {
         };
     }
 
-    /** What will prove a repair that is yet to be made. */
-    public static Reason proof(RepairedFault fault) {
-        RepairAttempt repair = new RepairAttempt("next", Instant.EPOCH, false, Optional.empty(), Optional.empty());
+    /** What will prove a repair that is yet to be made, of a vehicle that was read so. */
+    public static Reason proof(RepairedFault fault, Optional<Scan> read) {
+        RepairAttempt repair = new RepairAttempt("next", Instant.EPOCH, false, read, Optional.empty());
         return new Verification(RuleSet.STANDARD)
                 .of(fault, List.of(repair), List.of())
                 .next()
