@@ -56,3 +56,10 @@ for (const form of document.querySelectorAll("form[data-read]")) {
     }
   });
 }
+
+// Keys beside a reading put in what a meter shows instead of a number, or empty the field. Without this script it is typed.
+for (const keys of document.querySelectorAll("[data-reading]")) {
+  const field = document.getElementById(keys.dataset.reading);
+  keys.hidden = false;
+  for (const key of keys.querySelectorAll("button")) key.addEventListener("click", () => { field.value = key.value; field.focus(); });
+}

@@ -2,7 +2,6 @@ package dev.stayfixed.jobs.pages;
 
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
-import dev.stayfixed.jobs.Measurement;
 import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.jobs.entry.RepairCorrection;
@@ -16,7 +15,6 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.UUID;
-import java.util.stream.IntStream;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -59,19 +57,21 @@ class MendRepairPage {
                 .put("scanBefore", stands.scanBefore().orElse(""))
                 .put("scanAfter", stands.scanAfter().orElse(""));
         MeasurementRows.show(form, stands.measurements());
-        return page(job, repairId, form, model);
+        return page(job, repairId, form, show, model);
     }
 
-    /** One more row of measurements; stores nothing. */
-    @PostMapping(params = "do=row")
-    String moreRows(
+    /** Other rows of measurements; stores nothing. */
+    @PostMapping(params = "do")
+    String otherRows(
             @PathVariable UUID id,
             @PathVariable UUID repairId,
             @RequestParam MultiValueMap<String, String> typed,
-            Model model) {
+            @ModelAttribute("show") Show show,
+            Model model,
+            HttpServletResponse response) {
         Form form = new Form(typed);
-        MeasurementRows.addRow(form);
-        return page(jobs.get(id), repairId, form, model);
+        repairs.arrange(form, show, response);
+        return page(jobs.get(id), repairId, form, show, model);
     }
 
     @PostMapping
@@ -101,7 +101,7 @@ class MendRepairPage {
                     return "redirect:/jobs/" + id + "?said=repair-mended";
                 },
                 refused -> refused(form, refused, jobs.get(id)),
-                () -> page(jobs.get(id), repairId, form, model));
+                () -> page(jobs.get(id), repairId, form, show, model));
     }
 
     private void refused(Form form, Refused refused, Job present) {
@@ -112,7 +112,7 @@ class MendRepairPage {
         }
     }
 
-    /** What a form cannot say stays: the seconds of a time, the line ends of a scan, leads that were found not to be verified. */
+    /** What a form cannot say stays: the seconds of a time, the line ends of a scan. */
     private static Repair.Details asMeant(Repair.Details stands, Repair.Details typed, Form form, Show show) {
         Instant at = show.field(stands.performedAt()).equals(form.value("performedAt"))
                 ? stands.performedAt()
@@ -125,26 +125,7 @@ class MendRepairPage {
                 typed.codesCleared(),
                 sameLines(stands.scanBefore(), typed.scanBefore()),
                 sameLines(stands.scanAfter(), typed.scanAfter()),
-                IntStream.range(0, typed.measurements().size())
-                        .mapToObj(row -> row < stands.measurements().size()
-                                ? asMeant(
-                                        stands.measurements().get(row),
-                                        typed.measurements().get(row))
-                                : typed.measurements().get(row))
-                        .toList());
-    }
-
-    private static Measurement asMeant(Measurement stands, Measurement typed) {
-        return new Measurement(
-                typed.check(),
-                typed.quantity(),
-                typed.point(),
-                typed.unit(),
-                typed.expectedMin(),
-                typed.expectedMax(),
-                typed.before(),
-                typed.after(),
-                typed.testLeadsVerified().or(() -> stands.testLeadsVerified().filter(verified -> !verified)));
+                typed.measurements());
     }
 
     private static Optional<String> sameLines(Optional<String> stands, Optional<String> typed) {
@@ -161,11 +142,11 @@ class MendRepairPage {
                 .orElseThrow(() -> Refused.notFound("repair of this job", repairId));
     }
 
-    private String page(Job job, UUID repairId, Form form, Model model) {
+    private String page(Job job, UUID repairId, Form form, Show show, Model model) {
         model.addAttribute("job", job);
         model.addAttribute("mended", repair(job, repairId));
         model.addAttribute("vehicle", vehicles.get(job.vehicleId()));
-        repairs.show(form, job, model);
+        repairs.show(form, job, show, model);
         return "repair-new";
     }
 }

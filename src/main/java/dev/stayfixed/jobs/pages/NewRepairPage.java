@@ -46,15 +46,20 @@ class NewRepairPage {
         form.putAll(
                 "faultIds",
                 jobs.get(id).faults().stream().map(f -> f.id().toString()).toList());
-        return page(id, form, model);
+        return page(id, form, show, model);
     }
 
-    /** One more row of measurements; stores nothing. */
-    @PostMapping(params = "do=row")
-    String moreRows(@PathVariable UUID id, @RequestParam MultiValueMap<String, String> typed, Model model) {
+    /** Other rows of measurements; stores nothing. */
+    @PostMapping(params = "do")
+    String otherRows(
+            @PathVariable UUID id,
+            @RequestParam MultiValueMap<String, String> typed,
+            @ModelAttribute("show") Show show,
+            Model model,
+            HttpServletResponse response) {
         Form form = new Form(typed);
-        MeasurementRows.addRow(form);
-        return page(id, form, model);
+        repairs.arrange(form, show, response);
+        return page(id, form, show, model);
     }
 
     @PostMapping
@@ -75,14 +80,14 @@ class NewRepairPage {
                     return "redirect:/jobs/" + id + "?said=repair-recorded";
                 }),
                 refused -> repairs.refuse(form, refused),
-                () -> page(id, form, model));
+                () -> page(id, form, show, model));
     }
 
-    private String page(UUID id, Form form, Model model) {
+    private String page(UUID id, Form form, Show show, Model model) {
         Job job = jobs.get(id);
         model.addAttribute("job", job);
         model.addAttribute("vehicle", vehicles.get(job.vehicleId()));
-        repairs.show(form, job, model);
+        repairs.show(form, job, show, model);
         return "repair-new";
     }
 }

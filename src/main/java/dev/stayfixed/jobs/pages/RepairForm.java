@@ -5,10 +5,13 @@ import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.jobs.entry.RepairEntry;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.verification.bench.BenchCheck;
+import dev.stayfixed.verification.bench.BenchPreset;
 import dev.stayfixed.web.pages.Form;
 import dev.stayfixed.web.pages.FormReader;
 import dev.stayfixed.web.pages.Show;
 import dev.stayfixed.web.pages.TickedScan;
+import jakarta.servlet.http.HttpServletResponse;
+import java.util.Arrays;
 import java.util.Map;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
@@ -20,6 +23,11 @@ class RepairForm {
 
     /** The fields of the scans, and the prefixes of what is ticked below them. */
     private static final Map<String, String> SCANS = Map.of("scanBefore", "before", "scanAfter", "after");
+
+    /** What a button for the rows of a kind of fault sends in front of its name. */
+    private static final String PRESET = "preset:";
+
+    private static final int LONGEST_QUOTE = 40;
 
     private final FormReader reader;
 
@@ -60,12 +68,31 @@ class RepairForm {
         }
     }
 
-    void show(Form form, Job job, Model model) {
+    /** What a button of the measurements asks for: one more row, or those for a kind of fault. */
+    void arrange(Form form, Show show, HttpServletResponse response) {
+        String asked = form.value("do");
+        Optional<BenchPreset> preset = Arrays.stream(BenchPreset.values())
+                .filter(kind -> asked.equals(PRESET + kind.name()))
+                .findFirst();
+        if (preset.isPresent()) {
+            MeasurementRows.fill(form, preset.get(), show::words);
+        } else if (asked.equals("row")) {
+            MeasurementRows.addRow(form);
+        } else {
+            String found = asked.substring(0, Math.min(asked.length(), LONGEST_QUOTE));
+            reader.wrong(form, "form", "jobs.repair-new.no-such-rows", found);
+            form.notTaken(response);
+        }
+    }
+
+    void show(Form form, Job job, Show show, Model model) {
         model.addAttribute("form", form);
         model.addAttribute("ticksBefore", ticks("before", job));
         model.addAttribute("ticksAfter", ticks("after", job));
         model.addAttribute("checks", BenchCheck.values());
+        model.addAttribute("presets", BenchPreset.values());
         model.addAttribute("rows", MeasurementRows.numbers(form));
+        model.addAttribute("typical", MeasurementRows.typical(form, show::words));
     }
 
     private static TickedScan ticks(String prefix, Job job) {

@@ -6,6 +6,7 @@ import dev.stayfixed.intake.pages.PlotOnAPage;
 import dev.stayfixed.platform.OnH2;
 import dev.stayfixed.web.Answer;
 import dev.stayfixed.web.Client;
+import dev.stayfixed.web.Shop;
 import java.nio.charset.StandardCharsets;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -57,6 +58,23 @@ class BadFormsTest {
                         .is(status)
                         .body())
                 .contains(words);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "preset:SUNDIAL, found “preset:SUNDIAL”",
+        "preset:, found “preset:”",
+        "%3Cb%3E, found “&lt;b&gt;”",
+        "'', found “”"
+    })
+    void rowsForAKindOfFaultThatIsNoneAreRefusedAndNothingIsLost(String asked, String words) {
+        Shop shop = new Shop(client);
+        Answer job = shop.job(shop.vehicle("Sundial"), "{\"code\":\"P0135\"}");
+        String fields = "&description=kept+text&measurements%5B0%5D.before=12&do=" + asked;
+        Answer page = post("/jobs/" + job.id() + "/repairs/new", FORM, bytes("formToken=" + token + fields))
+                .is(422);
+        assertThat(page.body()).contains(words, "kept text", "value=\"12\"");
+        assertThat(shop.see(job).json().at("/repairs")).isEmpty();
     }
 
     @Test
