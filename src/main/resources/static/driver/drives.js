@@ -1,16 +1,20 @@
 // Keeps a drive on the phone until the service has it. Without this script the form is sent as any other.
 (() => {
-  const form = document.getElementById('log');
+  const forms = [...document.querySelectorAll('form.log')];
+  const words = document.getElementById('words').dataset;
   const page = location.pathname.replace(/\/drives$/, '');
-  const status = document.getElementById('status');
-  const list = document.getElementById('kept');
+  const careful = document.getElementById('careful');
+  try {
+    if (localStorage.getItem('careful') === page) careful.open = false;
+    localStorage.setItem('careful', page);
+  } catch (nothingKept) { /* then they stay open */ }
   if ('serviceWorker' in navigator) {
     navigator.serviceWorker.register('/d/worker.js').then(() => navigator.serviceWorker.ready).then(() =>
       caches.open('drives-1').then(shelf => shelf.addAll(
         [page, ...document.querySelectorAll('link[rel=stylesheet],script[src]')].map(at => at.href || at.src || at))))
       .catch(() => {});
   }
-  if (!form || !window.indexedDB) return;
+  if (!forms.length || !window.indexedDB) return;
 
   const opened = new Promise((done, fail) => {
     const ask = indexedDB.open('stayfixed-drives', 1);
@@ -30,27 +34,42 @@
     all.filter(d => d.page === page).sort((a, b) => a.savedAt < b.savedAt ? -1 : 1));
   const newKey = () => Array.from(crypto.getRandomValues(new Uint8Array(16)), b => b.toString(16).padStart(2, '0')).join('');
   // The page brings the words, with #1 and #2 where something of this script is put in.
-  const said = (text, ...values) => status.dataset[text].replace(/#(\d)/g, (place, n) => values[n - 1]);
-  const say = words => { if (status.textContent !== words) status.textContent = words; };
+  const said = (text, ...values) => words[text].replace(/#(\d)/g, (place, n) => values[n - 1]);
+  // The answer stands at the button that was pressed.
+  const say = (form, text) => {
+    const place = form.querySelector('.answer');
+    if (place.textContent !== text) place.textContent = text;
+  };
+  const formOf = drive => forms.find(form => form.id === drive.fields.card) || forms[0];
 
   // The drive was taken, and then reception went: the page that came is the one the phone kept.
-  const old = new URLSearchParams(location.search).has('logged') && !document.querySelector('.said');
+  const logged = new URLSearchParams(location.search).get('logged');
+  if (!logged) document.querySelectorAll('.answer').forEach(place => place.replaceChildren());
+  const answered = forms.find(form => form.querySelector('.answer').textContent.trim());
+  const old = logged && !answered ? formOf({fields: {card: logged}}) : undefined;
 
   const unsent = () => mine().then(all => all.filter(d => !d.refused));
-  let waiting = 0;
+  let waiting = [];
   const show = async () => {
     const drives = await mine();
-    waiting = drives.filter(d => !d.refused).length;
-    say(waiting ? said(waiting === 1 ? 'one' : 'many', waiting) : old ? said('old') : '');
-    list.replaceChildren(...drives.filter(d => d.refused).map(d => {
-      const item = document.createElement('li');
-      const words = document.createElement('p');
-      words.textContent = d.file ? said('refusedFile', d.refused, d.file.name) : said('refused', d.refused);
-      const back = button(said('back'), async () => { fill(d.fields); await drop(d.key); await show(); form.scrollIntoView(); });
-      const away = button(said('away'), async () => { await drop(d.key); await show(); });
-      item.append(words, back, away);
-      return item;
-    }));
+    waiting = drives.filter(d => !d.refused);
+    for (const form of forms) {
+      const kept = waiting.filter(d => formOf(d) === form).length;
+      if (kept) say(form, said(kept === 1 ? 'one' : 'many', kept));
+      else if (form === old) say(form, said('old'));
+      else if (form !== answered) say(form, '');
+      form.querySelector('.kept').replaceChildren(...drives.filter(d => d.refused && formOf(d) === form).map(refused));
+    }
+  };
+  const refused = d => {
+    const item = document.createElement('li');
+    const why = document.createElement('p');
+    why.textContent = d.file ? said('refusedFile', d.refused, d.file.name) : said('refused', d.refused);
+    const form = formOf(d);
+    const back = button(said('back'), async () => { fill(form, d.fields); await drop(d.key); await show(); form.scrollIntoView(); });
+    const away = button(said('away'), async () => { await drop(d.key); await show(); });
+    item.append(why, back, away);
+    return item;
   };
   const button = (words, act) => {
     const made = document.createElement('button');
@@ -58,10 +77,13 @@
     made.addEventListener('click', act);
     return made;
   };
-  const fill = fields => {
+  const fill = (form, fields) => {
     for (const [name, value] of Object.entries(fields)) {
       const field = form.elements[name];
-      if (field) field.value = value;
+      if (!field) continue;
+      field.value = value;
+      const folded = field.closest && field.closest('details');
+      if (folded) folded.open = true;
     }
   };
 
@@ -82,15 +104,16 @@
     if (sending) return;
     sending = true;
     clearTimeout(later);
-    let before = waiting, sent = 0;
+    let before = waiting, sent;
     try {
-      before = Math.max(before, (await unsent()).length);
+      const now = await unsent();
+      if (now.length > before.length) before = now;
       await alone(async () => {
         for (const drive of await unsent()) {
           const answer = await (drive.file ? sendLog(drive) : fetch(page + '/drives', {
             method: 'POST', body: JSON.stringify(drive.fields),
             headers: {'Content-Type': 'application/json', 'Idempotency-Key': drive.key}}));
-          if (answer.ok) { await drop(drive.key); sent++; continue; }
+          if (answer.ok) { await drop(drive.key); sent = drive; continue; }
           const problem = await answer.json().catch(() => ({}));
           if (answer.status === 429 || answer.status >= 500 || /in-use$/.test(problem.type || '')) throw answer.status;
           drive.refused = problem.errors ? problem.errors.map(e => e.message).join('. ') : problem.detail || said('ask');
@@ -104,19 +127,27 @@
     }
     await show();
     // Another window of this page may have sent it.
-    if (sent || before > waiting && !list.children.length) location.replace(page + '?logged=1');
+    const gone = sent || (before.length > waiting.length && !document.querySelector('.kept li') ? before[0] : undefined);
+    if (gone) {
+      const card = formOf(gone).id;
+      location.replace(page + '?logged=' + card + '#' + card + '-answer');
+    }
   };
 
-  form.addEventListener('submit', async event => {
-    event.preventDefault();
+  const log = async form => {
     const fields = {};
     for (const [name, value] of new FormData(form)) if (typeof value === 'string' && value.trim()) fields[name] = value;
-    const file = form.elements.file.files[0];
+    const file = form.elements.file && form.elements.file.files[0];
     const log = file && isLog(file) ? file : undefined;
     if (file && !log) fields.record = await file.text();
-    if (!log && !fields.record && !(fields.start && fields.minutes)) {
-      say(said('wanted'));
-      form.elements[fields.start ? 'minutes' : 'start'].focus();
+    if (form.elements.record && !log && !fields.record && !(fields.start && fields.minutes)) {
+      say(form, said('wantedReading'));
+      form.elements.record.focus();
+      return;
+    }
+    if (!form.elements.record && !(fields.minutes === 'other' ? fields.otherMinutes : fields.minutes || fields.otherMinutes)) {
+      say(form, said('wantedMinutes'));
+      form.querySelector(fields.minutes === 'other' ? '[name=otherMinutes]' : '[name=minutes]').focus();
       return;
     }
     const savedAt = new Date().toISOString();
@@ -129,9 +160,10 @@
       return;
     }
     form.reset();
-    say(said('sending'));
+    say(form, said('sending'));
     await send();
-  });
+  };
+  forms.forEach(form => form.addEventListener('submit', event => { event.preventDefault(); log(form); }));
   addEventListener('online', send);
   document.addEventListener('visibilitychange', () => { if (!document.hidden) send(); });
   send();

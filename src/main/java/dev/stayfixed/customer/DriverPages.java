@@ -13,6 +13,7 @@ import dev.stayfixed.jobs.Shops;
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.judging.CaseFile;
 import dev.stayfixed.judging.CaseFiles;
+import dev.stayfixed.judging.FaultProofs;
 import dev.stayfixed.judging.FaultVerdict;
 import dev.stayfixed.judging.NextDrives;
 import dev.stayfixed.platform.storage.Durably;
@@ -21,6 +22,7 @@ import dev.stayfixed.reason.Quantity;
 import dev.stayfixed.reason.Reason;
 import dev.stayfixed.reason.Unit;
 import dev.stayfixed.verification.Outcome;
+import dev.stayfixed.verification.held.HeldSoFar;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -28,10 +30,13 @@ import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.springframework.stereotype.Service;
 
 /** The page of one job as its driver sees it, and the drives that come in through it. */
@@ -75,7 +80,9 @@ public class DriverPages {
                     .toList();
             ShopSettings.Units units = shops.settings().units();
             return new DriverView(
-                    judged.stream().map(verdict -> check(verdict, units)).toList(),
+                    judged.stream()
+                            .map(verdict -> check(verdict, file.proofs(jobId), units))
+                            .toList(),
                     plans(open, file.nextDrives(jobId), units),
                     open.stream()
                             .flatMap(verdict -> verdict.faultCase().fault().enablingConditions().stream())
@@ -83,6 +90,9 @@ public class DriverPages {
                             .distinct()
                             .toList(),
                     Arrays.stream(RoadCaution.values()).map(units::words).toList(),
+                    Questions.of(open.stream()
+                            .map(verdict -> verdict.faultCase().fault())
+                            .toList()),
                     drives(jobId, judged, units));
         });
     }
@@ -107,14 +117,40 @@ public class DriverPages {
         return received;
     }
 
-    private static DriverView.Check check(FaultVerdict verdict, ShopSettings.Units units) {
+    private static DriverView.Check check(
+            FaultVerdict verdict, Map<UUID, FaultProofs> proofs, ShopSettings.Units units) {
         Standing standing = verdict.standing();
         var fault = verdict.faultCase().fault();
         return new DriverView.Check(
                 units.words(PlainName.of(fault.group())),
                 fault.code().text(),
                 stage(verdict),
-                units.words(progress(stage(verdict), standing)));
+                units.words(progress(stage(verdict), standing)),
+                standing.passes().orElse(0),
+                standing.needed(),
+                units.words(held(proofs.getOrDefault(verdict.faultCase().faultId(), FaultProofs.NONE))));
+    }
+
+    private static Reason held(FaultProofs proofs) {
+        Optional<HeldSoFar> known = proofs.held();
+        if (known.flatMap(HeldSoFar::ended).isPresent()) {
+            return Reason.of(DriverReason.HELD_NO_MORE);
+        }
+        return known.filter(held -> held.until().isPresent())
+                .map(DriverPages::stretch)
+                .orElseGet(() -> Reason.of(DriverReason.HELD_NOT_SEEN));
+    }
+
+    private static Reason stretch(HeldSoFar held) {
+        Reason drives = Reason.of(DriverReason.DRIVES_HELD, Part.count(held.starts()));
+        Reason days = Reason.of(DriverReason.DAYS_HELD, Part.count(held.days()));
+        return held.kilometres().isEmpty()
+                ? Reason.of(DriverReason.HELD, drives, days)
+                : Reason.of(
+                        DriverReason.HELD_DRIVEN,
+                        Quantity.whole(held.kilometres().getAsDouble(), Unit.KILOMETRE),
+                        drives,
+                        days);
     }
 
     private static Reason progress(DriverView.Stage stage, Standing standing) {
@@ -146,12 +182,10 @@ public class DriverPages {
                     .filter(verdict -> plan.faults().contains(code(verdict)))
                     .toList();
             if (!served.isEmpty()) {
-                List<Reason> steps = PlainSteps.of(plan.conditions());
+                List<PlainStep> steps = PlainSteps.of(plan.conditions());
                 plans.add(new DriverView.Plan(
                         names(served, units),
-                        steps.isEmpty()
-                                ? partsFor(served, units)
-                                : steps.stream().map(units::words).toList()));
+                        steps.isEmpty() ? partsFor(served, units) : steps(steps.stream(), units)));
             }
         }
         List<FaultVerdict> left = open.stream()
@@ -176,11 +210,16 @@ public class DriverPages {
                 .collect(Collectors.joining(", "));
     }
 
-    private static List<String> partsFor(List<FaultVerdict> open, ShopSettings.Units units) {
+    private static List<DriverView.Step> partsFor(List<FaultVerdict> open, ShopSettings.Units units) {
         Set<PartOfDrive> parts = EnumSet.noneOf(PartOfDrive.class);
         open.forEach(verdict ->
                 parts.addAll(PartOfDrive.of(verdict.faultCase().fault().group())));
-        return parts.stream().map(units::words).toList();
+        return steps(parts.stream().map(PartOfDrive::step), units);
+    }
+
+    private static List<DriverView.Step> steps(Stream<PlainStep> steps, ShopSettings.Units units) {
+        return steps.map(step -> new DriverView.Step(units.words(step.amount()), units.words(step.says())))
+                .toList();
     }
 
     /** A condition of the workshop, with times in minutes. */

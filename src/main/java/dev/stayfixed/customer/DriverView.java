@@ -1,6 +1,7 @@
 package dev.stayfixed.customer;
 
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -8,18 +9,32 @@ import java.util.List;
  *
  * @param checks one for each fault
  * @param plans what to drive; empty when nothing more is to be driven
+ * @param questions what the driver can tell that may count
  * @param drives that the driver logged, the latest first
  */
 public record DriverView(
-        List<Check> checks, List<Plan> plans, List<String> asked, List<String> cautions, List<LoggedDrive> drives) {
+        List<Check> checks,
+        List<Plan> plans,
+        List<String> asked,
+        List<String> cautions,
+        Questions questions,
+        List<LoggedDrive> drives) {
 
     /**
      * One fault under verification.
      *
      * @param name in plain words
      * @param progress "1 of 2 done", or how it ended
+     * @param done good drives in a row
+     * @param needed good drives that prove the repair
+     * @param held how long the repair has held, in a sentence
      */
-    public record Check(String name, String code, Stage stage, String progress) {}
+    public record Check(String name, String code, Stage stage, String progress, int done, int needed, String held) {
+
+        public int toGo() {
+            return needed - done;
+        }
+    }
 
     /**
      * One drive.
@@ -27,14 +42,22 @@ public record DriverView(
      * @param purpose what the car checks in it, in plain words
      * @param steps the drive, part by part
      */
-    public record Plan(String purpose, List<String> steps) {}
+    public record Plan(String purpose, List<Step> steps) {}
 
-    /** How far a check is. */
+    /**
+     * One part of a drive.
+     *
+     * @param amount "12 min": what is seen at a glance
+     * @param says what to do
+     */
+    public record Step(String amount, String says) {}
+
+    /** How far a check is, the most pressing first. */
     public enum Stage {
+        FAILED,
         NOT_YET,
         COUNTING,
-        FIXED,
-        FAILED
+        FIXED
     }
 
     /**
@@ -43,6 +66,14 @@ public record DriverView(
      * @param says what became of it, one line for each check
      */
     public record LoggedDrive(Instant start, List<String> says) {}
+
+    /** The check that speaks for the whole, none of which is further from its end; only where there are checks. */
+    public Check lead() {
+        return checks.stream()
+                .min(Comparator.comparing(Check::stage)
+                        .thenComparing(Comparator.comparing(Check::toGo).reversed()))
+                .orElseThrow();
+    }
 
     /** Whether another drive is wanted. */
     public boolean wantsDrive() {

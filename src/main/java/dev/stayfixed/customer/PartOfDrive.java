@@ -2,6 +2,9 @@ package dev.stayfixed.customer;
 
 import dev.stayfixed.obd.MonitorGroup;
 import dev.stayfixed.reason.Kind;
+import dev.stayfixed.reason.Quantity;
+import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Unit;
 import java.util.EnumSet;
 import java.util.Set;
 
@@ -21,6 +24,21 @@ enum PartOfDrive implements Kind {
     COAST,
     ORDINARY,
     IDLE_WARM;
+
+    /** With what is seen at a glance. */
+    PlainStep step() {
+        return new PlainStep(
+                switch (this) {
+                    case FUEL ->
+                        Reason.of(
+                                DriverReason.FROM, Quantity.whole(50, Unit.PERCENT), Quantity.whole(75, Unit.PERCENT));
+                    case COLD_START -> Quantity.whole(8, Unit.HOUR);
+                    case IDLE_COLD, IDLE_WARM -> Quantity.whole(2, Unit.MINUTE);
+                    case WARM_UP, STEADY, ORDINARY -> Quantity.whole(10, Unit.MINUTE);
+                    case COAST -> DriverReason.THREE_TIMES;
+                },
+                this);
+    }
 
     static Set<PartOfDrive> of(MonitorGroup group) {
         return switch (group) {

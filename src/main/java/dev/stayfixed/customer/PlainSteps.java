@@ -8,9 +8,9 @@ import dev.stayfixed.drive.condition.SignalRange;
 import dev.stayfixed.drive.condition.Soak;
 import dev.stayfixed.drive.condition.StartDifference;
 import dev.stayfixed.drive.signal.Signal;
-import dev.stayfixed.reason.Part;
 import dev.stayfixed.reason.Quantity;
 import dev.stayfixed.reason.Reason;
+import dev.stayfixed.reason.Unit;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -25,12 +25,15 @@ final class PlainSteps {
     /** °C; a start that must be below this is one of a cold engine. */
     private static final double COLD = 60;
 
-    private static final Reason WARM_UP = Reason.of(DriverReason.WARM_UP);
+    private static final PlainStep WARM_UP =
+            new PlainStep(Quantity.whole(10, Unit.MINUTE), Reason.of(DriverReason.WARM_UP));
+
+    private static final PlainStep COOLED_DOWN = new PlainStep(DriverReason.COLD, Reason.of(DriverReason.COOLED_DOWN));
 
     private PlainSteps() {}
 
     /** In the order of the conditions, each once. */
-    static List<Reason> of(List<Condition> conditions) {
+    static List<PlainStep> of(List<Condition> conditions) {
         return conditions.stream()
                 .flatMap(condition -> Stream.concat(warmUpBefore(condition), step(condition).stream()))
                 .distinct()
@@ -38,19 +41,19 @@ final class PlainSteps {
     }
 
     /** Time that counts only with a warm engine begins with warming it up. */
-    private static Stream<Reason> warmUpBefore(Condition condition) {
+    private static Stream<PlainStep> warmUpBefore(Condition condition) {
         return condition.whileIn().stream()
                 .filter(range -> range.signal() == Signal.COOLANT && range.min() >= COLD)
                 .map(range -> WARM_UP)
                 .limit(1);
     }
 
-    private static Optional<Reason> step(Condition condition) {
+    private static Optional<PlainStep> step(Condition condition) {
         if (condition instanceof Soak soak) {
-            return Optional.of(Reason.of(DriverReason.PARKED, time(soak.atLeast())));
+            return Optional.of(new PlainStep(time(soak.atLeast()), Reason.of(DriverReason.PARKED)));
         }
         if (condition instanceof StartDifference) {
-            return Optional.of(Reason.of(DriverReason.COOLED_DOWN));
+            return Optional.of(COOLED_DOWN);
         }
         if (condition instanceof AtStart start) {
             return atStart(start.range());
@@ -63,31 +66,34 @@ final class PlainSteps {
         return Optional.of(hold((Hold) condition));
     }
 
-    private static Optional<Reason> atStart(SignalRange range) {
+    private static Optional<PlainStep> atStart(SignalRange range) {
         return switch (range.signal()) {
-            case COOLANT, OIL, INTAKE_AIR ->
-                range.max() < COLD ? Optional.of(Reason.of(DriverReason.COOLED_DOWN)) : Optional.empty();
-            case FUEL_LEVEL -> Optional.of(Reason.of(DriverReason.TANK, limits(range)));
-            case AMBIENT -> Optional.of(Reason.of(DriverReason.OUTSIDE, limits(range)));
+            case COOLANT, OIL, INTAKE_AIR -> range.max() < COLD ? Optional.of(COOLED_DOWN) : Optional.empty();
+            case FUEL_LEVEL -> Optional.of(new PlainStep(limits(range), Reason.of(DriverReason.TANK)));
+            case AMBIENT -> Optional.of(new PlainStep(limits(range), Reason.of(DriverReason.OUTSIDE)));
             case BAROMETER ->
-                Double.isFinite(range.min()) ? Optional.of(Reason.of(DriverReason.NOT_HIGH)) : Optional.empty();
+                Double.isFinite(range.min())
+                        ? Optional.of(new PlainStep(DriverReason.LOW, Reason.of(DriverReason.NOT_HIGH)))
+                        : Optional.empty();
             default -> Optional.empty();
         };
     }
 
-    private static Reason hold(Hold hold) {
-        Reason time = time(hold.atLeast());
+    private static PlainStep hold(Hold hold) {
+        return new PlainStep(time(hold.atLeast()), held(hold));
+    }
+
+    private static Reason held(Hold hold) {
         return switch (hold.phase()) {
-            case IDLE -> Reason.of(DriverReason.IDLE_FOR, time);
-            case WARM_IDLE -> Reason.of(DriverReason.IDLE_WARM_FOR, time);
-            case COAST -> Reason.of(hold.unbroken() ? DriverReason.COAST_DOWN : DriverReason.COAST_OFTEN, time);
+            case IDLE -> Reason.of(DriverReason.IDLE_FOR);
+            case WARM_IDLE -> Reason.of(DriverReason.IDLE_WARM_FOR);
+            case COAST -> Reason.of(hold.unbroken() ? DriverReason.COAST_DOWN : DriverReason.COAST_OFTEN);
             default ->
                 hold.range().signal() == Signal.VEHICLE_SPEED
                         ? Reason.of(
                                 hold.unbroken() ? DriverReason.SPEED_FOR : DriverReason.SPEED_IN_PIECES,
-                                limits(hold.range()),
-                                time)
-                        : Reason.of(hold.unbroken() ? DriverReason.DRIVE_FOR : DriverReason.DRIVE_IN_PIECES, time);
+                                limits(hold.range()))
+                        : Reason.of(hold.unbroken() ? DriverReason.DRIVE_FOR : DriverReason.DRIVE_IN_PIECES);
         };
     }
 
@@ -104,14 +110,15 @@ final class PlainSteps {
         return Quantity.whole(value, range.signal().measure());
     }
 
-    private static Reason time(Duration time) {
-        long seconds = time.toSeconds();
+    /** Never shorter than it has to be. */
+    private static Quantity time(Duration time) {
+        double seconds = time.toMillis() / 1000.0;
         if (seconds < 120) {
-            return Reason.of(DriverReason.SECONDS, Part.count(seconds));
+            return Quantity.whole(Math.ceil(seconds), Unit.SECOND);
         }
-        long minutes = (seconds + 59) / 60;
+        double minutes = Math.ceil(seconds / 60);
         return minutes < 120
-                ? Reason.of(DriverReason.MINUTES, Part.count(minutes))
-                : Reason.of(DriverReason.HOURS, Part.count((minutes + 59) / 60));
+                ? Quantity.whole(minutes, Unit.MINUTE)
+                : Quantity.whole(Math.ceil(minutes / 60), Unit.HOUR);
     }
 }

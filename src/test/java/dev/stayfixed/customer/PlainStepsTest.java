@@ -23,7 +23,9 @@ import org.junit.jupiter.params.provider.MethodSource;
 class PlainStepsTest {
 
     private static List<String> words(List<Condition> conditions) {
-        return PlainSteps.of(conditions).stream().map(English::words).toList();
+        return PlainSteps.of(conditions).stream()
+                .map(step -> English.words(step.amount()) + ": " + English.words(step.says()))
+                .toList();
     }
 
     static Stream<ConditionSet> typical() {
@@ -61,15 +63,15 @@ class PlainStepsTest {
                                 SignalRange.atLeast(Signal.COOLANT, 70)),
                         Hold.cumulative(SignalRange.atLeast(Signal.ENGINE_SPEED, 400), Duration.ofMinutes(10)))))
                 .containsExactly(
-                        "Leave the car parked, engine off, for at least 6 hours.",
-                        "Start with an engine that has cooled down completely, best in the morning.",
-                        "Before you start, have the fuel tank 15 to 85 % full.",
-                        "Drive where it is not high in the mountains.",
-                        "Parked in the open air, in P or neutral, let the engine idle for at least 2 minutes.",
-                        "Drive gently for about 10 minutes, until the engine is warm.",
-                        "Drive 70 to 110 km/h, with a calm foot, where that is legal and safe, for at least 60 seconds"
+                        "6 h: Leave the car parked, engine off, at least this long.",
+                        "Cold: Start with an engine that has cooled down completely, best in the morning.",
+                        "15 to 85 %: Before you start, have the fuel tank this full.",
+                        "Low: Drive where it is not high in the mountains.",
+                        "2 min: Parked in the open air, in P or neutral, let the engine idle, at least this long.",
+                        "10 min: Drive gently, about this long, until the engine is warm.",
+                        "60 s: Drive 70 to 110 km/h, with a calm foot, where that is legal and safe, at least this long"
                                 + " without a break.",
-                        "Drive for at least 10 minutes; breaks do not matter.");
+                        "10 min: Drive at least this long together; breaks do not matter.");
     }
 
     @Test
@@ -80,8 +82,8 @@ class PlainStepsTest {
                         SignalRange.atMost(Signal.PEDAL, 15),
                         SignalRange.atLeast(Signal.COOLANT, 70)))))
                 .containsExactly(
-                        "Drive gently for about 10 minutes, until the engine is warm.",
-                        "With nobody close behind, take your foot off the pedal and let the car slow down in gear, several"
-                                + " times, until it makes 10 seconds. Brake whenever traffic asks for it.");
+                        "10 min: Drive gently, about this long, until the engine is warm.",
+                        "10 s: With nobody close behind, take your foot off the pedal and let the car slow down in gear, several"
+                                + " times, until it makes this much together. Brake whenever traffic asks for it.");
     }
 }

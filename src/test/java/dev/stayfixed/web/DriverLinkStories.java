@@ -68,7 +68,9 @@ abstract class DriverLinkStories extends OverHttp {
         String second = link();
         client.get(first).is(200);
         Answer closed = shop.close(job, "{\"reason\":\"sold\"}").is(200);
-        assertThat(client.get(first).is(410).body()).contains("closed this job").doesNotContain("P0420");
+        assertThat(client.get(first).is(410).body())
+                .contains("closed this job")
+                .doesNotContain("P0420", "Nothing more");
         client.post(first + "/drives", DRIVE).isProblem(410, "link-ended");
         client.post("/api/v1/jobs/" + job.id() + "/driver-link", "").isProblem(409, "job-closed");
         client.post("/api/v1/jobs/" + job.id() + "/reopen", "{\"reason\":\"back\"}", "If-Match", closed.etag())

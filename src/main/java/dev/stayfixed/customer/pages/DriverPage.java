@@ -14,7 +14,10 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.ZoneId;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
@@ -35,6 +38,9 @@ import org.springframework.web.servlet.ModelAndView;
 class DriverPage {
 
     private static final long LARGEST_RECORD = 2 << 20;
+
+    /** Minutes, rounded: offered only where the length of the drive counts for nothing. */
+    private static final List<String> LENGTHS = List.of("20", "40", "60");
 
     private final DriverDoor door;
     private final DriverPages pages;
@@ -70,7 +76,7 @@ class DriverPage {
         DriverContent.rules(response);
         DriverDoor.Entry entry = door.enter(token, request);
         if (entry instanceof DriverDoor.Opened opened && opened.visit() instanceof Visit.Welcome welcome) {
-            return page(welcome, token, LoggedForm.EMPTY, Map.of(), 200).addObject("logged", logged != null);
+            return page(welcome, token, LoggedForm.EMPTY, Map.of(), 200).addObject("logged", logged);
         }
         return DriverContent.closed(entry, response, texts);
     }
@@ -121,7 +127,8 @@ class DriverPage {
                     PlainRefusal.of(refused, texts),
                     refused.type().status());
         }
-        return new ModelAndView("redirect:/d/" + token + "?logged=1#top");
+        return new ModelAndView("redirect:/d/" + token
+                + (form.isDriven() ? "?logged=driven#driven-answer" : "?logged=reading#reading-answer"));
     }
 
     private ZoneId zone() {
@@ -134,11 +141,20 @@ class DriverPage {
         page.setStatus(HttpStatus.valueOf(status));
         page.addObject("view", pages.of(welcome.jobId()));
         page.addObject("token", token);
-        page.addObject("form", form);
-        page.addObject("errors", errors);
+        page.addObject("reading", form.isDriven() ? LoggedForm.EMPTY : form);
+        page.addObject("driven", form.isDriven() ? form : LoggedForm.EMPTY);
+        page.addObject("lengths", LENGTHS);
+        page.addObject(
+                "errors",
+                errors.entrySet().stream()
+                        .collect(Collectors.toMap(
+                                error -> form.place(error.getKey()),
+                                Map.Entry::getValue,
+                                (one, other) -> one,
+                                LinkedHashMap::new)));
         page.addObject("times", new Times(zone()));
         page.addObject("until", welcome.expiresAt());
-        page.addObject("logged", false);
+        page.addObject("logged", null);
         return page;
     }
 }

@@ -12,15 +12,19 @@ import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
  * What a driver typed, kept as typed: from the form, or from the phone's queue with the same names. Everything may be missing.
  *
+ * @param card which form of the page it was: "driven" without a reading, otherwise with one
  * @param start local date and time of the engine start
+ * @param end local date and time of switching off; now, where a drive without a reading names neither this nor its start
  * @param zone time zone of the phone; the shop's, where the form was sent without script
- * @param minutes engine running
+ * @param minutes engine running; "other" where they stand in the next field
+ * @param otherMinutes engine running, where none of the choices fits
  * @param parkedHours before the start
  * @param fastMinutes at 40 km/h (25 mph) or more
  * @param idleMinutes the longest, unbroken
@@ -29,9 +33,12 @@ import org.jspecify.annotations.Nullable;
  * @param savedAt when the phone kept it, where it could not be sent at once
  */
 record LoggedForm(
+        @Nullable String card,
         @Nullable String start,
+        @Nullable String end,
         @Nullable String zone,
         @Nullable String minutes,
+        @Nullable String otherMinutes,
         @Nullable String parkedHours,
         @Nullable String fastMinutes,
         @Nullable String idleMinutes,
@@ -39,11 +46,40 @@ record LoggedForm(
         @Nullable String record,
         @Nullable String savedAt) {
 
-    static final LoggedForm EMPTY = new LoggedForm(null, null, null, null, null, null, null, null, null);
+    static final LoggedForm EMPTY =
+            new LoggedForm(null, null, null, null, null, null, null, null, null, null, null, null);
 
     /** The same form with the text of a file in place of the pasted text. */
     LoggedForm withRecord(String text) {
-        return new LoggedForm(start, zone, minutes, parkedHours, fastMinutes, idleMinutes, lamp, text, savedAt);
+        return new LoggedForm(
+                card,
+                start,
+                end,
+                zone,
+                minutes,
+                otherMinutes,
+                parkedHours,
+                fastMinutes,
+                idleMinutes,
+                lamp,
+                text,
+                savedAt);
+    }
+
+    boolean isDriven() {
+        return "driven".equals(card);
+    }
+
+    /** The place on the page at which a mistake in a field is said. */
+    String place(String field) {
+        if (!isDriven()) {
+            return "reading-" + field;
+        }
+        return switch (field) {
+            case "start" -> "driven-end";
+            case "record", "file" -> "driven";
+            default -> "driven-" + field;
+        };
     }
 
     /** A drive as the intake takes it, or what is wrong, by field. */
@@ -51,9 +87,18 @@ record LoggedForm(
 
     Read read(ZoneId shopZone, Instant now, Texts texts) {
         Map<String, String> errors = new LinkedHashMap<>();
-        Optional<Instant> started = started(shopZone, now, errors, texts);
+        Optional<Instant> typedStart = time("start", start, shopZone, now, errors, texts);
+        Optional<Instant> typedEnd = time("end", end, shopZone, now, errors, texts);
+        boolean other = blank(minutes) || "other".equals(minutes);
+        String minutesField = other && !blank(otherMinutes) ? "otherMinutes" : "minutes";
         Double run = number(
-                "minutes", minutes, texts.of("customer.label.minutes"), DriveQuantity.RUN_TIME, 60, errors, texts);
+                minutesField,
+                other ? otherMinutes : minutes,
+                texts.of("customer.label.minutes"),
+                DriveQuantity.RUN_TIME,
+                60,
+                errors,
+                texts);
         Double soak = number(
                 "parkedHours",
                 parkedHours,
@@ -82,21 +127,25 @@ record LoggedForm(
         notLonger("idleMinutes", texts.of("customer.label.idle-minutes"), idle, run, errors, texts);
         Boolean mil = "on".equals(lamp) ? Boolean.TRUE : "off".equals(lamp) ? Boolean.FALSE : null;
         boolean recorded = !blank(record);
-        if (started.isEmpty() && !errors.containsKey("start") && !recorded) {
-            errors.put("start", texts.of("customer.start.wanted"));
-        }
-        if (run == null && !errors.containsKey("minutes") && !recorded) {
-            errors.put("minutes", texts.of("customer.minutes.wanted"));
+        if (!isDriven() && !recorded && typedStart.isEmpty() && errors.isEmpty()) {
+            errors.put("record", texts.of("customer.record.wanted"));
+        } else if (run == null && !errors.containsKey(minutesField) && !recorded) {
+            errors.put(minutesField, texts.of("customer.minutes.wanted"));
         }
         if (!errors.isEmpty()) {
             return new Read(null, errors);
         }
+        Optional<Instant> ended =
+                typedEnd.or(() -> isDriven() && typedStart.isEmpty() ? justNow(now) : Optional.empty());
+        Optional<Instant> started = typedStart.or(() ->
+                ended.filter(at -> run != null).map(at -> at.minusSeconds(Math.round(Objects.requireNonNull(run)))));
         boolean asked = run != null || soak != null || fast != null || idle != null || mil != null;
         Summary summary =
                 asked ? new Summary(null, null, run, fast, idle, null, null, null, soak, null, mil, null) : null;
         List<PastedScan> scans = recorded ? List.of(new PastedScan(null, String.valueOf(record))) : null;
         return new Read(
-                DriveSubmission.said(started.orElse(null), null, taken(started, recorded, now), summary, null, scans),
+                DriveSubmission.said(
+                        started.orElse(null), ended.orElse(null), taken(started, recorded, now), summary, null, scans),
                 errors);
     }
 
@@ -107,7 +156,7 @@ record LoggedForm(
      */
     Read besideLog(ZoneId shopZone, Instant now, boolean withStart, Texts texts) {
         Map<String, String> errors = new LinkedHashMap<>();
-        Optional<Instant> started = withStart ? started(shopZone, now, errors, texts) : Optional.empty();
+        Optional<Instant> started = withStart ? time("start", start, shopZone, now, errors, texts) : Optional.empty();
         Double soak = number(
                 "parkedHours",
                 parkedHours,
@@ -141,36 +190,50 @@ record LoggedForm(
 
     /** A reader's text without a start is placed by the time at which the phone kept it. */
     private @Nullable Instant taken(Optional<Instant> started, boolean recorded, Instant now) {
-        if (started.isPresent() || !recorded || blank(savedAt)) {
-            return null;
-        }
-        try {
-            Instant saved = Instant.parse(String.valueOf(savedAt));
-            return saved.isAfter(now) ? null : saved;
-        } catch (DateTimeException e) {
-            return null;
-        }
+        return started.isPresent() || !recorded ? null : kept(now).orElse(null);
     }
 
-    private Optional<Instant> started(ZoneId shopZone, Instant now, Map<String, String> errors, Texts texts) {
-        if (blank(start)) {
+    /** When the button was pressed: by the phone's clock, where it kept the drive, unless that is ahead of ours. */
+    private Optional<Instant> justNow(Instant now) {
+        return Optional.of(kept(now).orElse(now));
+    }
+
+    private Optional<Instant> kept(Instant now) {
+        if (blank(savedAt)) {
             return Optional.empty();
         }
         try {
-            Instant at = LocalDateTime.parse(String.valueOf(start).strip())
+            return Optional.of(Instant.parse(String.valueOf(savedAt))).filter(saved -> !saved.isAfter(now));
+        } catch (DateTimeException e) {
+            return Optional.empty();
+        }
+    }
+
+    private Optional<Instant> time(
+            String field,
+            @Nullable String typed,
+            ZoneId shopZone,
+            Instant now,
+            Map<String, String> errors,
+            Texts texts) {
+        if (blank(typed)) {
+            return Optional.empty();
+        }
+        try {
+            Instant at = LocalDateTime.parse(String.valueOf(typed).strip())
                     .atZone(zoneOr(shopZone))
                     .toInstant();
             if (at.isAfter(now.plusSeconds(300))) {
-                errors.put("start", texts.of("customer.start.to-come"));
+                errors.put(field, texts.of("customer.start.to-come"));
                 return Optional.empty();
             }
             if (at.isBefore(now.minusSeconds(366L * 86_400))) {
-                errors.put("start", texts.of("customer.start.long-ago"));
+                errors.put(field, texts.of("customer.start.long-ago"));
                 return Optional.empty();
             }
             return Optional.of(at);
         } catch (DateTimeException e) {
-            errors.put("start", texts.of("customer.start.form"));
+            errors.put(field, texts.of("customer.start.form"));
             return Optional.empty();
         }
     }

@@ -9,6 +9,7 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
+import com.microsoft.playwright.options.ColorScheme;
 import dev.stayfixed.platform.OnH2;
 import dev.stayfixed.web.Answer;
 import dev.stayfixed.web.Client;
@@ -19,9 +20,11 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -98,14 +101,27 @@ class DriverPageTest {
     }
 
     private static void answerTheQuestions(Page seen, String start) {
-        seen.getByLabel("When did you start?").fill(start);
-        seen.getByLabel("How long, in minutes?").fill("35");
-        seen.getByLabel("Text of the code reader").fill(CLEAN);
-        seen.getByLabel("No", new Page.GetByLabelOptions().setExact(true)).check();
+        reading(seen).getByText("Read later, or a recording").click();
+        reading(seen).getByLabel("When did you start?").fill(start);
+        reading(seen).getByLabel("How long, in minutes?").fill("35");
+        reading(seen).getByLabel("Text of the code reader").fill(CLEAN);
+        reading(seen).getByLabel("lamp off").check();
+    }
+
+    private static Locator reading(Page seen) {
+        return seen.locator("#reading");
+    }
+
+    private static Locator driven(Page seen) {
+        return seen.locator("#driven");
     }
 
     private static Locator send(Page seen) {
-        return seen.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Log this drive"));
+        return button(seen, "Send the reading");
+    }
+
+    private static void tap(Locator form, String label) {
+        form.getByLabel(label, new Locator.GetByLabelOptions().setExact(true)).check();
     }
 
     private int drives() {
@@ -132,6 +148,9 @@ class DriverPageTest {
             send(seen).click();
             assertThat(seen.getByText("Your drive is logged.")).isVisible();
             assertThat(seen.getByText("1 of 2 done")).isVisible();
+            assertThat(seen.locator(".far-figure")).hasText("1/2");
+            assertThat(seen.getByText("One good drive done. One to go.")).isVisible();
+            assertThat(reading(seen).getByText("Your drive is logged.")).isInViewport();
             assertThat(seen.getByText("catalytic converter: counts")).isVisible();
             look(seen, "driver-after");
             assertThat(new AxeBuilder(seen).analyze().getViolations()).isEmpty();
@@ -145,8 +164,122 @@ class DriverPageTest {
     private static List<?> narrowTargets(Page seen) {
         return (List<?>)
                 seen.evaluate(
-                        "[...document.querySelectorAll('a,button,input:not([type=radio]),textarea,.choice label')]"
+                        "[...document.querySelectorAll('a,button,input:not([type=radio]):not([type=hidden]),textarea,summary,.tap label')]"
                                 + ".filter(e => e.offsetParent && e.getBoundingClientRect().height < 44).map(e => e.outerHTML)");
+    }
+
+    @Test
+    void threeCardsSayWhatToDriveWhatCountsAndWhatIsLeftWithoutAReader() {
+        for (int width : List.of(390, 1280)) {
+            for (ColorScheme scheme : List.of(ColorScheme.LIGHT, ColorScheme.DARK)) {
+                try (BrowserContext context = phone(true)) {
+                    Page seen = context.newPage();
+                    seen.setViewportSize(width, 844);
+                    seen.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(scheme));
+                    seen.navigate(page);
+                    assertThat(seen.locator(".far-figure")).hasText("0/2");
+                    assertThat(seen.getByText("No good drive yet. Two to go.")).isVisible();
+                    assertThat(seen.locator(".card h2"))
+                            .hasText(new String[] {"What to drive", "Just finished?", "No reader with you"});
+                    assertThat(seen.locator(".plan li strong").first()).hasText(Pattern.compile("\\d+ (h|min)"));
+                    assertThat(seen.getByText("Only a reading of the car can count this drive."))
+                            .isVisible();
+                    assertThat(seen.getByText("Without a reading the drive cannot count."))
+                            .isVisible();
+                    assertThat(seen.getByLabel("Minutes on motorway or open road"))
+                            .hasCount(0);
+                    assertThat(seen.locator("#careful li").first()).isVisible();
+                    String name = "driver-cards-" + width + "-" + scheme;
+                    look(seen, name);
+                    assertThat(new AxeBuilder(seen).analyze().getViolations())
+                            .as(name)
+                            .isEmpty();
+                    assertThat(narrowTargets(seen)).as(name).isEmpty();
+                    assertThat(seen.evaluate("document.documentElement.scrollWidth"))
+                            .as(name)
+                            .isEqualTo(width);
+                    seen.reload();
+                    assertThat(seen.locator("#careful li").first()).isHidden();
+                    seen.locator("#careful summary").click();
+                    assertThat(seen.locator("#careful li").first()).isVisible();
+                }
+            }
+        }
+        assertThat(complaints).isEmpty();
+    }
+
+    @Test
+    void withoutAReaderADriveEndsNowAndShowsThatTheRepairHolds() {
+        try (BrowserContext context = phone(true)) {
+            Page seen = visit(context);
+            button(seen, "Log this drive").click();
+            assertThat(driven(seen).locator(".answer")).hasText("Choose or enter how long you drove.");
+            assertThat(driven(seen).getByLabel("Shorter or longer")).isHidden();
+            tap(driven(seen), "40 min");
+            tap(driven(seen), "lamp off");
+            look(seen, "driver-no-reader");
+            isKeptForLater(seen);
+            context.setOffline(true);
+            button(seen, "Log this drive").click();
+            assertThat(driven(seen).locator(".answer"))
+                    .hasText("Kept on this phone; sent as soon as there is reception.");
+            assertThat(reading(seen).locator(".answer")).isHidden();
+            look(seen, "driver-no-reader-kept");
+            receptionReturns(context);
+            assertThat(driven(seen).getByText("Your drive is logged.")).isVisible();
+            assertThat(seen.getByText("The repair has held for 1 drive")).isVisible();
+            assertThat(seen.locator(".far-figure")).hasText("0/2");
+            assertThat(drives()).isEqualTo(1);
+            look(seen, "driver-no-reader-after");
+            assertThat(new AxeBuilder(seen).analyze().getViolations()).isEmpty();
+        }
+    }
+
+    @Test
+    void withoutReaderAndScriptTheServersClockSaysWhenADriveEnded() {
+        try (BrowserContext context = phone(false)) {
+            Page seen = visit(context);
+            tap(driven(seen), "other");
+            driven(seen).getByLabel("Shorter or longer").fill("soon");
+            button(seen, "Log this drive").click();
+            assertThat(seen.locator("#driven-otherMinutes-wrong")).containsText("enter a number from 0 to 5760");
+            driven(seen).getByLabel("Shorter or longer").fill("90");
+            tap(driven(seen), "lamp off");
+            button(seen, "Log this drive").click();
+            assertThat(driven(seen).getByText("Your drive is logged.")).isVisible();
+            assertThat(drives()).isEqualTo(1);
+            Answer drive = client.get("/api/v1/vehicles/" + vehicle.id() + "/drives");
+            assertThat(Duration.between(
+                            Instant.parse(drive.at("/items/0/start")), Instant.parse(drive.at("/items/0/end"))))
+                    .isEqualTo(Duration.ofMinutes(90));
+            tap(driven(seen), "20 min");
+            button(seen, "Log this drive").click();
+            assertThat(seen.getByRole(AriaRole.ALERT)).containsText("is recorded already");
+            assertThat(driven(seen).locator("#driven-end-wrong")).isVisible();
+        }
+    }
+
+    @Test
+    void onlyWhatCanCountForAFaultOfTheJobIsAsked() {
+        Answer other = client.post("/api/v1/jobs", """
+                        {"vehicleId":"%s","faults":[{"code":"P0420","enablingConditions":[
+                         {"quantity":"FAST_TIME","min":600},{"quantity":"SOAK","min":6}]}]}""".formatted(vehicle.id())).is(201);
+        new Shop(client).repair(other, "2026-06-01T10:00:00Z");
+        String url = client.post("/api/v1/jobs/" + other.id() + "/driver-link", "")
+                .is(201)
+                .at("/url");
+        try (BrowserContext context = phone(true)) {
+            Page seen = context.newPage();
+            seen.navigate(url.substring(url.indexOf("/d/")));
+            for (Locator form : List.of(reading(seen), driven(seen))) {
+                assertThat(form.getByLabel("Minutes on motorway or open road")).isVisible();
+                assertThat(form.getByLabel("Cold start?")).isVisible();
+                assertThat(form.getByLabel("Longest standstill")).hasCount(0);
+            }
+            assertThat(seen.getByText("Without a reading your answers may count"))
+                    .isVisible();
+            sound(seen, "driver-asked");
+        }
     }
 
     @Test
@@ -189,12 +322,12 @@ class DriverPageTest {
         try (BrowserContext context = phone(false)) {
             Page seen = visit(context);
             answerTheQuestions(seen, "2026-06-03T08:00");
-            seen.getByLabel("How long, in minutes?").fill("long");
+            reading(seen).getByLabel("How long, in minutes?").fill("long");
             send(seen).click();
             assertThat(seen.getByRole(AriaRole.ALERT)).containsText("How long: enter a number from 0 to 5760");
             assertThat(seen.getByLabel("Text of the code reader")).hasValue(CLEAN);
             look(seen, "driver-mistake");
-            seen.getByLabel("How long, in minutes?").fill("35");
+            reading(seen).getByLabel("How long, in minutes?").fill("35");
             send(seen).click();
             assertThat(seen.getByText("1 of 2 done")).isVisible();
             assertThat(drives()).isEqualTo(1);
@@ -206,8 +339,9 @@ class DriverPageTest {
         Path file = Files.writeString(Files.createTempFile("reader", ".txt"), CLEAN, StandardCharsets.UTF_8);
         try (BrowserContext context = phone(false)) {
             Page seen = visit(context);
+            reading(seen).getByText("Read later, or a recording").click();
             seen.getByLabel("When did you start?").fill("2026-06-03T08:00");
-            seen.getByLabel("How long, in minutes?").fill("35");
+            reading(seen).getByLabel("How long, in minutes?").fill("35");
             seen.getByLabel("Or its file").setInputFiles(file);
             send(seen).click();
             assertThat(seen.getByText("1 of 2 done")).isVisible();
@@ -234,7 +368,8 @@ class DriverPageTest {
             seen.getByLabel("Or its file").setInputFiles(recording("drive.csv", "Time,01-0C,01-0D,01-05", true));
             seen.getByLabel("Text of the code reader").fill(CLEAN);
             send(seen).click();
-            assertThat(seen.getByText("1 drive is kept on this phone")).isVisible();
+            assertThat(seen.getByText("Kept on this phone; sent as soon as there is reception."))
+                    .isVisible();
             receptionReturns(context);
             assertThat(seen.getByText("1 of 2 done")).isVisible();
             assertThat(drives()).isEqualTo(1);
@@ -253,6 +388,7 @@ class DriverPageTest {
             assertThat(seen.getByText("does not know the columns of this recording yet"))
                     .isVisible();
             assertThat(seen.getByText("The file was own.csv")).isVisible();
+            assertThat(reading(seen).getByText("does not know the columns")).isVisible();
             sound(seen, "a recording that was not taken");
         }
         try (BrowserContext context = phone(false)) {
@@ -260,7 +396,7 @@ class DriverPageTest {
             Path log = recording("seconds.csv", "time_s,01-0C,01-0D,01-05", false);
             seen.getByLabel("Or its file").setInputFiles(log);
             send(seen).click();
-            assertThat(seen.locator("#start-wrong")).containsText("the recording does not say it");
+            assertThat(seen.locator("#reading-start-wrong")).containsText("the recording does not say it");
             seen.getByLabel("When did you start?").fill("2026-06-03T08:00");
             seen.getByLabel("Text of the code reader").fill(CLEAN);
             seen.getByLabel("Or its file").setInputFiles(log);
@@ -278,15 +414,18 @@ class DriverPageTest {
             seen.reload();
             answerTheQuestions(seen, "2026-06-03T08:00");
             send(seen).click();
-            assertThat(seen.getByText("1 drive is kept on this phone")).isVisible();
+            assertThat(seen.getByText("Kept on this phone; sent as soon as there is reception."))
+                    .isVisible();
             seen.reload();
-            assertThat(seen.getByText("1 drive is kept on this phone")).isVisible();
+            assertThat(seen.getByText("Kept on this phone; sent as soon as there is reception."))
+                    .isVisible();
             look(seen, "driver-offline");
             assertThat(drives()).isZero();
 
             // Both windows have the drive; one of them sends it, and each finds out by itself.
             Page second = visit(context);
-            assertThat(second.getByText("1 drive is kept on this phone")).isVisible();
+            assertThat(second.getByText("Kept on this phone; sent as soon as there is reception."))
+                    .isVisible();
             receptionReturns(context);
             assertThat(seen.getByText("1 of 2 done")).isVisible();
             assertThat(second.getByText("1 of 2 done")).isVisible();
