@@ -63,3 +63,17 @@ for (const keys of document.querySelectorAll("[data-reading]")) {
   keys.hidden = false;
   for (const key of keys.querySelectorAll("button")) key.addEventListener("click", () => { field.value = key.value; field.focus(); });
 }
+
+// The driver's link into another program. A browser that cannot share, or does not let pages copy, shows no such button; the link
+// itself stands above them.
+for (const box of document.querySelectorAll("[data-share]")) {
+  const url = box.dataset.share, [copy, share] = box.querySelectorAll("button");
+  copy.hidden = !navigator.clipboard;
+  share.hidden = !navigator.share;
+  box.hidden = copy.hidden && share.hidden;
+  copy.addEventListener("click", async () => {
+    await navigator.clipboard.writeText(url);
+    box.querySelector("[role=status]").textContent = box.dataset.copied;
+  });
+  share.addEventListener("click", () => navigator.share({ url }).catch(() => {}));
+}

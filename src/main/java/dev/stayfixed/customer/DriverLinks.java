@@ -8,8 +8,11 @@ import dev.stayfixed.platform.storage.Durably;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import org.springframework.stereotype.Service;
 
 /**
@@ -18,6 +21,8 @@ import org.springframework.stereotype.Service;
  */
 @Service
 public class DriverLinks {
+
+    private static final Logger LOG = LoggerFactory.getLogger(DriverLinks.class);
 
     private final StoredDriverLinks links;
     private final Jobs jobs;
@@ -78,7 +83,27 @@ public class DriverLinks {
         }
         return jobs.get(row.jobId()).state() == Job.State.CLOSED
                 ? new Visit.Ended(Visit.Reason.JOB_CLOSED)
-                : new Visit.Welcome(row.id(), row.jobId(), row.expiresAt());
+                : new Visit.Welcome(row.id(), row.jobId(), row.expiresAt(), row.opened());
+    }
+
+    /** Notes that the driver's page was opened by a link; only the first time writes, and a note that fails keeps no page back. */
+    public void opened(Visit.Welcome welcome) {
+        if (welcome.openedBefore()) {
+            return;
+        }
+        try {
+            durably.write(() -> {
+                links.opened(welcome.linkId(), clock.instant());
+                return welcome;
+            });
+        } catch (RuntimeException e) {
+            LOG.warn("that link {} was opened could not be noted", welcome.linkId(), e);
+        }
+    }
+
+    /** The link of an open job that was made last, where it still works. */
+    public Optional<HandedOver> handedOver(UUID jobId) {
+        return durably.read(() -> links.working(jobId, clock.instant()).stream().findFirst());
     }
 
     /** Which of these drives came in through a driver's page. */

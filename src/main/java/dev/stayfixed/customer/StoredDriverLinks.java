@@ -23,7 +23,7 @@ class StoredDriverLinks {
         this.shop = shop;
     }
 
-    record Row(UUID id, UUID jobId, Instant expiresAt, Optional<Instant> revokedAt) {}
+    record Row(UUID id, UUID jobId, Instant expiresAt, Optional<Instant> revokedAt, boolean opened) {}
 
     void add(DriverLink link, String tokenHash) {
         jdbc.sql(
@@ -44,15 +44,41 @@ class StoredDriverLinks {
                 .update();
     }
 
+    /** The first time counts. */
+    void opened(UUID id, Instant now) {
+        jdbc.sql("update driver_link set opened_at = ? where shop_id = ? and id = ? and opened_at is null")
+                .params(StoredTime.of(now), shop.id(), id)
+                .update();
+    }
+
+    /** Links that work, the latest first. */
+    List<HandedOver> working(UUID jobId, Instant now) {
+        return jdbc.sql("""
+                        select issued_at, expires_at, opened_at,
+                               (select count(*) from driver_logged_drive d join driver_link l on l.id = d.link_id
+                                where l.job_id = driver_link.job_id) drives
+                        from driver_link
+                        where shop_id = ? and job_id = ? and revoked_at is null and expires_at > ?
+                        order by issued_at desc, id""")
+                .params(shop.id(), jobId, StoredTime.of(now))
+                .query((row, n) -> new HandedOver(
+                        StoredTime.in(row, "issued_at"),
+                        StoredTime.in(row, "expires_at"),
+                        StoredTime.ifAny(row, "opened_at"),
+                        row.getInt("drives")))
+                .list();
+    }
+
     Optional<Row> find(String tokenHash) {
         return jdbc.sql(
-                        "select id, job_id, expires_at, revoked_at from driver_link where shop_id = ? and token_hash = ?")
+                        "select id, job_id, expires_at, revoked_at, opened_at from driver_link where shop_id = ? and token_hash = ?")
                 .params(shop.id(), tokenHash)
                 .query((row, n) -> new Row(
                         row.getObject("id", UUID.class),
                         row.getObject("job_id", UUID.class),
                         StoredTime.in(row, "expires_at"),
-                        StoredTime.ifAny(row, "revoked_at")))
+                        StoredTime.ifAny(row, "revoked_at"),
+                        StoredTime.ifAny(row, "opened_at").isPresent()))
                 .optional();
     }
 

@@ -6,8 +6,12 @@ import java.util.UUID;
 /** What a token opens. */
 public sealed interface Visit {
 
-    /** The page of one job. */
-    record Welcome(UUID linkId, UUID jobId, Instant expiresAt) implements Visit {}
+    /**
+     * The page of one job.
+     *
+     * @param openedBefore by this link
+     */
+    record Welcome(UUID linkId, UUID jobId, Instant expiresAt, boolean openedBefore) implements Visit {}
 
     /** The link was good once. */
     record Ended(Reason reason) implements Visit {}

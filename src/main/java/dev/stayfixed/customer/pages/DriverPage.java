@@ -1,5 +1,6 @@
 package dev.stayfixed.customer.pages;
 
+import dev.stayfixed.customer.DriverLinks;
 import dev.stayfixed.customer.DriverPages;
 import dev.stayfixed.customer.Visit;
 import dev.stayfixed.jobs.Shops;
@@ -43,6 +44,7 @@ class DriverPage {
     private static final List<String> LENGTHS = List.of("20", "40", "60");
 
     private final DriverDoor door;
+    private final DriverLinks links;
     private final DriverPages pages;
     private final RecordedDrives recorded;
     private final StrictJson json;
@@ -52,6 +54,7 @@ class DriverPage {
 
     DriverPage(
             DriverDoor door,
+            DriverLinks links,
             DriverPages pages,
             RecordedDrives recorded,
             StrictJson json,
@@ -59,6 +62,7 @@ class DriverPage {
             Texts texts,
             Clock clock) {
         this.door = door;
+        this.links = links;
         this.pages = pages;
         this.recorded = recorded;
         this.json = json;
@@ -76,6 +80,7 @@ class DriverPage {
         DriverContent.rules(response);
         DriverDoor.Entry entry = door.enter(token, request);
         if (entry instanceof DriverDoor.Opened opened && opened.visit() instanceof Visit.Welcome welcome) {
+            links.opened(welcome);
             return page(welcome, token, LoggedForm.EMPTY, Map.of(), 200).addObject("logged", logged);
         }
         return DriverContent.closed(entry, response, texts);

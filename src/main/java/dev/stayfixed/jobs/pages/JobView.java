@@ -1,5 +1,6 @@
 package dev.stayfixed.jobs.pages;
 
+import dev.stayfixed.customer.DriverLinks;
 import dev.stayfixed.drive.condition.TypicalCondition;
 import dev.stayfixed.drive.condition.TypicalConditions;
 import dev.stayfixed.intake.BeforeRepair;
@@ -26,6 +27,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.UUID;
@@ -41,13 +43,15 @@ class JobView {
     private final Intake intake;
     private final Notices notices;
     private final FollowUps followUps;
+    private final DriverLinks links;
     private final Durably durably;
 
-    JobView(CaseFiles files, Intake intake, Notices notices, FollowUps followUps, Durably durably) {
+    JobView(CaseFiles files, Intake intake, Notices notices, FollowUps followUps, DriverLinks links, Durably durably) {
         this.files = files;
         this.intake = intake;
         this.notices = notices;
         this.followUps = followUps;
+        this.links = links;
         this.durably = durably;
     }
 
@@ -75,6 +79,7 @@ class JobView {
         model.addAttribute("lead", JobLead.of(job));
         model.addAttribute("leadDetail", firstStep(file.nextDrives(id), show));
         model.addAttribute("bands", bands(job, show));
+        model.addAttribute("handedOver", job.state() == Job.State.OPEN ? links.handedOver(id) : Optional.empty());
         model.addAttribute("alerts", alerts(file, job));
         model.addAttribute("tooEarly", tooEarly(judged));
         model.addAttribute("leftOut", intake.leftOut(job.vehicleId()));

@@ -147,4 +147,37 @@ class BoardTest {
             window.isQuiet("the first page");
         }
     }
+
+    @ParameterizedTest
+    @CsvSource({"390, true", "1280, false"})
+    void theWorkshopSeesWhetherTheHandOverHasArrived(int width, boolean script) {
+        Shop shop = new Shop(new Client(port));
+        Answer car = shop.vehicle("Handed over hatchback " + width);
+        Answer job = shop.job(car);
+        shop.repair(job, "2026-06-01T10:00:00Z");
+        try (Window window = browsers.window(width, script, ColorScheme.LIGHT)) {
+            Page page = window.page();
+            Technician technician = new Technician(page, "http://127.0.0.1:" + port);
+            technician.goTo("/jobs/" + job.id());
+            assertThat(page.locator(".aside")).containsText("Not handed over yet");
+            technician.follow("Hand over the drive");
+            technician.press("Make a link and its code");
+            String link = page.locator(".sheet-code a").getAttribute("href");
+            if (script) {
+                window.isSound("the sheet with a link");
+            }
+            technician.goTo("/jobs/" + job.id());
+            assertThat(page.locator(".aside")).containsText("not yet");
+            new Client(port)
+                    .get(link.substring(link.indexOf("/d/")), "Accept", "text/html")
+                    .is(200);
+            technician.goTo("/jobs/" + job.id());
+            assertThat(page.locator(".aside")).not().containsText("not yet");
+            assertThat(technician.link("Hand over again")).isVisible();
+            if (script) {
+                window.isSound("a job that was handed over");
+            }
+            window.isQuiet("handing over");
+        }
+    }
 }
