@@ -74,6 +74,29 @@ class FormReaderTest {
         assertThat(form.value("measurements[0].expectedMin")).isEqualTo(typed);
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"measurements[100].quantity", "measurements[999999999].quantity", "measurements[-1].unit"})
+    void aRowThatNoFormHasIsToldAndNotLeftAside(String field) {
+        Form form = repair().put(field, "resistance");
+        assertThat(READER.read(form, RepairEntry.class, SHOW)).isEmpty();
+        assertThat(form.error(Form.WHOLE))
+                .isEqualTo("Form: found " + field + "; wanted: at most 100 rows, numbered from 0 to 99");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "measurements[0].before.x",
+                "description.bytes",
+                "class.module",
+                "faultIds.size",
+                "unknown[500].x"
+            })
+    void whatIsNoFieldOfTheRecordIsLeftAside(String name) {
+        assertThat(READER.read(repair().put(name, "1"), RepairEntry.class, SHOW))
+                .isPresent();
+    }
+
     @Test
     void aRowInWhichNothingStandsIsNoneAndItsNumberStays() {
         Form form = repair().put("measurements[0].quantity", "").put("measurements[2].quantity", "x".repeat(101));
