@@ -76,11 +76,11 @@ public record JobLead(int proven, int faults, int pressing, Headline headline, A
         }
     }
 
-    static JobLead of(Job job) {
-        List<Standing> stands = job.faults().stream().map(f -> f.standing()).toList();
+    /** @param stands of all faults, at least one: as they are judged now, not as they were kept for lists */
+    static JobLead of(Job.State state, List<Standing> stands) {
         int proven = count(stands, StateName.CONFIRMED_FIXED);
-        boolean allFixed = proven == stands.size();
-        if (job.state() == Job.State.CLOSED) {
+        boolean allFixed = !stands.isEmpty() && proven == stands.size();
+        if (state == Job.State.CLOSED) {
             int failed = count(stands, StateName.RECURRED) + count(stands, StateName.FAILED_ONCE);
             if (failed > 0) {
                 return new JobLead(proven, stands.size(), failed, Headline.CAME_BACK_AFTER_CLOSE, Act.REOPEN);
@@ -101,7 +101,7 @@ public record JobLead(int proven, int faults, int pressing, Headline headline, A
                 return new JobLead(proven, stands.size(), pressing, headline, step.act());
             }
         }
-        throw new IllegalStateException("job " + job.id() + ": found no fault, expected at least one");
+        throw new IllegalArgumentException("job: found no fault, expected at least one");
     }
 
     private record Step(StateName state, Headline headline, Act act) {}

@@ -11,12 +11,10 @@ import dev.stayfixed.judging.Alert;
 import dev.stayfixed.judging.CaseFile;
 import dev.stayfixed.judging.CaseFiles;
 import dev.stayfixed.judging.FaultVerdict;
-import dev.stayfixed.judging.NextDrives;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.telling.FollowUps;
 import dev.stayfixed.telling.JobNotices;
 import dev.stayfixed.telling.Notices;
-import dev.stayfixed.verification.StateName;
 import dev.stayfixed.verification.WaysToProve;
 import dev.stayfixed.verification.confidence.AllClear;
 import dev.stayfixed.web.pages.Form;
@@ -73,11 +71,10 @@ class JobView {
         model.addAttribute("proofs", file.proofs(id));
         model.addAttribute("allClears", allClears(file, judged, form, show));
         model.addAttribute("isOpen", job.state() == Job.State.OPEN);
-        model.addAttribute(
-                "isFixed",
-                stands(job, StateName.CONFIRMED_FIXED) == job.faults().size());
-        model.addAttribute("lead", JobLead.of(job));
-        model.addAttribute("leadDetail", firstStep(file.nextDrives(id), show));
+        JobLead lead = JobLead.of(
+                job.state(), judged.stream().map(FaultVerdict::standing).toList());
+        model.addAttribute("lead", lead);
+        model.addAttribute("isFixed", lead.proven() == lead.faults());
         model.addAttribute("bands", bands(job, show));
         model.addAttribute("handedOver", job.state() == Job.State.OPEN ? links.handedOver(id) : Optional.empty());
         model.addAttribute("alerts", alerts(file, job));
@@ -113,24 +110,10 @@ class JobView {
         return typicals;
     }
 
-    /** What the next drive begins with; nothing where none is planned. */
-    private static String firstStep(NextDrives.Outline outline, Show show) {
-        return outline.plans().stream()
-                .findFirst()
-                .flatMap(plan -> plan.lines().stream().findFirst())
-                .map(show::words)
-                .orElse("");
-    }
-
     private static Map<UUID, List<BenchBand>> bands(Job job, Show show) {
         Map<UUID, List<BenchBand>> bands = new LinkedHashMap<>();
         job.faults().forEach(fault -> bands.put(fault.id(), BenchBand.of(job, fault.id(), show)));
         return bands;
-    }
-
-    private static int stands(Job job, StateName state) {
-        return (int)
-                job.faults().stream().filter(f -> f.standing().state() == state).count();
     }
 
     /** By fault; what the shop stated before stands in the fields of its form. */

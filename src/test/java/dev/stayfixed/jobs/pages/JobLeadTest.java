@@ -1,19 +1,14 @@
 package dev.stayfixed.jobs.pages;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import dev.stayfixed.jobs.Fault;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Standing;
-import dev.stayfixed.obd.Ignition;
-import dev.stayfixed.obd.TroubleCode;
-import dev.stayfixed.verification.RepairedFault;
-import dev.stayfixed.verification.Trips;
 import dev.stayfixed.verification.VerificationState;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import java.util.UUID;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
@@ -58,6 +53,12 @@ class JobLeadTest {
     }
 
     @Test
+    void ofNoFaultAtAllNothingIsSaidToBeFixed() {
+        assertThatThrownBy(JobLeadTest::open).isInstanceOf(IllegalArgumentException.class);
+        assertThat(closed().headline()).isEqualTo(JobLead.Headline.CLOSED_UNPROVEN);
+    }
+
+    @Test
     void aFailureAfterTheCloseAsksForTheJobToBeReopened() {
         assertThat(closed(FIXED)).isEqualTo(lead(1, 1, 1, JobLead.Headline.CLOSED_FIXED, JobLead.Act.SHOW_REPORT));
         assertThat(closed(FIXED, BACK))
@@ -71,30 +72,14 @@ class JobLeadTest {
     }
 
     private static JobLead open(VerificationState... states) {
-        return JobLead.of(job(Job.State.OPEN, states));
+        return JobLead.of(Job.State.OPEN, stands(states));
     }
 
     private static JobLead closed(VerificationState... states) {
-        return JobLead.of(job(Job.State.CLOSED, states));
+        return JobLead.of(Job.State.CLOSED, stands(states));
     }
 
-    private static Job job(Job.State state, VerificationState... states) {
-        return new Job(
-                UUID.randomUUID(),
-                1,
-                UUID.randomUUID(),
-                new Job.Labels(Optional.empty(), Optional.empty(), Optional.empty()),
-                state,
-                DAY,
-                Optional.empty(),
-                Optional.empty(),
-                Stream.of(states)
-                        .map(s -> new Fault(
-                                UUID.randomUUID(),
-                                RepairedFault.of(TroubleCode.parse("P0420"), Ignition.SPARK, Trips.TWO),
-                                Standing.of(s, 2)))
-                        .toList(),
-                List.of(),
-                Optional.empty());
+    private static List<Standing> stands(VerificationState... states) {
+        return Stream.of(states).map(state -> Standing.of(state, 2)).toList();
     }
 }

@@ -10,14 +10,18 @@ import dev.stayfixed.platform.OnH2;
 import dev.stayfixed.web.Answer;
 import dev.stayfixed.web.Client;
 import dev.stayfixed.web.Shop;
+import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.web.server.LocalServerPort;
+import org.springframework.jdbc.core.simple.JdbcClient;
 
 /** The board of a job in a browser: a row a fault, what is next in reach. */
 @OnH2
@@ -29,6 +33,9 @@ class BoardTest {
 
     @LocalServerPort
     int port;
+
+    @Autowired
+    JdbcClient jdbc;
 
     private Browsers browsers;
 
@@ -179,5 +186,21 @@ class BoardTest {
             }
             window.isQuiet("handing over");
         }
+    }
+
+    /** What is kept for lists may be old, or wrong; what the page of a job says is judged as it is read. */
+    @Test
+    void thePageOfAJobDoesNotSayWhatWasKeptForLists() {
+        Shop shop = new Shop(new Client(port));
+        Answer job = shop.job(shop.vehicle("Job with a wrong row"));
+        shop.repair(job, "2026-06-01T10:00:00Z");
+        jdbc.sql("update fault set standing_state = 'CONFIRMED_FIXED', standing_decided = true where job_id = ?")
+                .param(UUID.fromString(job.id()))
+                .update();
+        String page = new Client(port)
+                .get("/jobs/" + job.id(), "Accept", "text/html")
+                .is(200)
+                .body();
+        assertThat(page).contains("Waiting for the drive that proves it").doesNotContain("It stayed fixed");
     }
 }
