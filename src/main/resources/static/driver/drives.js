@@ -45,7 +45,11 @@
   // The drive was taken, and then reception went: the page that came is the one the phone kept.
   const logged = new URLSearchParams(location.search).get('logged');
   if (!logged) document.querySelectorAll('.answer').forEach(place => place.replaceChildren());
-  const answered = forms.find(form => form.querySelector('.answer').textContent.trim());
+  const here = new URLSearchParams(location.search).get('drive');
+  const answered = forms.find(form => {
+    const place = form.querySelector('.answer');
+    return place.textContent.trim() && (place.dataset.drive || null) === here;
+  });
   const old = logged && !answered ? formOf({fields: {card: logged}}) : undefined;
 
   const unsent = () => mine().then(all => all.filter(d => !d.refused));
@@ -113,7 +117,12 @@
           const answer = await (drive.file ? sendLog(drive) : fetch(page + '/drives', {
             method: 'POST', body: JSON.stringify(drive.fields),
             headers: {'Content-Type': 'application/json', 'Idempotency-Key': drive.key}}));
-          if (answer.ok) { await drop(drive.key); sent = drive; continue; }
+          if (answer.ok) {
+            drive.id = (await answer.json().catch(() => ({}))).driveId;
+            await drop(drive.key);
+            sent = drive;
+            continue;
+          }
           const problem = await answer.json().catch(() => ({}));
           if (answer.status === 429 || answer.status >= 500 || /in-use$/.test(problem.type || '')) throw answer.status;
           drive.refused = problem.errors ? problem.errors.map(e => e.message).join('. ') : problem.detail || said('ask');
@@ -130,7 +139,7 @@
     const gone = sent || (before.length > waiting.length && !document.querySelector('.kept li') ? before[0] : undefined);
     if (gone) {
       const card = formOf(gone).id;
-      location.replace(page + '?logged=' + card + '#' + card + '-answer');
+      location.replace(page + '?logged=' + card + (gone.id ? '&drive=' + gone.id : '') + '#' + card + '-answer');
     }
   };
 
@@ -145,7 +154,7 @@
       form.elements.record.focus();
       return;
     }
-    if (!form.elements.record && !(fields.minutes === 'other' ? fields.otherMinutes : fields.minutes || fields.otherMinutes)) {
+    if (form.elements.minutes && !form.elements.record && !(fields.minutes === 'other' ? fields.otherMinutes : fields.minutes || fields.otherMinutes)) {
       say(form, said('wantedMinutes'));
       form.querySelector(fields.minutes === 'other' ? '[name=otherMinutes]' : '[name=minutes]').focus();
       return;

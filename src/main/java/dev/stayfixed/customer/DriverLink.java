@@ -7,6 +7,6 @@ import java.util.UUID;
  * A link that was just made. The token is shown this once; only its digest is kept.
  *
  * @param token secret, in characters that need no escaping in an address
- * @param expiresAt when it ends by itself; closing the job or revoking the link ends it earlier
+ * @param expiresAt when it ends by itself; revoking the link ends it earlier, renewing it later
  */
 public record DriverLink(UUID jobId, String token, Instant issuedAt, Instant expiresAt) {}

@@ -17,7 +17,7 @@ import org.springframework.stereotype.Service;
 
 /**
  * Links to the driver's page of a job. A job can have several, because a sheet that is printed again carries a new one; revoking ends
- * them all. While the job is closed none of them opens.
+ * them all. They outlast the job: a driver whose lamp comes back after it was closed can say so.
  */
 @Service
 public class DriverLinks {
@@ -48,13 +48,23 @@ public class DriverLinks {
             if (jobs.get(jobId).state() == Job.State.CLOSED) {
                 throw new Refused(
                         ProblemType.JOB_CLOSED,
-                        "the job is closed and its driver's page with it; reopen the job first");
+                        "the job is closed; links that were made before go on, a new one needs the job reopened");
             }
             Instant now = clock.instant();
             DriverLink link = new DriverLink(jobId, Token.make(), now, now.plus(lifetime));
             links.add(link, Token.hash(link.token()));
             return link;
         });
+    }
+
+    /**
+     * Lets every link of the job that was not revoked work for its whole lifetime from now on, also one that has run out.
+     *
+     * @return how many there are
+     */
+    public int renew(UUID jobId) {
+        return durably.write(
+                () -> links.renew(jobs.get(jobId).id(), clock.instant().plus(lifetime)));
     }
 
     /**
@@ -81,9 +91,8 @@ public class DriverLinks {
         if (!clock.instant().isBefore(row.expiresAt())) {
             return new Visit.Ended(Visit.Reason.EXPIRED);
         }
-        return jobs.get(row.jobId()).state() == Job.State.CLOSED
-                ? new Visit.Ended(Visit.Reason.JOB_CLOSED)
-                : new Visit.Welcome(row.id(), row.jobId(), row.expiresAt(), row.opened());
+        boolean closed = jobs.get(row.jobId()).state() == Job.State.CLOSED;
+        return new Visit.Welcome(row.id(), row.jobId(), row.expiresAt(), row.opened(), closed);
     }
 
     /** Notes that the driver's page was opened by a link; only the first time writes, and a note that fails keeps no page back. */
@@ -101,7 +110,7 @@ public class DriverLinks {
         }
     }
 
-    /** The link of an open job that was made last, where it still works. */
+    /** The link that was made last, where it still works. */
     public Optional<HandedOver> handedOver(UUID jobId) {
         return durably.read(() -> links.working(jobId, clock.instant()).stream().findFirst());
     }

@@ -75,9 +75,7 @@ public class DriverPages {
         return durably.read(() -> {
             CaseFile file = files.ofJob(jobId);
             List<FaultVerdict> judged = file.verdicts(jobId);
-            List<FaultVerdict> open = judged.stream()
-                    .filter(verdict -> stage(verdict) == DriverView.Stage.COUNTING)
-                    .toList();
+            List<FaultVerdict> open = open(judged);
             ShopSettings.Units units = shops.settings().units();
             return new DriverView(
                     judged.stream()
@@ -95,6 +93,17 @@ public class DriverPages {
                             .toList()),
                     drives(jobId, judged, units));
         });
+    }
+
+    /** What is to be driven for a job, as its driver reads it. */
+    public static List<DriverView.Plan> plans(CaseFile file, UUID jobId, ShopSettings.Units units) {
+        return plans(open(file.verdicts(jobId)), file.nextDrives(jobId), units);
+    }
+
+    private static List<FaultVerdict> open(List<FaultVerdict> judged) {
+        return judged.stream()
+                .filter(verdict -> stage(verdict) == DriverView.Stage.COUNTING)
+                .toList();
     }
 
     /** Takes a drive in, like any other, and remembers that the driver logged it. */
@@ -245,6 +254,7 @@ public class DriverPages {
     private List<DriverView.LoggedDrive> drives(UUID jobId, List<FaultVerdict> judged, ShopSettings.Units units) {
         return intake.get(jobs.get(jobId).vehicleId(), new HashSet<>(links.loggedFor(jobId))).stream()
                 .map(drive -> new DriverView.LoggedDrive(
+                        drive.id(),
                         drive.record().start(),
                         drive.leftOut().isPresent()
                                 ? List.of(units.words(DriverReason.LEFT_OUT_BY_WORKSHOP))

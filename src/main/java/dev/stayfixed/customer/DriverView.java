@@ -3,6 +3,8 @@ package dev.stayfixed.customer;
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
 
 /**
  * What a driver may see of a job: the drive to make and how far it is. Nothing names a person, a vehicle or another job.
@@ -65,7 +67,12 @@ public record DriverView(
      *
      * @param says what became of it, one line for each check
      */
-    public record LoggedDrive(Instant start, List<String> says) {}
+    public record LoggedDrive(UUID id, Instant start, List<String> says) {}
+
+    /** One of the drives that the driver logged. */
+    public Optional<LoggedDrive> drive(UUID id) {
+        return drives.stream().filter(drive -> drive.id().equals(id)).findFirst();
+    }
 
     /** The check that speaks for the whole, none of which is further from its end; only where there are checks. */
     public Check lead() {

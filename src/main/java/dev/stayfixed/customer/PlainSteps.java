@@ -25,6 +25,16 @@ final class PlainSteps {
     /** °C; a start that must be below this is one of a cold engine. */
     private static final double COLD = 60;
 
+    /** km/h. Common practice, no source. */
+    private static final double OPEN_ROAD = 55;
+
+    private static final double MOTORWAY = 85;
+
+    /** km/h between two marks of a speedometer. */
+    private static final double MARK = 5;
+
+    private static final double HALF_MINUTE = 30;
+
     private static final PlainStep WARM_UP =
             new PlainStep(Quantity.whole(10, Unit.MINUTE), Reason.of(DriverReason.WARM_UP));
 
@@ -92,9 +102,25 @@ final class PlainSteps {
                 hold.range().signal() == Signal.VEHICLE_SPEED
                         ? Reason.of(
                                 hold.unbroken() ? DriverReason.SPEED_FOR : DriverReason.SPEED_IN_PIECES,
-                                limits(hold.range()))
+                                road(hold.range()),
+                                limits(round(hold.range())))
                         : Reason.of(hold.unbroken() ? DriverReason.DRIVE_FOR : DriverReason.DRIVE_IN_PIECES);
         };
+    }
+
+    /** Where such a speed is usual. */
+    private static DriverReason road(SignalRange speed) {
+        if (speed.min() >= MOTORWAY) {
+            return DriverReason.ON_MOTORWAY;
+        }
+        return speed.min() >= OPEN_ROAD ? DriverReason.ON_OPEN_ROAD : DriverReason.ON_ANY_ROAD;
+    }
+
+    /** Limits that a speedometer shows, inside the exact ones: 30 to 100 km/h of 26 to 103. */
+    private static SignalRange round(SignalRange speed) {
+        double min = Math.ceil(speed.min() / MARK) * MARK;
+        double max = Math.floor(speed.max() / MARK) * MARK;
+        return min < max ? new SignalRange(speed.signal(), min, max) : speed;
     }
 
     private static Reason limits(SignalRange range) {
@@ -110,11 +136,11 @@ final class PlainSteps {
         return Quantity.whole(value, range.signal().measure());
     }
 
-    /** Never shorter than it has to be. */
+    /** Never shorter than it has to be, and in half minutes: nobody who drives watches seconds. */
     private static Quantity time(Duration time) {
-        double seconds = time.toMillis() / 1000.0;
-        if (seconds < 120) {
-            return Quantity.whole(Math.ceil(seconds), Unit.SECOND);
+        double seconds = Math.ceil(time.toMillis() / 1000.0 / HALF_MINUTE) * HALF_MINUTE;
+        if (seconds < 120 && seconds % 60 != 0) {
+            return Quantity.whole(seconds, Unit.SECOND);
         }
         double minutes = Math.ceil(seconds / 60);
         return minutes < 120

@@ -44,6 +44,12 @@ class StoredDriverLinks {
                 .update();
     }
 
+    int renew(UUID jobId, Instant until) {
+        return jdbc.sql("update driver_link set expires_at = ? where shop_id = ? and job_id = ? and revoked_at is null")
+                .params(StoredTime.of(until), shop.id(), jobId)
+                .update();
+    }
+
     /** The first time counts. */
     void opened(UUID id, Instant now) {
         jdbc.sql("update driver_link set opened_at = ? where shop_id = ? and id = ? and opened_at is null")

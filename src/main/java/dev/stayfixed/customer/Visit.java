@@ -10,8 +10,9 @@ public sealed interface Visit {
      * The page of one job.
      *
      * @param openedBefore by this link
+     * @param closed the job: no drive is asked for any more, and the driver can still say that the lamp came back
      */
-    record Welcome(UUID linkId, UUID jobId, Instant expiresAt, boolean openedBefore) implements Visit {}
+    record Welcome(UUID linkId, UUID jobId, Instant expiresAt, boolean openedBefore, boolean closed) implements Visit {}
 
     /** The link was good once. */
     record Ended(Reason reason) implements Visit {}
@@ -21,7 +22,6 @@ public sealed interface Visit {
 
     /** Why a link ended. */
     enum Reason {
-        JOB_CLOSED,
         REVOKED,
         EXPIRED
     }

@@ -1,19 +1,33 @@
 package dev.stayfixed.platform;
 
+import java.util.Locale;
 import java.util.Optional;
+import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.context.MessageSource;
 import org.springframework.context.i18n.LocaleContextHolder;
 import org.springframework.context.support.MessageSourceAccessor;
 import org.springframework.stereotype.Component;
 
-/** The texts of pages and mails by their keys, in the language of this service. */
+/** The texts of pages and mails by their keys, in the language of who asks for a page, else in that of this service. */
 @Component
 public class Texts {
 
+    private final MessageSource source;
     private final MessageSourceAccessor messages;
 
+    @Autowired
     Texts(MessageSource messages) {
-        this.messages = new MessageSourceAccessor(messages);
+        this(messages, new MessageSourceAccessor(messages));
+    }
+
+    private Texts(MessageSource source, MessageSourceAccessor messages) {
+        this.source = source;
+        this.messages = messages;
+    }
+
+    /** The same in another language, whoever asks. */
+    public Texts in(Locale language) {
+        return new Texts(source, new MessageSourceAccessor(source, language));
     }
 
     /**

@@ -8,7 +8,7 @@ final class UnknownLanguage extends RuntimeException {
 
     UnknownLanguage(String found) {
         super("stayfixed.language: found \"" + found
-                + "\", expected en, or the code of a language of which there are texts, as reasons_de.properties would hold those"
+                + "\", expected en, or the code of a language of which there are texts, as languages/de.properties holds those"
                 + " of de");
     }
 

@@ -68,8 +68,8 @@ class StoredNotices {
         jdbc.sql("delete from job_notices where job_id = ?").param(jobId).update();
         jdbc.sql("""
                         insert into job_notices (job_id, shop_id, version, technician_email, driver_email, technician_kinds,
-                                                 driver_kinds, silent_days)
-                        values (?, ?, ?, ?, ?, ?, ?, ?)""")
+                                                 driver_kinds, silent_days, driver_language)
+                        values (?, ?, ?, ?, ?, ?, ?, ?, ?)""")
                 .param(jobId)
                 .param(shop.id())
                 .param(n.version())
@@ -80,6 +80,7 @@ class StoredNotices {
                 .param(new SqlParameterValue(
                         Types.INTEGER,
                         n.silentDays().isPresent() ? n.silentDays().getAsInt() : null))
+                .param(text(n.driverLanguage()))
                 .update();
     }
 
@@ -106,6 +107,7 @@ class StoredNotices {
                 row.getInt("version"),
                 Optional.ofNullable(row.getString("technician_email")),
                 Optional.ofNullable(row.getString("driver_email")),
+                Optional.ofNullable(row.getString("driver_language")),
                 Optional.ofNullable(row.getString("technician_kinds")).map(Kinds::of),
                 Optional.ofNullable(row.getString("driver_kinds")).map(Kinds::of),
                 days == null ? OptionalInt.empty() : OptionalInt.of(days),

@@ -15,6 +15,8 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.MissingResourceException;
+import java.util.Optional;
 import java.util.ResourceBundle;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
@@ -25,7 +27,10 @@ import java.util.regex.Pattern;
 /** Puts what the rules say into the words of a language and the units of a reader. People's own words stay as they are. */
 public final class Wording {
 
-    private static final String BUNDLE = "reasons";
+    private static final String ENGLISH = "reasons";
+
+    /** One file a language, with everything that is said in it; what it lacks is English. */
+    private static final String LANGUAGES = "languages/";
 
     private static final Map<Locale, Wording> IN_METRIC_UNITS = new ConcurrentHashMap<>();
     private static final Map<Locale, Wording> IN_US_UNITS = new ConcurrentHashMap<>();
@@ -40,17 +45,43 @@ public final class Wording {
 
     private final Locale locale;
     private final boolean us;
+    private final ResourceBundle english;
     private final ResourceBundle texts;
     private final Part.Cases<String> worded = new Worded();
 
     private Wording(Locale locale, boolean us) {
         this.us = us;
-        this.texts = ResourceBundle.getBundle(
-                BUNDLE, locale, ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
-        this.locale = texts.getLocale().equals(Locale.ROOT) ? Locale.ENGLISH : texts.getLocale();
+        this.english = file(ENGLISH);
+        this.texts = of(locale).orElse(english);
+        this.locale = texts == english ? Locale.ENGLISH : locale;
     }
 
-    /** In this language, or in that of the file without a suffix where there is no bundle of it. */
+    private static Optional<ResourceBundle> of(Locale language) {
+        try {
+            return Optional.of(language.getLanguage())
+                    .filter(code -> !code.isEmpty() && !code.equals(Locale.ENGLISH.getLanguage()))
+                    .map(code -> file(LANGUAGES + code));
+        } catch (MissingResourceException nothingOfIt) {
+            return Optional.empty();
+        }
+    }
+
+    private static ResourceBundle file(String name) {
+        return ResourceBundle.getBundle(
+                name,
+                Locale.ROOT,
+                ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
+    }
+
+    private ResourceBundle with(String key) {
+        return texts.containsKey(key) ? texts : english;
+    }
+
+    private String text(String key) {
+        return with(key).getString(key);
+    }
+
+    /** In this language, or in English where there is no file of it. */
     public static Wording in(Locale language, boolean us) {
         return us
                 ? IN_US_UNITS.computeIfAbsent(language, l -> new Wording(l, true))
@@ -67,7 +98,7 @@ public final class Wording {
 
         @Override
         public String kind(Kind kind) {
-            return texts.getString(kind.key());
+            return text(kind.key());
         }
 
         @Override
@@ -117,7 +148,7 @@ public final class Wording {
     }
 
     private String time(String pattern, Instant at) {
-        return DateTimeFormatter.ofPattern(texts.getString(pattern), locale)
+        return DateTimeFormatter.ofPattern(text(pattern), locale)
                 .withZone(ZoneOffset.UTC)
                 .format(at);
     }
@@ -126,7 +157,7 @@ public final class Wording {
         Kind kind = reason.kind();
         String one = kind.key() + ".one";
         boolean single = reason.parts().stream().anyMatch(p -> p instanceof Part.Count count && count.number() == 1);
-        String text = texts.getString(single && texts.containsKey(one) ? one : kind.key());
+        String text = text(single && with(kind.key()).containsKey(one) ? one : kind.key());
         List<String> names = kind.parts();
         return filled(text, place -> {
             Part part = reason.parts().get(names.indexOf(place.group(1)));
@@ -135,7 +166,7 @@ public final class Wording {
     }
 
     private String shaped(Shape shape, List<Part> parts) {
-        String text = texts.getString(shape.key());
+        String text = text(shape.key());
         if (shape == Shape.SENTENCE) {
             String what = words(parts.get(0));
             return filled(text, place -> Character.toUpperCase(what.charAt(0)) + what.substring(1));
@@ -225,7 +256,7 @@ public final class Wording {
 
     /** In seconds where the two would else read the same. */
     private String timeOf(long found, long needed) {
-        String text = texts.getString(Shape.OUT_OF.key());
+        String text = text(Shape.OUT_OF.key());
         String is = length(found);
         String wanted = length(needed);
         return found == needed || !is.equals(wanted)

@@ -16,6 +16,7 @@ import dev.stayfixed.drive.signal.Signal;
 import java.time.Duration;
 import java.util.List;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -69,7 +70,7 @@ class PlainStepsTest {
                         "Low: Drive where it is not high in the mountains.",
                         "2 min: Parked in the open air, in P or neutral, let the engine idle, at least this long.",
                         "10 min: Drive gently, about this long, until the engine is warm.",
-                        "60 s: Drive 70 to 110 km/h, with a calm foot, where that is legal and safe, at least this long"
+                        "1 min: On an open road, drive 70 to 110 km/h with a calm foot, as far as that is legal and safe, at least this long"
                                 + " without a break.",
                         "10 min: Drive at least this long together; breaks do not matter.");
     }
@@ -83,7 +84,27 @@ class PlainStepsTest {
                         SignalRange.atLeast(Signal.COOLANT, 70)))))
                 .containsExactly(
                         "10 min: Drive gently, about this long, until the engine is warm.",
-                        "10 s: With nobody close behind, take your foot off the pedal and let the car slow down in gear, several"
+                        "30 s: With nobody close behind, take your foot off the pedal and let the car slow down in gear, several"
                                 + " times, until it makes this much together. Brake whenever traffic asks for it.");
+    }
+
+    @Test
+    @DisplayName(
+            "limits are those that a speedometer shows, inside the exact ones, and times are those that a driver keeps")
+    void nobodyReadsSecondsAndOddSpeedsWhileDriving() {
+        assertThat(words(List.of(
+                        Hold.unbroken(new SignalRange(Signal.VEHICLE_SPEED, 26, 103), Duration.ofSeconds(20)),
+                        Hold.cumulative(new SignalRange(Signal.VEHICLE_SPEED, 87, 131), Duration.ofSeconds(61)),
+                        Hold.unbroken(SignalRange.atLeast(Signal.VEHICLE_SPEED, 41), Duration.ofSeconds(300)),
+                        Hold.unbroken(new SignalRange(Signal.VEHICLE_SPEED, 41, 44), Duration.ofSeconds(30)))))
+                .containsExactly(
+                        "30 s: In town or out of it, drive 30 to 100 km/h with a calm foot, as far as that is legal and safe, at least"
+                                + " this long without a break.",
+                        "90 s: On a motorway, drive 90 to 130 km/h with a calm foot, as far as that is legal and safe, at least this"
+                                + " long together; breaks do not matter.",
+                        "5 min: In town or out of it, drive at least 45 km/h with a calm foot, as far as that is legal and safe, at"
+                                + " least this long without a break.",
+                        "30 s: In town or out of it, drive 41 to 44 km/h with a calm foot, as far as that is legal and safe, at least"
+                                + " this long without a break.");
     }
 }

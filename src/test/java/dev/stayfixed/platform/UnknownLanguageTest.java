@@ -14,17 +14,17 @@ import org.junit.jupiter.params.provider.ValueSource;
 class UnknownLanguageTest {
 
     private static Locale locale(String language) {
-        return new TextSettings(language, List.of("messages/jobs")).locale();
+        return new Languages(new TextSettings(language, List.of("messages/jobs"))).own();
     }
 
     @ParameterizedTest
-    @CsvSource({"en, en", "en_GB, en-GB", "' en-US ', en-US"})
-    void englishIsSpokenInEachOfItsCountries(String language, String tag) {
+    @CsvSource({"en, en", "en_GB, en-GB", "' en-US ', en-US", "de, de", "de_AT, de-AT", "es-MX, es-MX"})
+    void aLanguageIsSpokenInEachOfItsCountries(String language, String tag) {
         assertThat(locale(language)).isEqualTo(Locale.forLanguageTag(tag));
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"", " ", "deutsch", "de", "de_DE", "../en", "e n"})
+    @ValueSource(strings = {"", " ", "deutsch", "tlh", "xx_DE", "../en", "e n"})
     void whatHasNoTextsIsNoLanguageOfTheService(String language) {
         assertThatThrownBy(() -> locale(language))
                 .isInstanceOf(UnknownLanguage.class)

@@ -8,9 +8,13 @@ import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.web.Answer;
 import dev.stayfixed.web.Shop;
 import jakarta.mail.internet.MimeMessage;
+import java.io.Reader;
 import java.net.URI;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.Properties;
 import java.util.UUID;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
@@ -33,12 +37,39 @@ abstract class TellingStories extends Told {
         MimeMessage shops = only(post.to(technician));
         assertThat(shops.getSubject()).isEqualTo("P0420 on 2011 estate: confirmed fixed");
         assertThat(shops.getHeader("List-Unsubscribe")).isNull();
-        assertThat(text(shops)).contains("Stands at: confirmed fixed").contains("Monitor: catalyst");
+        assertThat(text(shops))
+                .startsWith("Close the job when you like: this repair is proven.")
+                .contains("It stands at: confirmed fixed", "Monitor: catalyst")
+                .endsWith("/jobs/" + job.id() + "\r\n");
+        assertThat(text(shops)).doesNotContain("/api/");
         MimeMessage drivers = only(post.to(driver));
         assertThat(drivers.getSubject()).isEqualTo("Your 2011 estate: the repair is confirmed");
-        assertThat(text(drivers)).contains("What to do next: nothing.").doesNotContain("P0420");
+        assertThat(text(drivers)).startsWith("You need not do anything.").doesNotContain("P0420");
         assertThat(drivers.getHeader("List-Unsubscribe-Post")).containsExactly("List-Unsubscribe=One-Click");
         assertThat(drivers.getHeader("Auto-Submitted")).containsExactly("auto-generated");
+    }
+
+    @Test
+    void aDriverIsWrittenToInTheLanguageOfTheJob() throws Exception {
+        Answer vehicle = shop.vehicle("2014 estate");
+        Answer job = repaired(vehicle);
+        tellByMail(job, technician, driver);
+        client.put(
+                        "/api/v1/jobs/" + job.id() + "/notifications",
+                        "{\"technicianEmail\":\"%s\",\"driverEmail\":\"%s\",\"driverLanguage\":\"es\"}"
+                                .formatted(technician, driver),
+                        "If-Match",
+                        "*")
+                .is(200);
+        confirm(vehicle);
+        bell.ring();
+        bell.ring();
+        Properties spanish = new Properties();
+        try (Reader in = Files.newBufferedReader(Path.of("src", "main", "resources", "languages", "es.properties"))) {
+            spanish.load(in);
+        }
+        assertThat(text(only(post.to(driver)))).startsWith(spanish.getProperty("telling.driver.next.CONFIRMED_FIXED"));
+        assertThat(text(only(post.to(technician)))).startsWith("Close the job when you like");
     }
 
     @Test

@@ -2,6 +2,8 @@ package dev.stayfixed.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.OffsetDateTime;
+import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -63,15 +65,21 @@ abstract class DriverLinkStories extends OverHttp {
     }
 
     @Test
-    void aLinkEndsWhenItIsRevokedAndWhileItsJobIsClosed() {
+    void aLinkOutlastsItsJobAndEndsWhenItIsRevoked() {
         String first = link();
         String second = link();
         client.get(first).is(200);
         Answer closed = shop.close(job, "{\"reason\":\"sold\"}").is(200);
-        assertThat(client.get(first).is(410).body())
-                .contains("closed this job")
-                .doesNotContain("P0420", "Nothing more");
-        client.post(first + "/drives", DRIVE).isProblem(410, "link-ended");
+        assertThat(client.get(first).is(200).body())
+                .contains("before the repair was proven", "The lamp has come on")
+                .doesNotContain("the repair is proven", "Nothing more");
+        String report = client.post(first + "/drives", "{\"card\":\"lamp\",\"lamp\":\"on\"}")
+                .is(200)
+                .at("/driveId");
+        assertThat(client.get("/api/v1/drives/" + report).is(200).body()).contains("LAMP_NEWLY_ON");
+        assertThat(client.get("/").is(200).body()).contains("Have the codes read before anything is cleared.");
+        assertThat(client.get(first + "?logged=lamp&drive=" + report).is(200).body())
+                .contains("Your drive is logged.", "Since the repair the warning lamp or a code showed.");
         client.post("/api/v1/jobs/" + job.id() + "/driver-link", "").isProblem(409, "job-closed");
         client.post("/api/v1/jobs/" + job.id() + "/reopen", "{\"reason\":\"back\"}", "If-Match", closed.etag())
                 .is(200);
@@ -79,6 +87,41 @@ abstract class DriverLinkStories extends OverHttp {
         client.send("DELETE", "/api/v1/jobs/" + job.id() + "/driver-link", "", new byte[0])
                 .is(204);
         assertThat(client.get(second).is(410).body()).contains("withdrawn");
+    }
+
+    @Test
+    void aLinkThatIsRenewedWorksAgainAndOneThatWasEndedDoesNot() {
+        String link = link();
+        jdbc.sql("update driver_link set issued_at = ?, expires_at = ? where job_id = ?")
+                .params(
+                        OffsetDateTime.parse("2026-01-01T00:00:00Z"),
+                        OffsetDateTime.parse("2026-01-02T00:00:00Z"),
+                        UUID.fromString(job.id()))
+                .update();
+        assertThat(client.get(link).is(410).body()).contains("has run out");
+        String renewal = "/api/v1/jobs/" + job.id() + "/driver-link/renewal";
+        assertThat(client.post(renewal, "").is(200).at("/links")).isEqualTo("1");
+        client.get(link).is(200);
+        client.send("DELETE", "/api/v1/jobs/" + job.id() + "/driver-link", "", new byte[0])
+                .is(204);
+        assertThat(client.post(renewal, "").is(200).at("/links")).isEqualTo("0");
+        client.get(link).is(410);
+    }
+
+    @Test
+    void theAnswerSaysWhatTheDriveCountsFor() {
+        String link = link();
+        String counted = client.post(link + "/drives", DRIVE).is(200).at("/driveId");
+        assertThat(client.get(link + "?logged=reading&drive=" + counted).is(200).body())
+                .contains(
+                        "Your drive is logged.", "counts, the car checked it and found it good", "The repair has held")
+                .doesNotContain("What it counts for stands at the end");
+        String other = shop.drive(vehicle, "2026-06-05T08:00:00Z", Shop.RAN_CLEAN)
+                .is(201)
+                .id();
+        assertThat(client.get(link + "?logged=reading&drive=" + other).is(200).body())
+                .contains("What it counts for stands at the end");
+        client.get(link + "?logged=reading&drive=what").is(200);
     }
 
     @Test

@@ -50,6 +50,9 @@ class ServiceOnPostgresTest {
     class DriversLink extends DriverLinkStories {}
 
     @Nested
+    class InTheirLanguage extends LanguageStories {}
+
+    @Nested
     class Described extends Description {}
 
     @Nested

@@ -30,26 +30,25 @@ final class WideLanguage {
 
     private WideLanguage() {}
 
-    /** Writes a translation of each bundle. */
+    /** Writes its file, with all texts that there are. */
     static void write(Path folder) throws IOException {
-        Files.createDirectories(folder.resolve("messages"));
+        Properties texts = new Properties();
+        read(ENGLISH.resolve("reasons.properties"), texts);
         try (Stream<Path> rooms = Files.list(ENGLISH.resolve("messages"))) {
             for (Path room : rooms.toList()) {
-                translate(room, folder.resolve("messages"));
+                read(room, texts);
             }
         }
-        translate(ENGLISH.resolve("reasons.properties"), folder);
+        texts.replaceAll((key, text) -> PATTERNS.contains(key) ? text : wide((String) text));
+        Path languages = Files.createDirectories(folder.resolve("languages"));
+        try (Writer out = Files.newBufferedWriter(languages.resolve(CODE + ".properties"))) {
+            texts.store(out, null);
+        }
     }
 
-    private static void translate(Path bundle, Path folder) throws IOException {
-        Properties texts = new Properties();
+    private static void read(Path bundle, Properties into) throws IOException {
         try (Reader in = Files.newBufferedReader(bundle)) {
-            texts.load(in);
-        }
-        texts.replaceAll((key, text) -> PATTERNS.contains(key) ? text : wide((String) text));
-        String name = bundle.getFileName().toString().replace(".properties", "_" + CODE + ".properties");
-        try (Writer out = Files.newBufferedWriter(folder.resolve(name))) {
-            texts.store(out, null);
+            into.load(in);
         }
     }
 

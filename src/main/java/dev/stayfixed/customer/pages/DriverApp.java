@@ -1,5 +1,6 @@
 package dev.stayfixed.customer.pages;
 
+import dev.stayfixed.platform.ForReaders;
 import dev.stayfixed.platform.Texts;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
@@ -12,6 +13,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RestController;
 
 /** What makes the page installable: its manifest (W3C Web Application Manifest), and the worker that opens it without reception. */
+@ForReaders
 @Hidden
 @RestController
 class DriverApp {

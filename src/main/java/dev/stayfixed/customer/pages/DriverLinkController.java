@@ -51,7 +51,8 @@ class DriverLinkController {
     @Operation(
             summary = "Make a link to the driver's page",
             description =
-                    "Earlier links of the job go on working. All of them end when the job is closed, and with DELETE.")
+                    "Earlier links of the job go on working, also after it is closed, so that the driver can say that the lamp came"
+                            + " back. All of them end with DELETE.")
     @PostMapping
     ResponseEntity<LinkAnswer> make(@PathVariable UUID id) {
         DriverLink link = links.issue(id);
@@ -66,6 +67,21 @@ class DriverLinkController {
                         link.issuedAt(),
                         link.expiresAt(),
                         address.warning(url).map(ReasonAnswer::text).orElse(null)));
+    }
+
+    /**
+     * What renewing did.
+     *
+     * @param links how many there are that were not ended
+     */
+    record Renewed(int links) {}
+
+    @Operation(
+            summary = "Let all links of a job work for their whole lifetime from now on",
+            description = "Also those that have run out; one that was ended with DELETE stays so.")
+    @PostMapping("/renewal")
+    Renewed renew(@PathVariable UUID id) {
+        return new Renewed(links.renew(id));
     }
 
     @Operation(summary = "End all links of a job")

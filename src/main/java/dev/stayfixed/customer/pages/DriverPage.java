@@ -2,8 +2,12 @@ package dev.stayfixed.customer.pages;
 
 import dev.stayfixed.customer.DriverLinks;
 import dev.stayfixed.customer.DriverPages;
+import dev.stayfixed.customer.DriverView;
 import dev.stayfixed.customer.Visit;
+import dev.stayfixed.intake.Received;
 import dev.stayfixed.jobs.Shops;
+import dev.stayfixed.platform.ForReaders;
+import dev.stayfixed.platform.Languages;
 import dev.stayfixed.platform.StrictJson;
 import dev.stayfixed.platform.Texts;
 import dev.stayfixed.platform.problem.Refused;
@@ -18,6 +22,8 @@ import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
@@ -33,6 +39,7 @@ import org.springframework.web.multipart.MultipartFile;
 import org.springframework.web.servlet.ModelAndView;
 
 /** What a driver sees, and the form in which a drive is logged. The token in the address is all the right there is. */
+@ForReaders
 @Hidden
 @Controller
 @RequestMapping("/d/{token}")
@@ -50,6 +57,7 @@ class DriverPage {
     private final StrictJson json;
     private final Shops shops;
     private final Texts texts;
+    private final Languages languages;
     private final Clock clock;
 
     DriverPage(
@@ -60,6 +68,7 @@ class DriverPage {
             StrictJson json,
             Shops shops,
             Texts texts,
+            Languages languages,
             Clock clock) {
         this.door = door;
         this.links = links;
@@ -68,6 +77,7 @@ class DriverPage {
         this.json = json;
         this.shops = shops;
         this.texts = texts;
+        this.languages = languages;
         this.clock = clock;
     }
 
@@ -75,15 +85,26 @@ class DriverPage {
     ModelAndView see(
             @PathVariable String token,
             @RequestParam(required = false) @Nullable String logged,
+            @RequestParam(required = false) @Nullable String drive,
             HttpServletRequest request,
             HttpServletResponse response) {
         DriverContent.rules(response);
         DriverDoor.Entry entry = door.enter(token, request);
         if (entry instanceof DriverDoor.Opened opened && opened.visit() instanceof Visit.Welcome welcome) {
             links.opened(welcome);
-            return page(welcome, token, LoggedForm.EMPTY, Map.of(), 200).addObject("logged", logged);
+            ModelAndView page = page(welcome, token, LoggedForm.EMPTY, Map.of(), 200);
+            return page.addObject("logged", logged).addObject("answer", answer(page, drive));
         }
         return DriverContent.closed(entry, response, texts);
+    }
+
+    /** What the drive counts for that was logged just now. */
+    private static DriverView.@Nullable LoggedDrive answer(ModelAndView page, @Nullable String drive) {
+        return drive != null
+                        && drive.matches("[0-9a-f-]{36}")
+                        && page.getModel().get("view") instanceof DriverView view
+                ? view.drive(UUID.fromString(drive)).orElse(null)
+                : null;
     }
 
     @PostMapping(
@@ -121,9 +142,10 @@ class DriverPage {
         return taken(welcome, token, form, () -> recorded.take(welcome, form, file));
     }
 
-    private ModelAndView taken(Visit.Welcome welcome, String token, LoggedForm form, Runnable taking) {
+    private ModelAndView taken(Visit.Welcome welcome, String token, LoggedForm form, Supplier<Received> taking) {
+        Received received;
         try {
-            taking.run();
+            received = taking.get();
         } catch (Refused refused) {
             return page(
                     welcome,
@@ -132,8 +154,8 @@ class DriverPage {
                     PlainRefusal.of(refused, texts),
                     refused.type().status());
         }
-        return new ModelAndView("redirect:/d/" + token
-                + (form.isDriven() ? "?logged=driven#driven-answer" : "?logged=reading#reading-answer"));
+        return new ModelAndView("redirect:/d/" + token + "?logged=" + form.ofCard() + "&drive="
+                + received.drive().id() + "#" + form.ofCard() + "-answer");
     }
 
     private ZoneId zone() {
@@ -146,8 +168,10 @@ class DriverPage {
         page.setStatus(HttpStatus.valueOf(status));
         page.addObject("view", pages.of(welcome.jobId()));
         page.addObject("token", token);
-        page.addObject("reading", form.isDriven() ? LoggedForm.EMPTY : form);
-        page.addObject("driven", form.isDriven() ? form : LoggedForm.EMPTY);
+        page.addObject("closed", welcome.closed());
+        page.addObject("reading", form.ofCard() == LoggedForm.Card.reading ? form : LoggedForm.EMPTY);
+        page.addObject("driven", form.ofCard() == LoggedForm.Card.driven ? form : LoggedForm.EMPTY);
+        page.addObject("lamp", form.ofCard() == LoggedForm.Card.lamp ? form : LoggedForm.EMPTY);
         page.addObject("lengths", LENGTHS);
         page.addObject(
                 "errors",
@@ -159,7 +183,9 @@ class DriverPage {
                                 LinkedHashMap::new)));
         page.addObject("times", new Times(zone()));
         page.addObject("until", welcome.expiresAt());
+        page.addObject("languages", languages.choices());
         page.addObject("logged", null);
+        page.addObject("answer", null);
         return page;
     }
 }

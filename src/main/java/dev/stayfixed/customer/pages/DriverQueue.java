@@ -2,7 +2,9 @@ package dev.stayfixed.customer.pages;
 
 import dev.stayfixed.customer.DriverPages;
 import dev.stayfixed.customer.Visit;
+import dev.stayfixed.intake.Received;
 import dev.stayfixed.jobs.Shops;
+import dev.stayfixed.platform.ForReaders;
 import dev.stayfixed.platform.StrictJson;
 import dev.stayfixed.platform.Texts;
 import dev.stayfixed.platform.problem.Mistake;
@@ -14,6 +16,7 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.time.Clock;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -25,6 +28,7 @@ import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.multipart.MultipartFile;
 
 /** Takes the drives that a phone kept while it had no reception. Each carries an Idempotency-Key, so that it counts once. */
+@ForReaders
 @Hidden
 @RestController
 class DriverQueue {
@@ -54,8 +58,16 @@ class DriverQueue {
         this.clock = clock;
     }
 
-    /** The drive was taken; false where it was known already. */
-    record Taken(boolean isNew) {}
+    /**
+     * The drive was taken.
+     *
+     * @param isNew false where it was known already
+     */
+    record Taken(boolean isNew, UUID driveId) {
+        static Taken of(Received received) {
+            return new Taken(received.isNew(), received.drive().id());
+        }
+    }
 
     @PostMapping(path = "/d/{token}/drives", consumes = MediaType.APPLICATION_JSON_VALUE)
     @ResponseStatus(HttpStatus.OK)
@@ -70,8 +82,7 @@ class DriverQueue {
             throw refused(ProblemType.INVALID_CONTENT, read.errors());
         }
         try {
-            return new Taken(
-                    pages.log(welcome, DriverContent.original(form, read, json)).isNew());
+            return Taken.of(pages.log(welcome, DriverContent.original(form, read, json)));
         } catch (Refused refused) {
             throw refused(refused.type(), PlainRefusal.of(refused, texts));
         }
@@ -88,7 +99,7 @@ class DriverQueue {
             HttpServletResponse response) {
         Visit.Welcome welcome = welcome(door.enter(token, request), response);
         try {
-            return new Taken(recorded.take(welcome, form, file).isNew());
+            return Taken.of(recorded.take(welcome, form, file));
         } catch (Refused refused) {
             throw refused(refused.type(), PlainRefusal.of(refused, texts));
         }

@@ -9,17 +9,17 @@ import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
  * What a driver typed, kept as typed: from the form, or from the phone's queue with the same names. Everything may be missing.
  *
- * @param card which form of the page it was: "driven" without a reading, otherwise with one
+ * @param card which form of the page it was, one of {@link Card}
  * @param start local date and time of the engine start
  * @param end local date and time of switching off; now, where a drive without a reading names neither this nor its start
  * @param zone time zone of the phone; the shop's, where the form was sent without script
@@ -66,19 +66,36 @@ record LoggedForm(
                 savedAt);
     }
 
-    boolean isDriven() {
-        return "driven".equals(card);
+    /** The forms of the page, as they call themselves there. */
+    enum Card {
+        /** Of the car, by a reader or a recording. */
+        reading,
+        /** Without a reader: how long, and what the lamp did. */
+        driven,
+        /** That the lamp came on, after the job was closed. */
+        lamp
+    }
+
+    Card ofCard() {
+        return Arrays.stream(Card.values())
+                .filter(one -> one.name().equals(card))
+                .findFirst()
+                .orElse(Card.reading);
+    }
+
+    private boolean isReading() {
+        return ofCard() == Card.reading;
     }
 
     /** The place on the page at which a mistake in a field is said. */
     String place(String field) {
-        if (!isDriven()) {
+        if (isReading()) {
             return "reading-" + field;
         }
         return switch (field) {
-            case "start" -> "driven-end";
-            case "record", "file" -> "driven";
-            default -> "driven-" + field;
+            case "start" -> ofCard() + "-end";
+            case "record", "file" -> ofCard().name();
+            default -> ofCard() + "-" + field;
         };
     }
 
@@ -127,18 +144,18 @@ record LoggedForm(
         notLonger("idleMinutes", texts.of("customer.label.idle-minutes"), idle, run, errors, texts);
         Boolean mil = "on".equals(lamp) ? Boolean.TRUE : "off".equals(lamp) ? Boolean.FALSE : null;
         boolean recorded = !blank(record);
-        if (!isDriven() && !recorded && typedStart.isEmpty() && errors.isEmpty()) {
+        if (isReading() && !recorded && typedStart.isEmpty() && errors.isEmpty()) {
             errors.put("record", texts.of("customer.record.wanted"));
-        } else if (run == null && !errors.containsKey(minutesField) && !recorded) {
+        } else if (run == null && !errors.containsKey(minutesField) && !recorded && ofCard() != Card.lamp) {
             errors.put(minutesField, texts.of("customer.minutes.wanted"));
         }
         if (!errors.isEmpty()) {
             return new Read(null, errors);
         }
         Optional<Instant> ended =
-                typedEnd.or(() -> isDriven() && typedStart.isEmpty() ? justNow(now) : Optional.empty());
-        Optional<Instant> started = typedStart.or(() ->
-                ended.filter(at -> run != null).map(at -> at.minusSeconds(Math.round(Objects.requireNonNull(run)))));
+                typedEnd.or(() -> !isReading() && typedStart.isEmpty() ? justNow(now) : Optional.empty());
+        Optional<Instant> started = typedStart.or(() -> ended.filter(at -> run != null || ofCard() == Card.lamp)
+                .map(at -> at.minusSeconds(run == null ? 0 : Math.round(run))));
         boolean asked = run != null || soak != null || fast != null || idle != null || mil != null;
         Summary summary =
                 asked ? new Summary(null, null, run, fast, idle, null, null, null, soak, null, mil, null) : null;

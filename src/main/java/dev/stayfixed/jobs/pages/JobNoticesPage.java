@@ -90,6 +90,7 @@ class JobNoticesPage {
                         0,
                         typed.technicianEmail(),
                         typed.driverEmail(),
+                        typed.driverLanguage(),
                         muted(form.has("mute", "technician"), now.technicianKinds()),
                         muted(form.has("mute", "driver"), now.driverKinds()),
                         typed.silentDays(),
@@ -139,6 +140,7 @@ class JobNoticesPage {
     static void show(JobNotices now, Form form) {
         form.putIfMissing("technicianEmail", now.technicianEmail().orElse(""));
         form.putIfMissing("driverEmail", now.driverEmail().orElse(""));
+        form.putIfMissing("driverLanguage", now.driverLanguage().orElse(""));
         form.putIfMissing(
                 "silentDays",
                 now.silentDays().isPresent() ? String.valueOf(now.silentDays().getAsInt()) : "");

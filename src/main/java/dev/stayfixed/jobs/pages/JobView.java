@@ -1,6 +1,7 @@
 package dev.stayfixed.jobs.pages;
 
 import dev.stayfixed.customer.DriverLinks;
+import dev.stayfixed.customer.DriverPages;
 import dev.stayfixed.drive.condition.TypicalCondition;
 import dev.stayfixed.drive.condition.TypicalConditions;
 import dev.stayfixed.intake.BeforeRepair;
@@ -11,6 +12,7 @@ import dev.stayfixed.judging.Alert;
 import dev.stayfixed.judging.CaseFile;
 import dev.stayfixed.judging.CaseFiles;
 import dev.stayfixed.judging.FaultVerdict;
+import dev.stayfixed.platform.Languages;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.telling.FollowUps;
 import dev.stayfixed.telling.JobNotices;
@@ -25,7 +27,6 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.UUID;
@@ -42,14 +43,23 @@ class JobView {
     private final Notices notices;
     private final FollowUps followUps;
     private final DriverLinks links;
+    private final Languages languages;
     private final Durably durably;
 
-    JobView(CaseFiles files, Intake intake, Notices notices, FollowUps followUps, DriverLinks links, Durably durably) {
+    JobView(
+            CaseFiles files,
+            Intake intake,
+            Notices notices,
+            FollowUps followUps,
+            DriverLinks links,
+            Languages languages,
+            Durably durably) {
         this.files = files;
         this.intake = intake;
         this.notices = notices;
         this.followUps = followUps;
         this.links = links;
+        this.languages = languages;
         this.durably = durably;
     }
 
@@ -76,15 +86,23 @@ class JobView {
         model.addAttribute("lead", lead);
         model.addAttribute("isFixed", lead.proven() == lead.faults());
         model.addAttribute("bands", bands(job, show));
-        model.addAttribute("handedOver", job.state() == Job.State.OPEN ? links.handedOver(id) : Optional.empty());
+        model.addAttribute("handedOver", links.handedOver(id));
         model.addAttribute("alerts", alerts(file, job));
         model.addAttribute("tooEarly", tooEarly(judged));
         model.addAttribute("leftOut", intake.leftOut(job.vehicleId()));
         model.addAttribute("outlooks", file.inspection());
         model.addAttribute("nextDrive", file.nextDrives(id));
+        model.addAttribute(
+                "cautions",
+                file.nextDrives(id).plans().stream()
+                        .flatMap(plan -> plan.cautions().stream())
+                        .distinct()
+                        .toList());
+        model.addAttribute("plain", DriverPages.plans(file, id, show.settings().units()));
         JobNotices told = notices.ofJob(id);
         JobNoticesPage.show(told, form);
         model.addAttribute("told", told);
+        model.addAttribute("languages", languages.choices());
         model.addAttribute("shopTold", notices.ofShop());
         model.addAttribute("promises", followUps.ofJob(id));
         return "job";

@@ -1,5 +1,6 @@
 package dev.stayfixed.jobs.pages;
 
+import dev.stayfixed.customer.DriverLinks;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Repair;
@@ -22,7 +23,7 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 
-/** Recording a repair, with what was measured at the bench before and after it. */
+/** Recording a repair, with what was measured at the bench before and after it. The next step is to hand the drive over. */
 @Hidden
 @TechnicianPage
 @RequestMapping("/jobs/{id}/repairs/new")
@@ -31,9 +32,11 @@ class NewRepairPage {
     private final Jobs jobs;
     private final Vehicles vehicles;
     private final RepairForm repairs;
+    private final DriverLinks links;
     private final SentOnce once;
 
-    NewRepairPage(Jobs jobs, Vehicles vehicles, RepairForm repairs, SentOnce once) {
+    NewRepairPage(Jobs jobs, Vehicles vehicles, RepairForm repairs, DriverLinks links, SentOnce once) {
+        this.links = links;
         this.jobs = jobs;
         this.vehicles = vehicles;
         this.repairs = repairs;
@@ -77,7 +80,8 @@ class NewRepairPage {
                 response,
                 () -> once.lead(form, () -> {
                     jobs.recordRepair(id, entry.orElseThrow().faultIdsOrAll(), details.orElseThrow());
-                    return "redirect:/jobs/" + id + "?said=repair-recorded";
+                    return "redirect:/jobs/" + id + (links.handedOver(id).isPresent() ? "" : "/sheet")
+                            + "?said=repair-recorded";
                 }),
                 refused -> repairs.refuse(form, refused),
                 () -> page(id, form, show, model));

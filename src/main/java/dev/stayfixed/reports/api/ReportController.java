@@ -1,5 +1,6 @@
 package dev.stayfixed.reports.api;
 
+import dev.stayfixed.platform.ForReaders;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.reports.Fingerprint;
@@ -25,6 +26,7 @@ import org.springframework.web.bind.annotation.RequestPart;
 import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.multipart.MultipartFile;
 
+@ForReaders(by = ForReaders.By.LINK)
 @Tag(name = "Reports", description = "The close-out report, and whether a paper is one of those that were issued")
 @RestController
 @RequestMapping("/api/v1")

@@ -1,5 +1,7 @@
 package dev.stayfixed.reports.pages;
 
+import dev.stayfixed.platform.ForReaders;
+import dev.stayfixed.platform.Languages;
 import dev.stayfixed.platform.Texts;
 import dev.stayfixed.reports.Fingerprint;
 import dev.stayfixed.reports.PdfCheck;
@@ -24,6 +26,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.multipart.MultipartFile;
 
 /** The close-out report as a page, and the page on which a paper is held against what was issued. */
+@ForReaders(by = ForReaders.By.LINK)
 @Hidden
 @TechnicianPage
 class ReportPage {
@@ -31,9 +34,11 @@ class ReportPage {
     private final Reports reports;
     private final Texts texts;
     private final FormReader reader;
+    private final Languages languages;
 
-    ReportPage(Reports reports, Texts texts, FormReader reader) {
+    ReportPage(Reports reports, Texts texts, FormReader reader, Languages languages) {
         this.reader = reader;
+        this.languages = languages;
         this.reports = reports;
         this.texts = texts;
     }
@@ -44,13 +49,18 @@ class ReportPage {
         model.addAttribute("facts", reports.preview(id));
         model.addAttribute("times", new Times(show.zone()));
         model.addAttribute("issued", reports.latest(id).orElse(null));
+        model.addAttribute("languages", languages.choices());
         return "report/report-page";
     }
 
     @PostMapping("/jobs/{id}/report")
-    String issue(@PathVariable UUID id) {
+    String issue(@PathVariable UUID id, @RequestParam(defaultValue = "") String language) {
         reports.issue(id);
-        return "redirect:/jobs/" + id + "/report#issued";
+        return "redirect:/jobs/" + id + "/report"
+                + languages
+                        .named(language)
+                        .map(chosen -> "?language=" + chosen.getLanguage())
+                        .orElse("") + "#issued";
     }
 
     @GetMapping("/reports/check")

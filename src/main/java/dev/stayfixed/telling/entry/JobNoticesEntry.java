@@ -1,10 +1,12 @@
 package dev.stayfixed.telling.entry;
 
+import dev.stayfixed.platform.Given;
 import dev.stayfixed.telling.EventKind;
 import dev.stayfixed.telling.JobNotices;
 import io.swagger.v3.oas.annotations.media.Schema;
 import jakarta.validation.constraints.Max;
 import jakarta.validation.constraints.Min;
+import jakarta.validation.constraints.Size;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -13,12 +15,17 @@ import org.jspecify.annotations.Nullable;
 /**
  * A job's settings; what is missing follows the shop.
  *
+ * @param driverLanguage in which the driver is written to: "de"
  * @param driverStopped the driver stopped the mails by the link in one of them; only read
  */
 @Schema(name = "JobSettings")
 public record JobNoticesEntry(
         @Nullable String technicianEmail,
         @Nullable String driverEmail,
+
+        @Nullable @Size(max = 35, message = "a language, for example en")
+        String driverLanguage,
+
         @Nullable List<EventKind> technicianKinds,
         @Nullable List<EventKind> driverKinds,
 
@@ -31,6 +38,7 @@ public record JobNoticesEntry(
         return new JobNoticesEntry(
                 n.technicianEmail().orElse(null),
                 n.driverEmail().orElse(null),
+                n.driverLanguage().orElse(null),
                 n.technicianKinds().map(List::copyOf).orElse(null),
                 n.driverKinds().map(List::copyOf).orElse(null),
                 n.silentDays().isPresent() ? n.silentDays().getAsInt() : null,
@@ -42,6 +50,7 @@ public record JobNoticesEntry(
                 0,
                 MailAddressField.optional("technicianEmail", technicianEmail),
                 MailAddressField.optional("driverEmail", driverEmail),
+                Given.optional(driverLanguage),
                 Optional.ofNullable(technicianKinds)
                         .map(k -> Choice.only("technicianKinds", k, EventKind.forTechnician())),
                 Optional.ofNullable(driverKinds).map(k -> Choice.only("driverKinds", k, EventKind.forDriver())),

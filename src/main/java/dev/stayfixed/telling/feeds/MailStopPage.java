@@ -1,5 +1,6 @@
 package dev.stayfixed.telling.feeds;
 
+import dev.stayfixed.platform.ForReaders;
 import dev.stayfixed.platform.Texts;
 import dev.stayfixed.telling.mail.MailStop;
 import io.swagger.v3.oas.annotations.Hidden;
@@ -16,6 +17,7 @@ import org.springframework.web.util.HtmlUtils;
  * Stops the mails to a driver. Looking changes nothing, because mail servers follow links by themselves; one POST does it, from the
  * page's button or from the mail program's (RFC 8058).
  */
+@ForReaders
 @Hidden
 @RestController
 @RequestMapping(path = "/mail-stop/{token}", produces = MediaType.TEXT_HTML_VALUE)

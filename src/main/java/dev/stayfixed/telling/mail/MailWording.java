@@ -4,6 +4,7 @@ import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.platform.Texts;
 import dev.stayfixed.telling.EventKind;
 import dev.stayfixed.telling.Story;
+import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
@@ -18,24 +19,32 @@ class MailWording {
         this.texts = texts;
     }
 
-    /** A mail without its closing lines. */
+    /** A mail. */
     record Words(String subject, String body) {}
 
     /**
-     * For the shop.
+     * For the shop: what to do comes first.
      *
      * @param about what happened, in words
+     * @param link to the page of the job
      */
-    Words forTechnician(String about, Story story) {
+    Words forTechnician(EventKind kind, String about, Story story, String link) {
         StringBuilder body = new StringBuilder();
-        line(body, "telling.mail.vehicle", story.vehicle());
-        line(body, "telling.mail.job", story.reference());
-        line(body, "telling.mail.code", story.code());
+        line(body, texts.choice("telling.mail.todo", kind));
+        body.append('\n');
+        line(
+                body,
+                story.code() == null
+                        ? texts.of("telling.mail.about", story.vehicle())
+                        : texts.of("telling.mail.about-code", story.code(), story.vehicle()));
         line(body, "telling.mail.monitor", story.monitor());
+        line(body, "telling.mail.job", story.reference());
         line(body, "telling.mail.stood-at", story.before());
         line(body, "telling.mail.stands-at", story.now());
         line(body, "telling.mail.why", story.reason());
         line(body, "telling.mail.next", story.nextStep());
+        body.append('\n');
+        line(body, "telling.mail.link", link);
         return new Words(
                 oneLine(texts.of("telling.mail.subject", ShopSettings.Units.METRIC.words(story.about()), about)),
                 body.toString());
@@ -43,24 +52,29 @@ class MailWording {
 
     private void line(StringBuilder body, String key, @Nullable String value) {
         if (value != null) {
-            body.append(texts.of(key, value)).append('\n');
+            line(body, texts.of(key, value));
         }
     }
 
-    /** For the driver; {@link EventKind#forDriver} is all that a driver is told. */
-    Words forDriver(EventKind kind, Story story) {
-        String headline = texts.choice("telling.driver.headline", kind);
-        String next = texts.choice("telling.driver.next", kind);
-        return new Words(
-                oneLine(texts.of("telling.driver.subject", story.vehicle(), headline)),
-                texts.choice("telling.driver.meaning", kind) + "\n\n" + texts.of("telling.driver.what-next", next)
-                        + "\n");
+    private static void line(StringBuilder body, String text) {
+        body.append(text).append('\n');
     }
 
-    /** The last lines of a driver's mail. */
-    String driversClosing(Optional<String> signature, String stopLink) {
-        return "\n" + signature.map(s -> s + "\n\n").orElse("") + texts.of("telling.driver.closing") + "\n" + stopLink
-                + "\n";
+    /**
+     * For the driver, what to do first; {@link EventKind#forDriver} is all that a driver is told.
+     *
+     * @param signature of the shop
+     * @param stopLink that ends these mails
+     */
+    Words forDriver(Locale language, EventKind kind, Story story, Optional<String> signature, String stopLink) {
+        Texts theirs = texts.in(language);
+        return new Words(
+                oneLine(theirs.of(
+                        "telling.driver.subject", story.vehicle(), theirs.choice("telling.driver.headline", kind))),
+                theirs.choice("telling.driver.next", kind) + "\n\n" + theirs.choice("telling.driver.meaning", kind)
+                        + "\n\n" + signature.map(s -> s + "\n\n").orElse("") + theirs.of("telling.driver.closing")
+                        + "\n"
+                        + stopLink + "\n");
     }
 
     private static String oneLine(String text) {

@@ -1,6 +1,7 @@
 package dev.stayfixed.telling.mail;
 
 import dev.stayfixed.jobs.Shops;
+import dev.stayfixed.platform.Languages;
 import dev.stayfixed.telling.Event;
 import dev.stayfixed.telling.EventKind;
 import dev.stayfixed.telling.EventWritten;
@@ -31,6 +32,7 @@ class Mails {
     private final ServiceAddress service;
     private final MailWording wording;
     private final Shops shops;
+    private final Languages languages;
 
     Mails(
             Notices notices,
@@ -40,7 +42,8 @@ class Mails {
             ObjectProvider<JavaMailSender> sender,
             ServiceAddress service,
             MailWording wording,
-            Shops shops) {
+            Shops shops,
+            Languages languages) {
         this.notices = notices;
         this.recipients = recipients;
         this.outbox = outbox;
@@ -49,6 +52,7 @@ class Mails {
         this.service = service;
         this.wording = wording;
         this.shops = shops;
+        this.languages = languages;
     }
 
     @EventListener
@@ -66,26 +70,29 @@ class Mails {
         }
         Set<EventKind> drivers = job.driverKinds().orElse(shop.driverKinds());
         if (drivers.contains(event.kind()) && EventKind.forDriver().contains(event.kind()) && !story.jobClosed()) {
-            job.driverEmail().ifPresent(to -> toDriver(event, story, to, shop));
+            job.driverEmail().ifPresent(to -> toDriver(event, story, to, shop, job));
         }
     }
 
     private void toTechnician(Event event, Story story, String address) {
-        MailWording.Words words = wording.forTechnician(shops.settings().units().words(event.kind()), story);
+        MailWording.Words words = wording.forTechnician(
+                event.kind(),
+                shops.settings().units().words(event.kind()),
+                story,
+                service.of("/jobs/" + story.jobId()).toString());
         Recipients.Recipient recipient = recipients.withAddress(address.toLowerCase(Locale.ROOT));
-        String link = service.of("/api/v1/jobs/" + story.jobId()).toString();
-        add(event, recipient, "t", new Letter(words.subject(), words.body() + "\n" + link + "\n", null));
+        add(event, recipient, "t", new Letter(words.subject(), words.body(), null));
     }
 
-    private void toDriver(Event event, Story story, String address, ShopNotices shop) {
+    private void toDriver(Event event, Story story, String address, ShopNotices shop, JobNotices job) {
         Recipients.Recipient recipient = recipients.withAddress(address.toLowerCase(Locale.ROOT));
         if (recipient.stopped()) {
             return;
         }
-        MailWording.Words words = wording.forDriver(event.kind(), story);
         String stop = service.of("/mail-stop/" + recipient.token()).toString();
-        String closing = wording.driversClosing(shop.signature(), stop);
-        add(event, recipient, "d", new Letter(words.subject(), words.body() + closing, stop));
+        Locale language = job.driverLanguage().flatMap(languages::named).orElseGet(languages::own);
+        MailWording.Words words = wording.forDriver(language, event.kind(), story, shop.signature(), stop);
+        add(event, recipient, "d", new Letter(words.subject(), words.body(), stop));
     }
 
     private void add(Event event, Recipients.Recipient recipient, String role, Letter letter) {

@@ -27,6 +27,8 @@ enum Said implements Kind {
     WEBHOOK_DELETED,
     WEBHOOK_TEST,
     WEBHOOK_RESENT,
+    LINKS_RENEWED,
+    LINKS_ENDED,
     SETTINGS_SAVED;
 
     /** What the address of a page names: "job-closed". Empty for a word that no page of ours uses. */

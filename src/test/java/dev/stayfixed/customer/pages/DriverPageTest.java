@@ -27,6 +27,7 @@ import java.util.List;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.springframework.boot.test.web.server.LocalServerPort;
 
@@ -151,7 +152,8 @@ class DriverPageTest {
             assertThat(seen.locator(".far-figure")).hasText("1/2");
             assertThat(seen.getByText("One good drive done. One to go.")).isVisible();
             assertThat(reading(seen).getByText("Your drive is logged.")).isInViewport();
-            assertThat(seen.getByText("catalytic converter: counts")).isVisible();
+            assertThat(reading(seen).locator(".answer")).containsText("catalytic converter: counts");
+            assertThat(seen.locator(".logged")).containsText("catalytic converter: counts");
             look(seen, "driver-after");
             assertThat(new AxeBuilder(seen).analyze().getViolations()).isEmpty();
             assertThat(narrowTargets(seen)).isEmpty();
@@ -227,7 +229,8 @@ class DriverPageTest {
             look(seen, "driver-no-reader-kept");
             receptionReturns(context);
             assertThat(driven(seen).getByText("Your drive is logged.")).isVisible();
-            assertThat(seen.getByText("The repair has held for 1 drive")).isVisible();
+            assertThat(driven(seen).locator(".answer")).containsText("The repair has held for 1 drive");
+            assertThat(driven(seen).locator(".answer")).containsText("does not count");
             assertThat(seen.locator(".far-figure")).hasText("0/2");
             assertThat(drives()).isEqualTo(1);
             look(seen, "driver-no-reader-after");
@@ -443,6 +446,88 @@ class DriverPageTest {
             assertThat(seen.getByText("Your drive is logged. What stands below is older"))
                     .isVisible();
         }
+    }
+
+    @Test
+    void anOlderPageDoesNotAnswerForANewDrive() {
+        try (BrowserContext context = phone(true)) {
+            Page seen = visit(context);
+            answerTheQuestions(seen, "2026-06-03T08:00");
+            send(seen).click();
+            assertThat(reading(seen).locator(".answer")).containsText("counts");
+            isKeptForLater(seen);
+            context.setOffline(true);
+            seen.navigate(page + "?logged=driven&drive=00000000-0000-0000-0000-000000000000");
+            assertThat(driven(seen).locator(".answer")).containsText("What stands below is older");
+            assertThat(reading(seen).locator(".answer")).isHidden();
+        }
+    }
+
+    @Test
+    void theDriverOfAClosedJobStillSaysThatTheLampCameBack() {
+        client.post("/api/v1/jobs/" + job.id() + "/close", "{\"reason\":\"sold\"}", "If-Match", "*")
+                .is(200);
+        for (boolean script : List.of(true, false)) {
+            for (int width : List.of(390, 1280)) {
+                try (BrowserContext context = phone(script)) {
+                    Page seen = context.newPage();
+                    seen.setViewportSize(width, 844);
+                    seen.navigate(page);
+                    assertThat(seen.locator(".card h2"))
+                            .hasText(new String[] {"If the lamp comes back", "Just finished?"});
+                    assertThat(seen.locator(".watch")).containsText("before the repair was proven");
+                    assertThat(seen.locator(".watch")).containsText("If the lamp flashes, take your foot off");
+                    look(seen, "driver-watch-" + width);
+                    if (script) {
+                        assertThat(new AxeBuilder(seen).analyze().getViolations())
+                                .isEmpty();
+                        assertThat(narrowTargets(seen)).isEmpty();
+                    }
+                    if (width == 390) {
+                        seen.getByText("It came on earlier, not just now").click();
+                        seen.getByLabel("When did it come on?").fill(script ? "2026-06-10T08:00" : "2026-06-11T08:00");
+                        button(seen, "The lamp has come on").click();
+                        assertThat(seen.locator("#lamp .answer")).containsText("Your drive is logged.");
+                        assertThat(seen.locator("#lamp .answer")).containsText("the warning lamp or a code showed");
+                    }
+                }
+            }
+        }
+        assertThat(drives()).isEqualTo(2);
+        assertThat(complaints).isEmpty();
+    }
+
+    @Test
+    @DisplayName(
+            "of several faults the top speaks of the one that is furthest behind, and of a failed one before all others")
+    void theTopSpeaksOfTheFaultThatIsFurthestBehind() {
+        Answer two = client.post(
+                        "/api/v1/jobs",
+                        "{\"vehicleId\":\"%s\",\"faults\":[{\"code\":\"P0420\"},{\"code\":\"P0118\"}]}"
+                                .formatted(vehicle.id()))
+                .is(201);
+        Shop shop = new Shop(client);
+        shop.repair(two, "2026-06-01T10:00:00Z");
+        shop.drive(vehicle, "2026-06-03T08:00:00Z", Shop.RAN_CLEAN).is(201);
+        shop.drive(vehicle, "2026-06-04T08:00:00Z", Shop.RAN_CLEAN).is(201);
+        String url = client.post("/api/v1/jobs/" + two.id() + "/driver-link", "")
+                .is(201)
+                .at("/url");
+        try (BrowserContext context = phone(true)) {
+            Page seen = context.newPage();
+            seen.navigate(url.substring(url.indexOf("/d/")));
+            assertThat(seen.locator(".far-figure")).hasText("0/2");
+            assertThat(seen.locator(".checks li")).hasCount(2);
+            assertThat(seen.locator(".checks li.is-fixed")).containsText("P0420");
+            sound(seen, "driver-two-faults");
+            shop.drive(vehicle, "2026-06-05T08:00:00Z", Shop.RAN_AND_FAILED).is(201);
+            shop.drive(vehicle, "2026-06-06T08:00:00Z", Shop.RAN_AND_CONFIRMED).is(201);
+            seen.reload();
+            assertThat(seen.locator(".far h2")).hasText("The fault showed again. Ask the workshop what comes next.");
+            assertThat(seen.locator(".far-figure")).hasCount(0);
+            sound(seen, "driver-failed");
+        }
+        assertThat(complaints).isEmpty();
     }
 
     /** Until the phone can show the page without reception. */

@@ -105,6 +105,8 @@ class BenchRowsTest {
             counted.tick(LEADS);
             look(window, script, "rows of a heater");
             counted.press("Record the repair");
+            assertThat(technician.heading("Hand over to the driver")).isVisible();
+            technician.backToTheJob();
             assertThat(counted.entries).isLessThanOrEqualTo(8);
             assertThat(window.page().locator(".proofs"))
                     .containsText("Still missing: the expected band of the old part");

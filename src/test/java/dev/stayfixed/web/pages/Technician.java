@@ -77,13 +77,21 @@ final class Technician {
         press("Open the job");
     }
 
-    /** From the job's page and back to it. */
+    /** From the job's page and back to it, past the hand-over. */
     void recordRepair(String what, String at) {
         follow("Record a repair");
         field("What was done").fill(what);
         field("Done at").fill(at);
         field("The codes were cleared with the repair").check(new Locator.CheckOptions().setForce(true));
         press("Record the repair");
+        backToTheJob();
+    }
+
+    /** From the hand-over that follows a repair; a job that was handed over already is there at once. */
+    void backToTheJob() {
+        if (address().endsWith("/sheet")) {
+            follow("Back to the job");
+        }
     }
 
     /** From the job's page to the drive's. */

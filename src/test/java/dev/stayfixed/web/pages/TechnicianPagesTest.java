@@ -75,6 +75,9 @@ class TechnicianPagesTest {
             technician.field("The codes were cleared with the repair").check();
             window.isSound("the form of a repair");
             technician.press("Record the repair");
+            assertThat(technician.heading("Hand over to the driver")).isVisible();
+            window.isSound("handing over after a repair");
+            technician.backToTheJob();
             assertThat(page.locator("table")).containsText("open");
 
             technician.addDrive("2026-06-21T08:00", Technician.DID_NOT_RUN);
@@ -284,6 +287,7 @@ class TechnicianPagesTest {
             page.getByText("After the repair the tool showed words only").click();
             technician.field("Stored codes").last().selectOption("none");
             technician.press("Record the repair");
+            technician.backToTheJob();
             assertThat(page.locator(".proofs")).containsText("contradicting");
             assertThat(page.locator(".proofs")).containsText("The new part reads 12 Ω, expected 3 to 9 Ω");
             window.isQuiet("ticks and proofs");
