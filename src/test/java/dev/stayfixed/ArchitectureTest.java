@@ -26,6 +26,7 @@ import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.lang.ArchCondition;
 import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.lang.EvaluationResult;
+import dev.stayfixed.platform.ForReaders;
 import dev.stayfixed.web.pages.TechnicianPage;
 import jakarta.persistence.Entity;
 import java.lang.annotation.Annotation;
@@ -150,6 +151,7 @@ class ArchitectureTest {
                         root -> classes()
                                 .that(resideInAPackage(root + ".*.pages")
                                         .and(not(resideInAPackage(root + ".customer..")))
+                                        .and(not(readByStrangers()))
                                         .and(annotatedBy(Controller.class)))
                                 .and()
                                 .areNotAnnotations()
@@ -237,6 +239,14 @@ class ArchitectureTest {
     }
 
     /** Arrays count as what they hold. */
+    /** Pages whose right is the token in their address. */
+    private static DescribedPredicate<JavaClass> readByStrangers() {
+        return DescribedPredicate.describe(
+                "are for readers by their link",
+                type -> type.isAnnotatedWith(ForReaders.class)
+                        && type.getAnnotationOfType(ForReaders.class).by() == ForReaders.By.LINK_OR_BROWSER);
+    }
+
     private static DescribedPredicate<JavaClass> primitiveOr(DescribedPredicate<JavaClass> other) {
         return DescribedPredicate.describe(
                 other.getDescription(),

@@ -1,5 +1,6 @@
 package dev.stayfixed.customer;
 
+import dev.stayfixed.platform.LinkToken;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.platform.problem.ProblemType;
@@ -51,8 +52,8 @@ public class DriverLinks {
                         "the job is closed; links that were made before go on, a new one needs the job reopened");
             }
             Instant now = clock.instant();
-            DriverLink link = new DriverLink(jobId, Token.make(), now, now.plus(lifetime));
-            links.add(link, Token.hash(link.token()));
+            DriverLink link = new DriverLink(jobId, LinkToken.make(), now, now.plus(lifetime));
+            links.add(link, LinkToken.hash(link.token()));
             return link;
         });
     }
@@ -78,10 +79,10 @@ public class DriverLinks {
 
     /** What a token opens at this moment. */
     public Visit visit(String token) {
-        if (!Token.hasForm(token)) {
+        if (!LinkToken.hasForm(token)) {
             return new Visit.Unknown();
         }
-        return durably.read(() -> links.find(Token.hash(token)).map(this::visit).orElseGet(Visit.Unknown::new));
+        return durably.read(() -> links.find(LinkToken.hash(token)).map(this::visit).orElseGet(Visit.Unknown::new));
     }
 
     private Visit visit(StoredDriverLinks.Row row) {

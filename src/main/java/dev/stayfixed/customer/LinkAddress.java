@@ -21,7 +21,12 @@ public class LinkAddress {
      * @param reached under which the request at hand reached the service; used where none is configured
      */
     public String of(String token, String reached) {
-        return publicUrl.stated().orElse(reached) + "/d/" + token;
+        return to("/d/" + token, reached);
+    }
+
+    /** Likewise of another page of the service. */
+    public String to(String path, String reached) {
+        return publicUrl.stated().orElse(reached) + path;
     }
 
     /** What is wrong with an address that goes on paper. */

@@ -1,5 +1,8 @@
 package dev.stayfixed.jobs;
 
+import java.util.stream.Stream;
+import java.util.List;
+import java.util.Collections;
 import dev.stayfixed.reason.Part;
 import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.StandingReason;
@@ -28,6 +31,35 @@ public record Standing(StateName state, OptionalInt passes, int needed, boolean 
             case FAILED_ONCE -> Reason.of(comeback ? StandingReason.FAILED_AFTER_FIXED : StandingReason.FAILED_ONCE);
             case RECURRED -> Reason.of(comeback ? StandingReason.RECURRED_AFTER_FIXED : StandingReason.RECURRED);
         };
+    }
+
+    /** A place for one of the trips that a verdict takes. */
+    public enum Slot {
+        PASSED,
+        FAILED,
+        OPEN
+    }
+
+    /**
+     * The trips that the verdict takes, as places.
+     *
+     * @param trips failed ones in a row that confirm the fault
+     */
+    public List<Slot> slots(int trips) {
+        int passed = passes.orElse(0);
+        return switch (state) {
+            case AWAITING_REPAIR, WAITING_FOR_FIRST_TRIP, PASSING, CONFIRMED_FIXED ->
+                filled(Slot.PASSED, passed, needed - passed);
+            case FAILED_ONCE -> filled(Slot.FAILED, 1, needed);
+            case RECURRED -> filled(Slot.FAILED, trips, 0);
+        };
+    }
+
+    private static List<Slot> filled(Slot slot, int taken, int open) {
+        return Stream.concat(
+                        Collections.nCopies(taken, slot).stream(),
+                        Collections.nCopies(Math.max(0, open), Slot.OPEN).stream())
+                .toList();
     }
 
     /** The same as the interface answers it. */

@@ -13,12 +13,12 @@ import org.springframework.http.ResponseCookie;
 import org.springframework.web.method.HandlerMethod;
 import org.springframework.web.servlet.HandlerInterceptor;
 import org.springframework.web.servlet.HandlerMapping;
-import org.springframework.web.servlet.LocaleResolver;
+import org.springframework.web.servlet.i18n.AcceptHeaderLocaleResolver;
 import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
 import org.springframework.web.util.WebUtils;
 
 /** In which language a request is answered: in that of the service, but what is {@link ForReaders} in one of theirs. */
-final class ReaderLanguage implements LocaleResolver, HandlerInterceptor {
+final class ReaderLanguage extends AcceptHeaderLocaleResolver implements HandlerInterceptor {
 
     /** In the address, and the cookie that remembers it. */
     private static final String NAME = "language";
@@ -88,10 +88,5 @@ final class ReaderLanguage implements LocaleResolver, HandlerInterceptor {
                                     .toString()));
         }
         return true;
-    }
-
-    @Override
-    public void setLocale(HttpServletRequest request, @Nullable HttpServletResponse response, @Nullable Locale locale) {
-        throw new UnsupportedOperationException("the address says the language");
     }
 }

@@ -1,5 +1,7 @@
 package dev.stayfixed.reports;
 
+import dev.stayfixed.jobs.Photos;
+import dev.stayfixed.jobs.Photo;
 import dev.stayfixed.archive.LeftOut;
 import dev.stayfixed.customer.DriverLinks;
 import dev.stayfixed.customer.RoadCaution;
@@ -58,13 +60,16 @@ class FactsOfJob {
     private final CaseFiles files;
     private final Intake intake;
     private final DriverLinks links;
+    private final Photos photos;
     private final Shops shops;
     private final Durably durably;
 
-    FactsOfJob(CaseFiles files, Intake intake, DriverLinks links, Shops shops, Durably durably) {
+    FactsOfJob(
+            CaseFiles files, Intake intake, DriverLinks links, Photos photos, Shops shops, Durably durably) {
         this.files = files;
         this.intake = intake;
         this.links = links;
+        this.photos = photos;
         this.shops = shops;
         this.durably = durably;
     }
@@ -80,6 +85,7 @@ class FactsOfJob {
                     links.loggedAmong(drives.stream().map(Drive::id).collect(Collectors.toSet()));
             Units units = shops.settings().units();
             boolean interim = job.state() == Job.State.OPEN;
+            List<Photo> pictures = photos.ofJob(jobId);
             return new ReportFacts(
                     ReportFacts.FORMAT,
                     interim ? ReportFacts.State.INTERIM : ReportFacts.State.FINAL,
@@ -90,7 +96,7 @@ class FactsOfJob {
                     CodeReadings.of(job, drives, units),
                     job.repairs().stream()
                             .sorted(Comparator.comparing(r -> r.details().performedAt()))
-                            .map(repair -> repair(repair, job, units))
+                            .map(repair -> repair(repair, job, pictures, units))
                             .toList(),
                     judged.stream()
                             .map(verdict -> fault(
@@ -176,7 +182,7 @@ class FactsOfJob {
                 job.closeReason().orElse(null));
     }
 
-    private static ReportFacts.OfRepair repair(Repair repair, Job job, Units units) {
+    private static ReportFacts.OfRepair repair(Repair repair, Job job, List<Photo> photos, Units units) {
         Repair.Details details = repair.details();
         return new ReportFacts.OfRepair(
                 details.performedAt(),
@@ -196,7 +202,20 @@ class FactsOfJob {
                         ? null
                         : repair.changes().stream()
                                 .map(change -> correction(change, units))
-                                .toList());
+                                .toList(),
+                pictures(repair, photos));
+    }
+
+    private static @Nullable List<ReportFacts.OfPhoto> pictures(Repair repair, List<Photo> photos) {
+        List<ReportFacts.OfPhoto> found = photos.stream()
+                .filter(photo -> photo.repairId().equals(repair.id()))
+                .map(photo -> new ReportFacts.OfPhoto(
+                        photo.id(),
+                        photo.about().orElse(null),
+                        photo.caption().orElse(null),
+                        photo.digest()))
+                .toList();
+        return found.isEmpty() ? null : found;
     }
 
     private static ReportFacts.Correction correction(Repair.Change change, Units units) {
@@ -256,7 +275,8 @@ class FactsOfJob {
                         units.words(memory.mil().explanation()),
                         units.words(memory.confirmedCode().explanation()),
                         units.words(memory.permanentCode().explanation())),
-                proofs(verdict, proofs, units));
+                proofs(verdict, proofs, units),
+                verdict.standing().slots(terms.trips().count()));
     }
 
     private static ReportFacts.Proofs proofs(FaultVerdict verdict, FaultProofs proofs, Units units) {

@@ -1,5 +1,6 @@
 package dev.stayfixed.reports;
 
+import dev.stayfixed.jobs.Standing;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
@@ -80,6 +81,7 @@ public record ReportFacts(
      * One repair.
      *
      * @param corrections what was put right in its record since it was made; missing where nothing was
+     * @param photos missing where there are none
      */
     public record OfRepair(
             Instant performedAt,
@@ -89,7 +91,17 @@ public record ReportFacts(
             @Nullable String technician,
             boolean codesCleared,
             List<OfMeasurement> measurements,
-            @Nullable List<Correction> corrections) {}
+            @Nullable List<Correction> corrections,
+            @Nullable List<OfPhoto> photos) {}
+
+    /**
+     * A photo of a repair.
+     *
+     * @param about the measurement that it shows; missing for the repair as a whole
+     * @param digest SHA-256 of the picture
+     */
+    public record OfPhoto(
+            UUID id, @Nullable String about, @Nullable String caption, String digest) {}
 
     /**
      * A field of a repair that was put right.
@@ -125,6 +137,7 @@ public record ReportFacts(
      * @param confirmedFixed whether the verdict is that the repair held
      * @param proofs the two proofs side by side; missing in reports from before they were kept
      * @param carSays lamp, stored code and permanent code beside the verdict
+     * @param slots the trips that the verdict takes, as places; missing in reports from before they were kept
      */
     public record OfFault(
             String code,
@@ -137,7 +150,19 @@ public record ReportFacts(
             @Nullable String next,
             List<Attempt> attempts,
             List<String> carSays,
-            @Nullable Proofs proofs) {}
+            @Nullable Proofs proofs,
+            @Nullable List<Standing.Slot> slots) {
+
+        /** What was measured at the last repair of the fault that says anything of it. */
+        public List<OfMeasurement> measured(ReportFacts facts) {
+            return facts.repairs().stream()
+                    .filter(repair -> repair.codes().contains(code)
+                            && !repair.measurements().isEmpty())
+                    .reduce((earlier, later) -> later)
+                    .map(OfRepair::measurements)
+                    .orElse(List.of());
+        }
+    }
 
     /**
      * What stands side by side and is never mixed, in words.

@@ -1,5 +1,12 @@
 package dev.stayfixed.reports;
 
+import java.util.UUID;
+import java.util.List;
+import java.util.HashMap;
+import java.util.Base64;
+import dev.stayfixed.jobs.Photos;
+import dev.stayfixed.platform.http.PublicUrl;
+import dev.stayfixed.customer.QrCode;
 import dev.stayfixed.jobs.Shops;
 import java.time.Instant;
 import java.util.Map;
@@ -11,8 +18,12 @@ class ReportPdf {
 
     private final PdfPages pages;
     private final Shops shops;
+    private final PublicUrl publicUrl;
+    private final Photos photos;
 
-    ReportPdf(PdfPages pages, Shops shops) {
+    ReportPdf(PdfPages pages, Shops shops, PublicUrl publicUrl, Photos photos) {
+        this.photos = photos;
+        this.publicUrl = publicUrl;
         this.pages = pages;
         this.shops = shops;
     }
@@ -23,6 +34,10 @@ class ReportPdf {
                 Map.of(
                         "facts",
                         facts,
+                        "pictures",
+                        pictures(facts),
+                        "qr",
+                        QrCode.of(checkedAt(fingerprint)),
                         "fingerprint",
                         fingerprint,
                         "issuedAt",
@@ -31,5 +46,26 @@ class ReportPdf {
                         new Times(shops.settings().zone())),
                 Map.of(PdfCheck.PROPERTY, fingerprint.hex()),
                 issuedAt);
+    }
+
+    /** As the PDF holds them: it fetches nothing. */
+    private Map<UUID, String> pictures(ReportFacts facts) {
+        Map<UUID, String> pictures = new HashMap<>();
+        for (ReportFacts.OfRepair repair : facts.repairs()) {
+            for (ReportFacts.OfPhoto photo : repair.photos() == null ? List.<ReportFacts.OfPhoto>of() : repair.photos()) {
+                byte[] jpeg = photos.jpeg(facts.job().id(), photo.id());
+                pictures.put(
+                        photo.id(), "data:image/jpeg;base64," + Base64.getEncoder().encodeToString(jpeg));
+            }
+        }
+        return pictures;
+    }
+
+    /** Where whoever scans it can look it up; where nobody outside can reach the service, the fingerprint to type in at the workshop. */
+    private String checkedAt(Fingerprint fingerprint) {
+        return publicUrl
+                .stated()
+                .map(base -> base + "/reports/check?fingerprint=" + fingerprint.hex())
+                .orElse(fingerprint.inGroups());
     }
 }

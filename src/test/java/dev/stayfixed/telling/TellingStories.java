@@ -39,8 +39,8 @@ abstract class TellingStories extends Told {
         assertThat(shops.getHeader("List-Unsubscribe")).isNull();
         assertThat(text(shops))
                 .startsWith("Close the job when you like: this repair is proven.")
-                .contains("It stands at: confirmed fixed", "Monitor: catalyst")
-                .endsWith("/jobs/" + job.id() + "\r\n");
+                .contains("Before: 1 of 2 clean trips. Now: confirmed fixed.", "Monitor: catalyst")
+                .endsWith("/jobs/" + job.id());
         assertThat(text(shops)).doesNotContain("/api/");
         MimeMessage drivers = only(post.to(driver));
         assertThat(drivers.getSubject()).isEqualTo("Your 2011 estate: the repair is confirmed");

@@ -27,9 +27,9 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class OtherLanguageTest {
 
-    /** What stands so in every language: our name, that of the shop and of the rule set, and abbreviations. */
+    /** What stands so in every language: our name, that of the shop, of the rule set and of languages, and abbreviations. */
     private static final Pattern IN_EVERY_LANGUAGE = Pattern.compile(
-            "\\b(?:Stayfixed|Default shop|two-trip 2026\\.2|UTC|VIN|http://127\\.0\\.0\\.1:\\d+/d/[\\w-]+)(?![\\w-])");
+            "\\b(?:Stayfixed|Default shop|English|Deutsch|Español|Qz|two-trip 2026\\.2|UTC|VIN|http://127\\.0\\.0\\.1:\\d+/d/[\\w-]+)(?![\\w-])");
 
     /** Java names the months of this language in English. */
     private static final Pattern MONTH =

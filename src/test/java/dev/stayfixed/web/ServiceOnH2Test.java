@@ -53,6 +53,12 @@ class ServiceOnH2Test {
     class InTheirLanguage extends LanguageStories {}
 
     @Nested
+    class Shared extends SharedReportStories {}
+
+    @Nested
+    class Pictured extends PhotoStories {}
+
+    @Nested
     class Described extends Description {}
 
     @Nested

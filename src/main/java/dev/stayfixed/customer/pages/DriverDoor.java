@@ -1,5 +1,6 @@
 package dev.stayfixed.customer.pages;
 
+import dev.stayfixed.web.pages.Turnstile;
 import dev.stayfixed.customer.DriverLinks;
 import dev.stayfixed.customer.Visit;
 import jakarta.servlet.http.HttpServletRequest;

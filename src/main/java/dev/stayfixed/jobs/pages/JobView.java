@@ -1,5 +1,8 @@
 package dev.stayfixed.jobs.pages;
 
+import java.util.stream.Collectors;
+import dev.stayfixed.jobs.Photos;
+import dev.stayfixed.jobs.Photo;
 import dev.stayfixed.customer.DriverLinks;
 import dev.stayfixed.customer.DriverPages;
 import dev.stayfixed.drive.condition.TypicalCondition;
@@ -43,6 +46,7 @@ class JobView {
     private final Notices notices;
     private final FollowUps followUps;
     private final DriverLinks links;
+    private final Photos photos;
     private final Languages languages;
     private final Durably durably;
 
@@ -52,6 +56,7 @@ class JobView {
             Notices notices,
             FollowUps followUps,
             DriverLinks links,
+            Photos photos,
             Languages languages,
             Durably durably) {
         this.files = files;
@@ -59,6 +64,7 @@ class JobView {
         this.notices = notices;
         this.followUps = followUps;
         this.links = links;
+        this.photos = photos;
         this.languages = languages;
         this.durably = durably;
     }
@@ -102,6 +108,8 @@ class JobView {
         JobNotices told = notices.ofJob(id);
         JobNoticesPage.show(told, form);
         model.addAttribute("told", told);
+        model.addAttribute(
+                "photosOf", photos.ofJob(id).stream().collect(Collectors.groupingBy(Photo::repairId)));
         model.addAttribute("languages", languages.choices());
         model.addAttribute("shopTold", notices.ofShop());
         model.addAttribute("promises", followUps.ofJob(id));

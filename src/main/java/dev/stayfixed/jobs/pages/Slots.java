@@ -3,9 +3,7 @@ package dev.stayfixed.jobs.pages;
 import dev.stayfixed.jobs.Standing;
 import dev.stayfixed.verification.Trips;
 import dev.stayfixed.web.pages.Show;
-import java.util.Collections;
 import java.util.List;
-import java.util.stream.Stream;
 import org.springframework.web.util.HtmlUtils;
 
 /** The trips that a verdict takes, as places: filled by a passed trip, open, or taken by a failed one. Drawn as on the lane. */
@@ -16,21 +14,13 @@ public final class Slots {
 
     private Slots() {}
 
-    /** @param trips how many failed trips in a row confirm the fault */
     static List<LaneMark> of(Standing standing, Trips trips) {
-        int passed = standing.passes().orElse(0);
-        return switch (standing.state()) {
-            case AWAITING_REPAIR, WAITING_FOR_FIRST_TRIP, PASSING, CONFIRMED_FIXED ->
-                filled(LaneMark.PASSED, passed, standing.needed() - passed);
-            case FAILED_ONCE -> filled(LaneMark.FAILED, 1, standing.needed());
-            case RECURRED -> filled(LaneMark.FAILED, trips.count(), 0);
-        };
-    }
-
-    private static List<LaneMark> filled(LaneMark mark, int taken, int open) {
-        return Stream.concat(
-                        Collections.nCopies(taken, mark).stream(),
-                        Collections.nCopies(Math.max(0, open), LaneMark.OPEN_SLOT).stream())
+        return standing.slots(trips.count()).stream()
+                .map(slot -> switch (slot) {
+                    case PASSED -> LaneMark.PASSED;
+                    case FAILED -> LaneMark.FAILED;
+                    case OPEN -> LaneMark.OPEN_SLOT;
+                })
                 .toList();
     }
 

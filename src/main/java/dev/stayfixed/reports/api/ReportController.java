@@ -1,5 +1,12 @@
 package dev.stayfixed.reports.api;
 
+import java.time.Instant;
+import org.springframework.http.HttpStatus;
+import org.springframework.web.bind.annotation.ResponseStatus;
+import org.springframework.web.bind.annotation.DeleteMapping;
+import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
+import dev.stayfixed.customer.LinkAddress;
+import dev.stayfixed.reports.ReportLinks;
 import dev.stayfixed.platform.ForReaders;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
@@ -33,8 +40,12 @@ import org.springframework.web.multipart.MultipartFile;
 class ReportController {
 
     private final Reports reports;
+    private final ReportLinks links;
+    private final LinkAddress address;
 
-    ReportController(Reports reports) {
+    ReportController(Reports reports, ReportLinks links, LinkAddress address) {
+        this.links = links;
+        this.address = address;
         this.reports = reports;
     }
 
@@ -58,6 +69,32 @@ class ReportController {
                 .orElseThrow(() -> new Refused(
                         ProblemType.NOT_FOUND,
                         "no report was issued on the job " + id + "; POST /api/v1/jobs/" + id + "/report issues one")));
+    }
+
+    /**
+     * A link that was just made.
+     *
+     * @param url of the page that shows the report; it is told this once and cannot be looked up later
+     */
+    record LinkAnswer(UUID jobId, String url, Instant expiresAt) {}
+
+    @Operation(
+            summary = "Make a link by which somebody outside the shop reads the report on a job",
+            description = "It shows the report as it stands, with its evidence, and nothing else. Earlier links go on working.")
+    @PostMapping("/jobs/{id}/report-link")
+    ResponseEntity<LinkAnswer> share(@PathVariable UUID id) {
+        ReportLinks.Link link = links.issue(id);
+        String url = address.to(
+                "/r/" + link.token(),
+                ServletUriComponentsBuilder.fromCurrentContextPath().build().toUriString());
+        return ResponseEntity.created(URI.create(url)).body(new LinkAnswer(id, url, link.expiresAt()));
+    }
+
+    @Operation(summary = "End all links to the report on a job")
+    @DeleteMapping("/jobs/{id}/report-link")
+    @ResponseStatus(HttpStatus.NO_CONTENT)
+    void endLinks(@PathVariable UUID id) {
+        links.revoke(id);
     }
 
     @Operation(summary = "A report by its fingerprint: what this service issued under it")

@@ -1,5 +1,8 @@
 package dev.stayfixed.reports.pages;
 
+import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
+import dev.stayfixed.customer.LinkAddress;
+import dev.stayfixed.reports.ReportLinks;
 import dev.stayfixed.platform.ForReaders;
 import dev.stayfixed.platform.Languages;
 import dev.stayfixed.platform.Texts;
@@ -35,8 +38,18 @@ class ReportPage {
     private final Texts texts;
     private final FormReader reader;
     private final Languages languages;
+    private final ReportLinks links;
+    private final LinkAddress address;
 
-    ReportPage(Reports reports, Texts texts, FormReader reader, Languages languages) {
+    ReportPage(
+            Reports reports,
+            Texts texts,
+            FormReader reader,
+            Languages languages,
+            ReportLinks links,
+            LinkAddress address) {
+        this.links = links;
+        this.address = address;
         this.reader = reader;
         this.languages = languages;
         this.reports = reports;
@@ -44,12 +57,19 @@ class ReportPage {
     }
 
     @GetMapping("/jobs/{id}/report")
-    String show(@PathVariable UUID id, @ModelAttribute("show") Show show, Model model) {
+    String show(
+            @PathVariable UUID id,
+            @RequestParam(required = false) @Nullable String link,
+            @ModelAttribute("show") Show show,
+            Model model) {
         model.addAttribute("jobId", id);
         model.addAttribute("facts", reports.preview(id));
         model.addAttribute("times", new Times(show.zone()));
         model.addAttribute("issued", reports.latest(id).orElse(null));
         model.addAttribute("languages", languages.choices());
+        model.addAttribute("linksOut", links.working(id));
+        model.addAttribute("photosAt", "/jobs/" + id + "/photos");
+        model.addAttribute("shared", link == null ? null : address(link));
         return "report/report-page";
     }
 
@@ -61,6 +81,24 @@ class ReportPage {
                         .named(language)
                         .map(chosen -> "?language=" + chosen.getLanguage())
                         .orElse("") + "#issued";
+    }
+
+    private String address(String token) {
+        return address.to(
+                "/r/" + token,
+                ServletUriComponentsBuilder.fromCurrentContextPath().build().toUriString());
+    }
+
+    /** The address is shown on the page that follows, where it was made just now. */
+    @PostMapping("/jobs/{id}/report/link")
+    String share(@PathVariable UUID id) {
+        return "redirect:/jobs/" + id + "/report?link=" + links.issue(id).token() + "#share";
+    }
+
+    @PostMapping("/jobs/{id}/report/link/end")
+    String endLinks(@PathVariable UUID id) {
+        links.revoke(id);
+        return "redirect:/jobs/" + id + "/report#share";
     }
 
     @GetMapping("/reports/check")

@@ -39,9 +39,13 @@ class MailWording {
                         : texts.of("telling.mail.about-code", story.code(), story.vehicle()));
         line(body, "telling.mail.monitor", story.monitor());
         line(body, "telling.mail.job", story.reference());
-        line(body, "telling.mail.stood-at", story.before());
-        line(body, "telling.mail.stands-at", story.now());
-        line(body, "telling.mail.why", story.reason());
+        if (story.before() == null) {
+            line(body, "telling.mail.stands-at", story.now());
+            line(body, "telling.mail.why", story.reason());
+        } else {
+            // It says where the fault stood, where it stands, and why.
+            line(body, story.reason());
+        }
         line(body, "telling.mail.next", story.nextStep());
         body.append('\n');
         line(body, "telling.mail.link", link);

@@ -36,7 +36,7 @@ class BeforeAnyPage implements HandlerExceptionResolver {
         }
         ModelAndView page = page(request, response, e);
         if (page != null) {
-            PageRules.protect(response);
+            PageHeaders.protect(response);
         }
         return page;
     }

@@ -22,11 +22,6 @@ import org.springframework.web.servlet.support.RequestDataValueProcessor;
 @Configuration(proxyBeanMethods = false)
 class PageRules implements WebMvcConfigurer {
 
-    /** Nothing but our own files; nothing inline. The data: images are the marks inside the check boxes and lists of the style sheet. */
-    private static final String ONLY_OURS =
-            "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; connect-src 'self';"
-                    + " form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
-
     @Override
     public void addInterceptors(InterceptorRegistry registry) {
         registry.addInterceptor(new OnPagesOnly());
@@ -38,18 +33,13 @@ class PageRules implements WebMvcConfigurer {
         return new FormToken.IntoForms();
     }
 
-    static void protect(HttpServletResponse response) {
-        response.setHeader("Content-Security-Policy", ONLY_OURS);
-        response.setHeader("Cache-Control", "no-store");
-    }
-
     private static final class OnPagesOnly implements HandlerInterceptor {
 
         @Override
         public boolean preHandle(HttpServletRequest request, HttpServletResponse response, Object handler) {
             if (handler instanceof HandlerMethod method
                     && AnnotatedElementUtils.hasAnnotation(method.getBeanType(), TechnicianPage.class)) {
-                protect(response);
+                PageHeaders.protect(response);
                 FormToken.check(request, response);
             }
             return true;

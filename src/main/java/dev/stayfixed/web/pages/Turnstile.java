@@ -1,4 +1,4 @@
-package dev.stayfixed.customer.pages;
+package dev.stayfixed.web.pages;
 
 import dev.stayfixed.customer.LinkSettings;
 import io.github.bucket4j.Bandwidth;
@@ -12,7 +12,7 @@ import org.springframework.stereotype.Component;
 
 /** No more than so many requests a minute through one link; and through one address, where links are tried that do not exist. */
 @Component
-class Turnstile {
+public class Turnstile {
 
     private static final int MOST_KEPT = 10_000;
 
@@ -29,7 +29,7 @@ class Turnstile {
     }
 
     /** How long to wait; zero for "go on". Nothing of the token is kept but its place in this map, which is in memory only. */
-    Duration enter(String who) {
+    public Duration enter(String who) {
         Bucket bucket;
         synchronized (buckets) {
             bucket = buckets.computeIfAbsent(
