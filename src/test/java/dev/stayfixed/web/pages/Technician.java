@@ -87,6 +87,10 @@ final class Technician {
         backToTheJob();
     }
 
+    Page page() {
+        return page;
+    }
+
     /** From the hand-over that follows a repair; a job that was handed over already is there at once. */
     void backToTheJob() {
         if (address().endsWith("/sheet")) {
