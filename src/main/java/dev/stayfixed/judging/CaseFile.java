@@ -8,12 +8,16 @@ import dev.stayfixed.jobs.FaultHistory;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Measurement;
 import dev.stayfixed.jobs.Vehicle;
+import dev.stayfixed.obd.InUseCounters;
 import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.Abilities;
 import dev.stayfixed.verification.RepairAttempt;
+import dev.stayfixed.verification.RepairedFault;
 import dev.stayfixed.verification.WaysToProve;
 import dev.stayfixed.verification.bench.BenchProof;
 import dev.stayfixed.verification.confidence.AllClear;
+import dev.stayfixed.verification.confidence.InUseRatio;
 import dev.stayfixed.verification.held.HeldStretch;
 import dev.stayfixed.verification.inspection.InspectionOutlook;
 import java.util.Comparator;
@@ -130,6 +134,21 @@ public final class CaseFile {
                         found.faultId(),
                         WaysToProve.of(found.fault(), abilities, WaysOfFaults.isCleared(found.repairs()))));
         return ways;
+    }
+
+    /** How many drives the faults that are not decided are likely to take, by the car's own count; by the fault's id. */
+    public Map<UUID, Reason> likelyDrives(UUID jobId) {
+        Optional<InUseCounters> counted = WaysOfFaults.lastCounted(job(jobId), cases(jobId), drives);
+        Map<UUID, Reason> likely = new LinkedHashMap<>();
+        verdicts(jobId).stream()
+                .filter(verdict -> !verdict.standing().decided())
+                .forEach(verdict -> {
+                    RepairedFault fault = verdict.faultCase().fault();
+                    int left = fault.requiredPasses() - verdict.verdict().passesInARow();
+                    counted.flatMap(counters -> InUseRatio.likely(fault.code(), counters, Math.max(1, left)))
+                            .ifPresent(reason -> likely.put(verdict.faultCase().faultId(), reason));
+                });
+        return likely;
     }
 
     /** The drives that the open faults of a job still need. */

@@ -174,7 +174,8 @@ public record InUseCounters(Ignition ignition, Map<String, Integer> counts) {
                         .min(Comparator.naturalOrder());
     }
 
-    private OptionalInt count(String name) {
+    /** A counter by its short name; empty where it was not reported. */
+    public OptionalInt count(String name) {
         Integer count = counts.get(name);
         return count == null ? OptionalInt.empty() : OptionalInt.of(count);
     }

@@ -83,6 +83,7 @@ class JobView {
         model.addAttribute("form", form);
         model.addAttribute("faults", FaultView.all(judged, job, show));
         model.addAttribute("ways", sentences(file.ways(id), show));
+        model.addAttribute("likely", file.likelyDrives(id));
         model.addAttribute("typicals", typicals(file, job));
         model.addAttribute("proofs", file.proofs(id));
         model.addAttribute("allClears", allClears(file, judged, form, show));

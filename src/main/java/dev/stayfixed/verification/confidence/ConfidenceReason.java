@@ -11,7 +11,11 @@ enum ConfidenceReason implements Kind {
     CLEAN_BY_CHANCE("trips", "chance"),
     NO_NUMBER_OF_TRIPS("wanted"),
     TRIPS_FOR("wanted", "trips"),
-    LESS_THAN("share");
+    LESS_THAN("share"),
+    RATIO_OF("share", "ran", "qualified"),
+    RATIO_ALL("ran", "qualified"),
+    LIKELY_DRIVES("ratio", "runs", "drives", "sure"),
+    MORE_RUNS("runs");
 
     @SuppressWarnings("ImmutableEnumChecker") // List.of cannot be changed
     private final List<String> parts;
