@@ -1,16 +1,14 @@
 package dev.stayfixed.archive;
 
-import dev.stayfixed.drive.Finding;
-import dev.stayfixed.drive.condition.Evaluation;
-import dev.stayfixed.drive.condition.WarmUpCheck;
+import dev.stayfixed.drive.running.Run;
+import dev.stayfixed.drive.running.RunMeter;
+import dev.stayfixed.drive.running.RunningCheck;
 import dev.stayfixed.drive.signal.Signal;
+import dev.stayfixed.platform.problem.Mistake;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.platform.storage.Durably;
-import dev.stayfixed.reason.Shape;
 import dev.stayfixed.recording.LogReader;
-import dev.stayfixed.wording.Wording;
-import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
@@ -29,8 +27,8 @@ public class RecordedSignals {
         this.durably = durably;
     }
 
-    /** What came of a warm-up check: whether the repair mended it, and each of the two runs. */
-    public record WarmUp(Finding mended, WarmUpCheck.Run before, WarmUpCheck.Run after) {}
+    /** What a drive tells of a check with the engine running, and where it stands on file. */
+    public record ToldRun(Filed drive, Run run) {}
 
     /**
      * The signals of a drive for a picture.
@@ -58,33 +56,33 @@ public class RecordedSignals {
         return durably.read(() -> archive.picture(driveId, revision).orElseThrow(() -> noLog(driveId)));
     }
 
-    /** Holds a drive from before the repair against one from after it; both of the vehicle. */
-    public WarmUp warmUp(UUID vehicleId, WarmUpCheck check, UUID before, UUID after) {
+    /**
+     * Reads a drive of the vehicle as a run of the check.
+     *
+     * @throws Refused when it is of another vehicle, or has no log that counts
+     */
+    public ToldRun run(UUID vehicleId, UUID driveId, RunningCheck check) {
         return durably.read(() -> {
-            WarmUpCheck.Run first = run(vehicleId, check, before);
-            WarmUpCheck.Run second = run(vehicleId, check, after);
-            return new WarmUp(check.compare(first, second), first, second);
+            Filed drive = archive.filed(driveId);
+            if (!drive.vehicleId().equals(vehicleId)) {
+                throw unfit(driveId + " of another vehicle", "a drive of the vehicle of this job");
+            }
+            ReadDrive read = archive.read(drive);
+            if (archive.leftOut(driveId).isPresent()) {
+                throw unfit(driveId + ", which was left out of the count", "a drive that counts");
+            }
+            if (read.log().isEmpty() || !read.isScoredLog()) {
+                throw unfit(driveId + ", which has no log that is judged", "a drive with a recorded log");
+            }
+            RunMeter meter = check.meter();
+            OpenedLog opened = opened(drive);
+            opened.bytes().read(in -> reader.read(in, opened.mapping(), meter));
+            return new ToldRun(drive, meter.run());
         });
     }
 
-    private WarmUpCheck.Run run(UUID vehicleId, WarmUpCheck check, UUID driveId) {
-        Filed drive = archive.filed(driveId);
-        if (!drive.vehicleId().equals(vehicleId)) {
-            throw new Refused(
-                    ProblemType.INVALID_PARAMETER,
-                    "drive: found " + driveId + " of another vehicle, expected drives of the vehicle of this job");
-        }
-        LogFacts facts = log(drive);
-        if (!facts.report().isScorable()) {
-            throw new Refused(
-                    ProblemType.INVALID_PARAMETER,
-                    "drive: found " + driveId + ", whose log is not judged, expected one with a usable log; "
-                            + Wording.METRIC.words(Shape.EACH.of(facts.report().implausible())));
-        }
-        Evaluation evaluation = check.conditions().evaluation(OptionalDouble.empty());
-        OpenedLog opened = opened(drive);
-        opened.bytes().read(in -> reader.read(in, opened.mapping(), evaluation));
-        return new WarmUpCheck.Run(evaluation.report(), facts.signals());
+    private static Refused unfit(String found, String wanted) {
+        return Refused.content(new Mistake("driveId", found, wanted));
     }
 
     private LogFacts log(Filed drive) {

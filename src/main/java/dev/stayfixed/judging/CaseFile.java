@@ -2,6 +2,7 @@ package dev.stayfixed.judging;
 
 import dev.stayfixed.drive.DriveRecord;
 import dev.stayfixed.drive.DriveSummary;
+import dev.stayfixed.jobs.EngineCheck;
 import dev.stayfixed.jobs.FaultCase;
 import dev.stayfixed.jobs.FaultConditions;
 import dev.stayfixed.jobs.FaultHistory;
@@ -15,7 +16,9 @@ import dev.stayfixed.verification.Abilities;
 import dev.stayfixed.verification.RepairAttempt;
 import dev.stayfixed.verification.RepairedFault;
 import dev.stayfixed.verification.WaysToProve;
+import dev.stayfixed.verification.bench.BenchMeasurement;
 import dev.stayfixed.verification.bench.BenchProof;
+import dev.stayfixed.verification.bench.BenchRuns;
 import dev.stayfixed.verification.confidence.AllClear;
 import dev.stayfixed.verification.confidence.InUseRatio;
 import dev.stayfixed.verification.held.HeldStretch;
@@ -39,6 +42,7 @@ public final class CaseFile {
     private final List<FaultConditions> conditions;
     private final Map<UUID, FaultHistory> histories;
     private final List<DriveRecord> drives;
+    private final List<EngineCheck> checks;
     private final Folding.Reading reading;
 
     /**
@@ -46,6 +50,7 @@ public final class CaseFile {
      * @param cases of every fault of these jobs
      * @param conditions likewise
      * @param histories of the faults of which a shop stated one
+     * @param checks with the engine running, that were stated for these faults
      * @param reading of all these faults
      */
     CaseFile(
@@ -54,12 +59,14 @@ public final class CaseFile {
             List<FaultCase> cases,
             List<FaultConditions> conditions,
             Map<UUID, FaultHistory> histories,
+            List<EngineCheck> checks,
             Folding.Reading reading) {
         this.vehicle = vehicle;
         this.jobs = jobs;
         this.cases = cases;
         this.conditions = conditions;
         this.histories = histories;
+        this.checks = checks;
         this.drives = reading.drives();
         this.reading = reading;
     }
@@ -115,14 +122,51 @@ public final class CaseFile {
     }
 
     private FaultProofs proofs(FaultCase fault) {
-        Optional<RepairAttempt> latest = fault.repairs().stream().max(Comparator.comparing(RepairAttempt::at));
+        Optional<RepairAttempt> latest = latest(fault);
         return new FaultProofs(
-                latest.map(repair -> BenchProof.of(job(fault.jobId()).repairs().stream()
-                        .filter(recorded -> recorded.id().toString().equals(repair.id()))
-                        .flatMap(recorded -> recorded.details().measurements().stream())
-                        .map(Measurement::atTheBench)
-                        .toList())),
+                latest.map(repair -> BenchProof.of(measured(fault, repair), runs(fault))),
                 latest.map(repair -> HeldStretch.of(repair, Optional.empty(), drives)));
+    }
+
+    private static Optional<RepairAttempt> latest(FaultCase fault) {
+        return fault.repairs().stream().max(Comparator.comparing(RepairAttempt::at));
+    }
+
+    private List<BenchMeasurement> measured(FaultCase fault, RepairAttempt repair) {
+        return job(fault.jobId()).repairs().stream()
+                .filter(recorded -> recorded.id().toString().equals(repair.id()))
+                .flatMap(recorded -> recorded.details().measurements().stream())
+                .map(Measurement::atTheBench)
+                .toList();
+    }
+
+    private List<BenchRuns> runs(FaultCase fault) {
+        return checks(fault.jobId()).stream()
+                .filter(check -> check.stated().faultId().equals(fault.faultId()))
+                .filter(FaultCheck::counts)
+                .map(FaultCheck::runs)
+                .toList();
+    }
+
+    /** The checks with the engine running of a job, as they were stated, with the runs that count for the latest repair. */
+    public List<FaultCheck> checks(UUID jobId) {
+        return cases(jobId).stream()
+                .flatMap(fault -> checks.stream()
+                        .filter(check -> check.faultId().equals(fault.faultId()))
+                        .map(check -> FaultCheck.of(check, latest(fault).map(RepairAttempt::at), reading.revisions())))
+                .toList();
+    }
+
+    /**
+     * One of them.
+     *
+     * @throws Refused when the job has no such check
+     */
+    public FaultCheck check(UUID jobId, UUID checkId) {
+        return checks(jobId).stream()
+                .filter(check -> check.stated().id().equals(checkId))
+                .findFirst()
+                .orElseThrow(() -> Refused.notFound("check of this job", checkId));
     }
 
     /** What will prove each fault of a job, with what the vehicle has shown that it answers; by the fault's id. */

@@ -1,5 +1,6 @@
 package dev.stayfixed.judging;
 
+import dev.stayfixed.jobs.EngineChecks;
 import dev.stayfixed.jobs.FaultCase;
 import dev.stayfixed.jobs.FaultHistories;
 import dev.stayfixed.jobs.Jobs;
@@ -20,6 +21,7 @@ public class CaseFiles {
     private final Jobs jobs;
     private final Standings standings;
     private final FaultHistories histories;
+    private final EngineChecks checks;
     private final Folding folding;
     private final Durably durably;
 
@@ -28,12 +30,14 @@ public class CaseFiles {
             Jobs jobs,
             Standings standings,
             FaultHistories histories,
+            EngineChecks checks,
             Folding folding,
             Durably durably) {
         this.vehicles = vehicles;
         this.jobs = jobs;
         this.standings = standings;
         this.histories = histories;
+        this.checks = checks;
         this.folding = folding;
         this.durably = durably;
     }
@@ -62,6 +66,7 @@ public class CaseFiles {
                     cases,
                     faults.conditions(),
                     histories.of(cases.stream().map(FaultCase::faultId).collect(Collectors.toSet())),
+                    checks.ofVehicle(vehicleId),
                     folding.read(vehicleId, faults));
         });
     }

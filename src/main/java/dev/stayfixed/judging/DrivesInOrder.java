@@ -8,6 +8,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** The drives of a vehicle that count, the earliest start first, with what is asked of all of them again and again. */
@@ -32,6 +34,11 @@ public final class DrivesInOrder {
 
     List<ReadDrive> read() {
         return known.stream().map(KnownDrive::read).toList();
+    }
+
+    /** By which submission each is judged, by its id. */
+    Map<UUID, Integer> revisions() {
+        return known.stream().map(KnownDrive::read).collect(Collectors.toMap(ReadDrive::driveId, ReadDrive::revision));
     }
 
     /** When one of them began; empty where it is none of them. */

@@ -84,10 +84,12 @@ public class Folding {
      * A vehicle for whoever only reads.
      *
      * @param drives that count, with what came of the agreed conditions, the earliest start first
+     * @param revisions of these drives on file, by their ids
      * @param verdicts of all its faults
      * @param alerts what the drives showed that was new when it showed, and that still stands
      */
-    public record Reading(List<DriveRecord> drives, List<FaultVerdict> verdicts, List<Alert> alerts) {}
+    public record Reading(
+            List<DriveRecord> drives, Map<UUID, Integer> revisions, List<FaultVerdict> verdicts, List<Alert> alerts) {}
 
     /** Judges and keeps nothing. */
     public Reading read(UUID vehicleId, VehicleFaults faults) {
@@ -101,6 +103,7 @@ public class Folding {
                         keys,
                         conditions.applied(vehicleId, agreed, before.drives().read()));
         FoldedVehicle judged = held.judged(cases, verification);
-        return new Reading(judged.applied(), judged.verdicts(cases), judged.standingAlerts());
+        return new Reading(
+                judged.applied(), judged.drives().revisions(), judged.verdicts(cases), judged.standingAlerts());
     }
 }

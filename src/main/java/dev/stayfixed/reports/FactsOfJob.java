@@ -5,6 +5,7 @@ import dev.stayfixed.jobs.Photo;
 import dev.stayfixed.archive.LeftOut;
 import dev.stayfixed.customer.DriverLinks;
 import dev.stayfixed.customer.RoadCaution;
+import dev.stayfixed.drive.running.RunningCheck;
 import dev.stayfixed.intake.Drive;
 import dev.stayfixed.intake.Intake;
 import dev.stayfixed.jobs.Fault;
@@ -16,8 +17,10 @@ import dev.stayfixed.jobs.Shops;
 import dev.stayfixed.jobs.Vehicle;
 import dev.stayfixed.judging.CaseFile;
 import dev.stayfixed.judging.CaseFiles;
+import dev.stayfixed.judging.FaultCheck;
 import dev.stayfixed.judging.FaultProofs;
 import dev.stayfixed.judging.FaultVerdict;
+import dev.stayfixed.judging.RunPicture;
 import dev.stayfixed.obd.Vin;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.reason.Kind;
@@ -103,7 +106,8 @@ class FactsOfJob {
                                     verdict,
                                     proven.getOrDefault(verdict.faultCase().faultId(), FaultProofs.NONE),
                                     byDriver,
-                                    units))
+                                    units,
+                                    checks(file, verdict, units)))
                             .toList(),
                     Uncovered.by(judged, interim, onWordAlone(drives), leftOut(job)).stream()
                             .map(units::words)
@@ -256,7 +260,11 @@ class FactsOfJob {
     }
 
     private static ReportFacts.OfFault fault(
-            FaultVerdict verdict, FaultProofs proofs, Set<UUID> byDriver, Units units) {
+            FaultVerdict verdict,
+            FaultProofs proofs,
+            Set<UUID> byDriver,
+            Units units,
+            List<ReportFacts.OfCheck> checks) {
         var terms = verdict.faultCase().fault();
         var memory = verdict.verdict().memory();
         return new ReportFacts.OfFault(
@@ -276,7 +284,46 @@ class FactsOfJob {
                         units.words(memory.confirmedCode().explanation()),
                         units.words(memory.permanentCode().explanation())),
                 proofs(verdict, proofs, units),
+                checks.isEmpty() ? null : checks,
                 verdict.standing().slots(terms.trips().count()));
+    }
+
+    private List<ReportFacts.OfCheck> checks(CaseFile file, FaultVerdict verdict, Units units) {
+        return file.checks(verdict.faultCase().jobId()).stream()
+                .filter(check ->
+                        check.stated().faultId().equals(verdict.faultCase().faultId()))
+                .map(check -> check(check, units, new Times(shops.settings().zone())))
+                .toList();
+    }
+
+    private static ReportFacts.OfCheck check(FaultCheck check, Units units, Times times) {
+        RunningCheck stated = check.stated().check();
+        Optional<RunPicture.Drawn> drawn = check.counts() ? RunPicture.of(check.runs()) : Optional.empty();
+        return new ReportFacts.OfCheck(
+                units.words(stated.name()),
+                units.words(stated.said().asSentence()),
+                units.words(check.origin().asSentence()),
+                units.words(check.runs().said().asSentence()),
+                Stream.concat(
+                                check.fallen().stream(),
+                                check.stated().replaced().stream()
+                                        .map(run -> Reason.of(
+                                                ReportReason.RUN_REPLACED,
+                                                run.side(),
+                                                Part.verbatim(times.minute(run.start())),
+                                                stated.judge(run.run()).reason())))
+                        .map(Reason::asSentence)
+                        .map(units::words)
+                        .toList(),
+                check.stated()
+                        .withdrawn()
+                        .map(withdrawn -> units.words(Reason.of(
+                                ReportReason.CHECK_WITHDRAWN,
+                                Part.verbatim(times.minute(withdrawn.at())),
+                                Part.verbatim(withdrawn.reason()))))
+                        .orElse(null),
+                drawn.map(RunPicture.Drawn::picture).orElse(null),
+                drawn.map(RunPicture.Drawn::axes).map(units::words).orElse(null));
     }
 
     private static ReportFacts.Proofs proofs(FaultVerdict verdict, FaultProofs proofs, Units units) {

@@ -1,6 +1,7 @@
 package dev.stayfixed.reports;
 
 import dev.stayfixed.jobs.Standing;
+import dev.stayfixed.judging.RunPicture;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
@@ -138,6 +139,7 @@ public record ReportFacts(
      * @param proofs the two proofs side by side; missing in reports from before they were kept
      * @param carSays lamp, stored code and permanent code beside the verdict
      * @param slots the trips that the verdict takes, as places; missing in reports from before they were kept
+     * @param checks with the engine running; missing where none was stated, and in reports from before there were any
      */
     public record OfFault(
             String code,
@@ -151,6 +153,7 @@ public record ReportFacts(
             List<Attempt> attempts,
             List<String> carSays,
             @Nullable Proofs proofs,
+            @Nullable List<OfCheck> checks,
             @Nullable List<Standing.Slot> slots) {
 
         /** What was measured at the last repair of the fault that says anything of it. */
@@ -163,6 +166,26 @@ public record ReportFacts(
                     .orElse(List.of());
         }
     }
+
+    /**
+     * A check with the engine running, in words.
+     *
+     * @param wanted what a run has to show
+     * @param figures where that is from
+     * @param said what the runs before and after the repair came to
+     * @param remarks runs that do not count, and those in whose place another one was chosen
+     * @param withdrawn when and why it counts no more; missing while it does
+     * @param picture missing where there is nothing to draw; likewise what its edges stand for
+     */
+    public record OfCheck(
+            String name,
+            String wanted,
+            String figures,
+            String said,
+            List<String> remarks,
+            @Nullable String withdrawn,
+            @Nullable RunPicture picture,
+            @Nullable String axes) {}
 
     /**
      * What stands side by side and is never mixed, in words.

@@ -7,6 +7,8 @@ import java.util.List;
 enum ReportReason implements Kind {
     JOB_WAS_OPEN,
     ON_WORD_ALONE("count"),
+    RUN_REPLACED("side", "start", "found"),
+    CHECK_WITHDRAWN("at", "reason"),
     WORKSHOP_LEFT_OUT("start", "said"),
     OTHER_FAULTS_NOT_FOLLOWED,
     NO_PROMISE,

@@ -511,27 +511,6 @@ abstract class LogStories extends OverHttp {
     }
 
     @Test
-    void theWarmUpBeforeTheRepairIsHeldAgainstTheOneAfterIt() {
-        Answer vehicle = shop.vehicle("car with a thermostat");
-        Answer job = shop.job(vehicle, "{\"code\":\"P0128\"}");
-        Answer slow = send(vehicle, RecordedDrive.log("2026-05-30T08:00:00Z", 100, 0.03))
-                .is(201);
-        Answer fast = send(vehicle, RecordedDrive.log("2026-06-02T08:00:00Z", 100, 0.15))
-                .is(201);
-        String path = "/api/v1/jobs/" + job.id() + "/warm-up-check?before=" + slow.id() + "&after=";
-        Answer mended = client.get(path + fast.id()).is(200);
-        assertThat(mended.at("/mended/held")).as(mended.body()).isEqualTo("YES");
-        assertThat(mended.at("/before/held/held")).isEqualTo("NO");
-        assertThat(client.get(path + slow.id()).at("/mended/held")).isEqualTo("NO");
-        client.get(path + fast.id() + "&target=10").isProblem(400, "invalid-parameter");
-        client.get(path + UUID.randomUUID()).isProblem(404, "not-found");
-        Answer stranger = shop.vehicle("another car");
-        Answer other =
-                send(stranger, RecordedDrive.log("2026-06-02T08:00:00Z", 100)).is(201);
-        client.get(path + other.id()).isProblem(400, "invalid-parameter");
-    }
-
-    @Test
     void theDriveOfAnotherCarIsRefusedUnlessSomebodyMadeSure() {
         Answer vehicle = client.post(
                         "/api/v1/vehicles", "{\"description\":\"car with a number\",\"vin\":\"WVWZZZ1KZ6W000001\"}")

@@ -22,6 +22,8 @@ abstract class OverHttp {
             "repair_fault",
             "repair_part",
             "measurement",
+            "engine_check",
+            "engine_check_run",
             "submission",
             "submission_part",
             "log_mapping",

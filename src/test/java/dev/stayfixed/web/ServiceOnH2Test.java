@@ -32,6 +32,9 @@ class ServiceOnH2Test {
     class Proven extends ProofStories {}
 
     @Nested
+    class Running extends EngineCheckStories {}
+
+    @Nested
     class Recorded extends LogStories {}
 
     @Nested

@@ -53,8 +53,6 @@ public enum ConditionReason implements Kind {
     GAPS_UNBROKEN("range", "time", "unrecorded"),
     GAPS_IN_TOTAL("range", "time", "unrecorded"),
     NOT_LOOKED_FOR("condition"),
-    BEFORE_AND_AFTER("before", "after"),
-    RUNS_NOT_ALIKE("runs", "signal", "difference", "most"),
     NOTHING_AGAINST;
 
     @SuppressWarnings("ImmutableEnumChecker") // List.of cannot be changed

@@ -47,7 +47,7 @@ public record SignalRange(Signal signal, double min, double max) {
         return Reason.of(ConditionReason.RANGE, signal, limits());
     }
 
-    Reason limits() {
+    public Reason limits() {
         if (min == Double.NEGATIVE_INFINITY) {
             return Reason.of(ConditionReason.NO_MORE, amount(max));
         }

@@ -14,6 +14,7 @@ import dev.stayfixed.jobs.Job;
 import dev.stayfixed.judging.Alert;
 import dev.stayfixed.judging.CaseFile;
 import dev.stayfixed.judging.CaseFiles;
+import dev.stayfixed.judging.FaultCheck;
 import dev.stayfixed.judging.FaultVerdict;
 import dev.stayfixed.platform.Languages;
 import dev.stayfixed.platform.storage.Durably;
@@ -33,6 +34,7 @@ import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
@@ -86,6 +88,11 @@ class JobView {
         model.addAttribute("likely", file.likelyDrives(id));
         model.addAttribute("typicals", typicals(file, job));
         model.addAttribute("proofs", file.proofs(id));
+        model.addAttribute(
+                "checks",
+                file.checks(id).stream()
+                        .filter(FaultCheck::counts)
+                        .collect(Collectors.groupingBy(check -> check.stated().faultId())));
         model.addAttribute("allClears", allClears(file, judged, form, show));
         model.addAttribute("isOpen", job.state() == Job.State.OPEN);
         JobLead lead = JobLead.of(

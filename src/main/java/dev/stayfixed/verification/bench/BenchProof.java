@@ -12,7 +12,8 @@ import java.util.function.Predicate;
 
 /**
  * What the measurements around one repair prove: that the supply and the ground were good, the old part was not, the new one is, and
- * the test leads can be trusted. Common practice, no source. It is no verdict: a part that measures well may still not cure the fault.
+ * the test leads can be trusted; and what the checks with the engine running do. Common practice, no source. It is no verdict: a part
+ * that measures well may still not cure the fault.
  *
  * @param missing what was not measured, or not with an expected band; empty where nothing is missing
  * @param against what disagrees with the repair
@@ -23,6 +24,8 @@ public record BenchProof(Result result, List<Reason> missing, List<Reason> again
     /** What the measurements come to. */
     public enum Result implements Kind {
         COMPLETE,
+        /** What was checked is right after the repair; nothing shows that it was wrong before. */
+        RIGHT_AFTER,
         INCOMPLETE,
         CONTRADICTING
     }
@@ -33,13 +36,22 @@ public record BenchProof(Result result, List<Reason> missing, List<Reason> again
     }
 
     /**
-     * Weighs what was measured.
+     * Weighs what was measured and checked.
      *
      * @param measurements all of one repair
+     * @param runs of all checks with the engine running; they can stand alone
      */
-    public static BenchProof of(List<BenchMeasurement> measurements) {
-        List<Reason> against = against(measurements);
-        List<Reason> missing = missing(measurements);
+    public static BenchProof of(List<BenchMeasurement> measurements, List<BenchRuns> runs) {
+        List<Reason> against = new ArrayList<>(against(measurements));
+        runs.stream()
+                .filter(BenchRuns::isWrongAfter)
+                .forEach(run -> run.foundAfter().ifPresent(found -> against.add(run.after(found))));
+        boolean runsAlone = measurements.isEmpty() && !runs.isEmpty();
+        List<Reason> missing = new ArrayList<>(runsAlone ? List.of() : missing(measurements));
+        runs.stream()
+                .filter(run -> !run.isRightAfter() && !run.isWrongAfter())
+                .forEach(run ->
+                        missing.add(Reason.of(BenchReason.RUN_AFTER, run.check().name())));
         if (!against.isEmpty()) {
             return new BenchProof(
                     Result.CONTRADICTING,
@@ -47,14 +59,24 @@ public record BenchProof(Result result, List<Reason> missing, List<Reason> again
                     against,
                     Shape.EACH.of(against).asSentence());
         }
-        if (measurements.isEmpty()) {
+        if (measurements.isEmpty() && runs.isEmpty()) {
             return new BenchProof(Result.INCOMPLETE, missing, against, Reason.of(BenchReason.NOTHING_MEASURED));
         }
         if (!missing.isEmpty()) {
             Reason still = Reason.of(BenchReason.STILL_MISSING, Shape.LIST.of(missing));
             return new BenchProof(Result.INCOMPLETE, missing, against, still.asSentence());
         }
-        return new BenchProof(Result.COMPLETE, missing, against, complete(measurements));
+        if (runsAlone) {
+            return runs.stream().anyMatch(BenchRuns::showsChange)
+                    ? new BenchProof(Result.COMPLETE, missing, against, Reason.of(BenchReason.RUNS_CHANGED))
+                    : new BenchProof(Result.RIGHT_AFTER, missing, against, Reason.of(BenchReason.RUNS_RIGHT));
+        }
+        Reason measured = complete(measurements);
+        return new BenchProof(
+                Result.COMPLETE,
+                missing,
+                against,
+                runs.isEmpty() ? measured : Reason.of(BenchReason.AND_RUNNING, measured));
     }
 
     private static Reason complete(List<BenchMeasurement> measurements) {

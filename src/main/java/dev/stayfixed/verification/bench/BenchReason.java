@@ -28,7 +28,15 @@ enum BenchReason implements Kind {
     LEADS_UNCHECKED,
     NOTHING_MEASURED,
     STILL_MISSING("missing"),
-    ALL_FIVE("reading");
+    ALL_FIVE("reading"),
+    NO_RUN,
+    RUNS("check", "before", "after"),
+    RUNS_UNLIKE("runs", "why"),
+    AFTER_RUN("check", "found"),
+    RUN_AFTER("check"),
+    RUNS_CHANGED,
+    RUNS_RIGHT,
+    AND_RUNNING("measured");
 
     @SuppressWarnings("ImmutableEnumChecker") // List.of cannot be changed
     private final List<String> parts;

@@ -2,6 +2,8 @@ package dev.stayfixed.platform.storage;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.stayfixed.drive.running.EngineState;
+import dev.stayfixed.jobs.EngineCheck;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.learning.Comeback;
@@ -51,6 +53,8 @@ class WordsInRowsTest {
                 Arguments.of("fault.standing_state", names(StateName.class)),
                 Arguments.of("fault.conditions_origin", names(RecordedConditions.Origin.class)),
                 Arguments.of("measurement.bench_check", names(BenchCheck.class)),
+                Arguments.of("engine_check.engine_state", names(EngineState.class)),
+                Arguments.of("engine_check_run.side", names(EngineCheck.Side.class)),
                 Arguments.of("issued_report.state", names(ReportFacts.State.class)),
                 Arguments.of("delivery.state", names(Delivery.State.class)),
                 Arguments.of("comeback.seen_by", names(Comeback.SeenBy.class)),

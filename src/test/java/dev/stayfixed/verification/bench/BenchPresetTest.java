@@ -81,7 +81,7 @@ class BenchPresetTest {
                     default -> measured(row, number(least), number(most), 6.1);
                 })
                 .toList();
-        assertEquals(result, BenchProof.of(measured).result());
+        assertEquals(result, BenchProof.of(measured, List.of()).result());
     }
 
     private static OptionalDouble number(@Nullable Double number) {

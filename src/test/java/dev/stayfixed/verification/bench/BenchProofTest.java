@@ -7,10 +7,19 @@ import static dev.stayfixed.verification.bench.BenchProof.Result.INCOMPLETE;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import dev.stayfixed.English;
+import dev.stayfixed.drive.condition.SignalRange;
+import dev.stayfixed.drive.running.EngineState;
+import dev.stayfixed.drive.running.Run;
+import dev.stayfixed.drive.running.Steady;
+import dev.stayfixed.drive.signal.Signal;
+import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -53,7 +62,8 @@ class BenchProofTest {
                         ? List.of()
                         : Arrays.stream(rows.split(";", -1))
                                 .map(BenchProofTest::row)
-                                .toList());
+                                .toList(),
+                List.of());
     }
 
     private static final String GOOD = "SUPPLY 11.5..15 -/12.4 -; GROUND ..0.2 0.05/- -; ";
@@ -113,5 +123,80 @@ class BenchProofTest {
         assertEquals(
                 "The supply read 4 Ω, expected at least 11.5 Ω.",
                 words(proof("SUPPLY 11.5.. 4/- -").reason()));
+    }
+
+    private static final Steady IDLE =
+            new Steady(new SignalRange(Signal.LONG_TRIM, -10, 10), EngineState.IDLE, Duration.ofSeconds(30));
+
+    /** Of a minute at idle: "in", "out", "short" for too little of it, "-" for none. */
+    private static Optional<Run> run(String word) {
+        long looked = word.equals("short") ? 10_000 : 60_000;
+        return word.equals("-")
+                ? Optional.empty()
+                : Optional.of(new Run(
+                        Set.of(),
+                        Map.of(),
+                        looked,
+                        word.equals("out") ? looked : 0,
+                        0,
+                        OptionalLong.empty(),
+                        Optional.of(new Run.Values(1, 15, word.equals("out") ? 14 : 2)),
+                        List.of()));
+    }
+
+    private static BenchProof proof(String rows, String runs) {
+        List<BenchMeasurement> measured = rows.isEmpty()
+                ? List.of()
+                : Arrays.stream(rows.split(";", -1)).map(BenchProofTest::row).toList();
+        return BenchProof.of(
+                measured,
+                Arrays.stream(runs.split(" ", -1))
+                        .map(pair -> pair.split("/", -1))
+                        .map(pair -> new BenchRuns(IDLE, run(pair[0]), run(pair[1])))
+                        .toList());
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "out/in         | COMPLETE",
+                "-/in           | RIGHT_AFTER",
+                "in/in          | RIGHT_AFTER",
+                "short/in       | RIGHT_AFTER",
+                "in/in out/in   | COMPLETE",
+                "out/-          | INCOMPLETE",
+                "out/short      | INCOMPLETE",
+                "out/in -/-     | INCOMPLETE",
+                "out/out        | CONTRADICTING",
+                "-/out          | CONTRADICTING",
+                "out/in in/out  | CONTRADICTING",
+            })
+    void runsOfTheEngineCanStandAlone(String runs, BenchProof.Result expected) {
+        assertEquals(expected, proof("", runs).result(), words(proof("", runs).reason()));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"-/in, COMPLETE", "out/in, COMPLETE", "out/-, INCOMPLETE", "in/out, CONTRADICTING"})
+    void besideMeasurementsTheRunAfterHasToBeRight(String runs, BenchProof.Result expected) {
+        assertEquals(expected, proof(GOOD + "PART 3..9 open/5.5 yes", runs).result());
+        assertEquals(
+                expected == CONTRADICTING ? CONTRADICTING : INCOMPLETE,
+                proof("SUPPLY 11.5..15 -/12 -", runs).result());
+    }
+
+    @Test
+    void whatWasNotRecordedIsSaid() {
+        assertEquals(
+                "long-term fuel trim, bank 1 at warm idle: before the repair not recorded; after it inside -10 to 10 % for"
+                        + " 100 % of 60 s at warm idle, 2 % on average",
+                words(new BenchRuns(IDLE, run("-"), run("in")).said()));
+        assertEquals(
+                "Still missing: a run after the repair that tells of long-term fuel trim, bank 1 at warm idle.",
+                words(proof("", "out/-").reason()));
+        assertEquals(
+                "Long-term fuel trim, bank 1 at warm idle after the repair: inside -10 to 10 % for only 0 % of 60 s at warm"
+                        + " idle, 14 % on average.",
+                words(proof("", "-/out").reason()));
     }
 }

@@ -117,6 +117,9 @@ class Screenshots {
         technician.goTo(job);
         technician.follow("Add a drive");
         String adding = technician.address();
+        technician.goTo(job);
+        technician.stateWarmUp();
+        String check = technician.address();
         technician.goTo(job + "/sheet");
         technician.press("Make a link and its code");
         String link = technician.page().locator(".sheet-code a").getAttribute("href");
@@ -158,6 +161,7 @@ class Screenshots {
                 "/settings/webhooks",
                 "/reports/check",
                 "/nowhere",
-                PlotOnAPage.PATH);
+                PlotOnAPage.PATH,
+                check);
     }
 }

@@ -107,6 +107,13 @@ final class Technician {
         press("Add the drive");
     }
 
+    /** From the page of a job: a warm-up with the typical figures, for its first fault. */
+    void stateWarmUp() {
+        page.locator(".bench-side .links a").first().click();
+        follow("Warm-up");
+        press("State the check");
+    }
+
     String address() {
         return page.url().replaceFirst("\\?.*", "").substring(service.length());
     }
