@@ -1,5 +1,7 @@
 package dev.stayfixed.simulator;
 
+import java.util.List;
+
 /**
  * One second of a drive, rounded as the car reports it.
  *
@@ -23,5 +25,21 @@ public record Sample(
         return Math.abs(rpm - stored.rpm) <= 375
                 && Math.abs(load - stored.load) <= 0.2 * stored.load
                 && coolant >= 70 == stored.coolant >= 70;
+    }
+
+    /** The same drive with a thermostat that does not close: the coolant rises by 0.62 of what it would. */
+    static List<Sample> warmingSlowly(List<Sample> samples) {
+        int cold = samples.get(0).coolant();
+        return samples.stream()
+                .map(s -> new Sample(
+                        s.second,
+                        s.speed,
+                        s.rpm,
+                        s.load,
+                        (int) Math.round(cold + 0.62 * (s.coolant - cold)),
+                        s.intakeAir,
+                        s.throttle,
+                        s.distance))
+                .toList();
     }
 }

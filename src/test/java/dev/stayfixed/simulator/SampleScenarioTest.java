@@ -76,7 +76,7 @@ class SampleScenarioTest {
     @Test
     void theLogsAreSmall() {
         assertThat(WRITTEN.entrySet().stream().filter(file -> file.getKey().endsWith(".csv")))
-                .hasSize(3)
+                .hasSize(5)
                 .allMatch(file -> file.getValue().length() < LARGEST_LOG);
     }
 }

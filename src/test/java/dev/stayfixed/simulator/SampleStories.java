@@ -6,13 +6,15 @@ import static dev.stayfixed.simulator.DrivePlan.idleOnly;
 import static dev.stayfixed.simulator.DrivePlan.longDrive;
 import static dev.stayfixed.simulator.DrivePlan.shortHop;
 import static dev.stayfixed.simulator.Workshop.at;
+import static dev.stayfixed.simulator.Workshop.step;
 
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 
-/** Eight repairs of an invented shop, one method each. What each one shows stands in the README of sample-logs. */
+/** Nine repairs of an invented shop, one method each. What each one shows stands in the README of sample-logs. */
 final class SampleStories {
 
     private static final String OKAFOR = "M. Okafor";
@@ -33,6 +35,7 @@ final class SampleStories {
         circuit();
         oxygenSensor();
         egr();
+        thermostat();
     }
 
     private Customer customer(String name, String words, long seed, Layout layout, Ask... without) {
@@ -300,5 +303,65 @@ final class SampleStories {
                 List.of(measured("valve travel", "position sensor, closed to open", "V", 2.6, 3.4, 0.9, 2.8)));
         car.drives("drive-1", "Motorway", longDrive(at(2, "06:40")));
         car.drives("drive-2", "Round the block", shortHop(at(1, "12:20")));
+    }
+
+    private void thermostat() {
+        Customer car = customer("thermostat", "Roadster, 1.8 petrol, orange", 109, Layout.CAN_HEADERS);
+        car.falls("P0128", Repair.nothing(), 4);
+        registered(car, "HL 109");
+        String scan = car.scan("intake", "As it came in, engine off", at(4, "08:05"));
+        car.job("2070", "Heater stays lukewarm, lamp on", at(4, "08:05"), scan, List.of(fault("P0128")));
+        Customer.Driven before = car.driven(
+                "warm-up-before",
+                "Warm-up before the repair, from cold",
+                commute(at(4, "09:00")),
+                SampleStories::alone);
+        recorded(
+                before,
+                "thermostatBefore",
+                SignalLog.pids(Sample.warmingSlowly(before.truth().samples())));
+        Map<String, Object> check = new LinkedHashMap<>();
+        check.put("preset", "WARM_UP");
+        check.put("target", 82);
+        check.put("minutes", 14);
+        check.put("source", "Service information, cooling system, thermostat");
+        Map<String, Object> stated = step("POST", "/jobs/${thermostatJob}/engine-checks", check, 201);
+        stated.put("saveAs", "thermostatCheck");
+        shop.play(stated);
+        shop.play(run("BEFORE", "thermostatBefore"));
+        car.repaired(
+                "repair",
+                at(4, "13:30"),
+                "P0128",
+                Repair.holds(),
+                OKAFOR,
+                "Thermostat stuck open: replaced, cooling system filled and bled",
+                List.of("thermostat", "gasket", "coolant"),
+                List.of());
+        Customer.Driven after = car.driven(
+                "warm-up-after", "Warm-up after the repair, from cold", commute(at(3, "07:10")), SampleStories::alone);
+        recorded(after, "thermostatAfter", SignalLog.pids(after.truth().samples()));
+        shop.play(run("AFTER", "thermostatAfter"));
+    }
+
+    /** The log tells what a summary would. */
+    private static Map<String, Object> alone(Map<String, Object> body) {
+        body.remove("summary");
+        return body;
+    }
+
+    private void recorded(Customer.Driven drive, String name, String log) {
+        String file = "logs/" + name.replaceFirst("(?=[A-Z])", "-warm-up-").toLowerCase(Locale.ROOT) + "-pids.csv";
+        shop.save(file, log);
+        drive.step().put("logFile", file);
+        drive.step().put("saveAs", name);
+        shop.play(drive.step());
+    }
+
+    private static Map<String, Object> run(String side, String drive) {
+        Map<String, Object> body = new LinkedHashMap<>();
+        body.put("side", side);
+        body.put("driveId", "${" + drive + "}");
+        return step("POST", "/jobs/${thermostatJob}/engine-checks/${thermostatCheck}/runs", body, 200);
     }
 }
