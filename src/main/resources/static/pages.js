@@ -48,6 +48,11 @@ for (const form of document.querySelectorAll("form[data-read]")) {
     if (!answer?.ok || mine !== asked) return;
     const page = new DOMParser().parseFromString(await answer.text(), "text/html");
     for (const part of form.querySelectorAll("[data-shown]")) part.replaceChildren(...page.getElementById(part.id).childNodes);
+    for (const fold of form.querySelectorAll("[data-fold]")) {
+      const found = page.getElementById(fold.id);
+      fold.querySelector("summary").textContent = found.querySelector("summary").textContent;
+      if (!fold.contains(document.activeElement)) fold.open = found.open;
+    }
     const rows = form.querySelectorAll("[data-row]"), read = page.querySelectorAll("[data-row]");
     [...read].slice(rows.length).reduce((last, row) => (last.after(row), row), rows[rows.length - 1]);
     for (const field of form.querySelectorAll("input[type=text]")) {

@@ -2,6 +2,7 @@ package dev.stayfixed.platform;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.stayfixed.obd.Answer;
 import dev.stayfixed.customer.Visit;
 import dev.stayfixed.telling.EventKind;
 import dev.stayfixed.verification.Trips;
@@ -42,6 +43,7 @@ class MessagesTest {
             "worklist.advice", List.of(Attention.values()),
             "worklist.todo", EventKind.forFirstPage(),
             "jobs.proof.trips", List.of(Trips.values()),
+            "jobs.car.list", List.of(Answer.CodeList.Kind.values()),
             "telling.mail.todo", EventKind.forTechnician(),
             "telling.driver.headline", EventKind.forDriver(),
             "telling.driver.meaning", EventKind.forDriver(),

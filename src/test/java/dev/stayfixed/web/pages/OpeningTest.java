@@ -7,12 +7,14 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.ColorScheme;
 import dev.stayfixed.platform.OnH2;
+import dev.stayfixed.web.Client;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.boot.test.web.server.LocalServerPort;
 
@@ -92,14 +94,68 @@ class OpeningTest {
             technician.goTo("/jobs/new");
             technician.field("Code 1").fill("P0031");
             technician.field("Paste the scan").fill("03\n43 05 04 20 01 71 03 00 03 01 03 02");
-            if (script) {
-                technician.field("Paste the scan").blur();
-            } else {
-                technician.press("Read the scan");
-            }
+            read(technician, script);
             assertThat(technician.field("Code 6")).hasValue("P0302");
             assertThat(technician.field("Code 1")).hasValue("P0031");
             assertThat(technician.field("Code 2")).hasValue("P0420");
+        }
+    }
+
+    /** What was understood stands on a card; what it says is not asked again. */
+    @ParameterizedTest
+    @CsvSource({"390, true", "1280, true", "1280, false"})
+    void aScanBecomesACardOfTheCarAndOnlyTheRestIsAsked(int width, boolean script) {
+        Client client = new Client(port);
+        String vin = width == 390 ? "1M8GDM9AXKP042788" : script ? "1HGCM82633A004352" : "11111111111111111";
+        client.post(
+                        "/api/v1/vehicles",
+                        "{\"description\":\"Known coach %d %s\",\"vin\":\"%s\"}".formatted(width, script, vin))
+                .is(201);
+        try (Window window = browsers.window(width, script, ColorScheme.LIGHT)) {
+            Page page = window.page();
+            Technician technician = new Technician(page, "http://127.0.0.1:" + port);
+            technician.goTo("/jobs/new");
+            technician.field("Paste the scan").fill("43 01 04 20\n47 02 04 20 01 41\n41 01 81 07 65 01");
+            read(technician, script);
+            Locator card = page.locator(".car-card");
+            assertThat(card).containsText("A car that is new here");
+            assertThat(card).containsText("The lamp is on");
+            assertThat(card.locator(".car-codes li"))
+                    .hasText(new String[] {"P0420 confirmed, pending", "P0141 pending"});
+            assertThat(card).containsText("Still wanted: what it is (make, model, colour).");
+            assertThat(technician.field("Code 1")).hasValue("P0420");
+            assertThat(technician.field("Code 1")).isHidden();
+            assertThat(technician.field("Vehicle")).isVisible();
+            if (script) {
+                window.isSound("a car that is new here");
+            }
+
+            technician.field("VIN").fill(vin);
+            if (script) {
+                technician.field("VIN").blur();
+            } else {
+                technician.press("Read the scan");
+            }
+            assertThat(card).containsText("Known coach " + width);
+            assertThat(card).containsText("All that is needed is known: open the job.");
+            assertThat(page.getByText("Vehicle: Known coach " + width)).isVisible();
+            assertThat(technician.field("Plate")).isHidden();
+            page.getByText("Vehicle: Known coach " + width).click();
+            assertThat(technician.field("Plate")).isVisible();
+            if (script) {
+                window.isSound("a car that is known here");
+            }
+            technician.press("Open the job");
+            assertThat(page.locator("[role=status]")).containsText("The job is open");
+            window.isQuiet("a car that is known here");
+        }
+    }
+
+    private static void read(Technician technician, boolean script) {
+        if (script) {
+            technician.field("Paste the scan").blur();
+        } else {
+            technician.press("Read the scan");
         }
     }
 }
