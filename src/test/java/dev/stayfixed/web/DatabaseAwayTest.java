@@ -73,7 +73,7 @@ class DatabaseAwayTest {
             isAway(client.post(V, body, "Idempotency-Key", key));
             Answer page = client.get("/", "Accept", "text/html").is(503);
             assertThat(page.header("Retry-After")).isEqualTo("5");
-            assertThat(page.body()).contains("Database away");
+            assertThat(page.body()).contains("The database does not answer");
         } finally {
             wire.mend();
         }

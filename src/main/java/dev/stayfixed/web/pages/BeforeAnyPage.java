@@ -9,10 +9,10 @@ import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Component;
+import org.springframework.web.ErrorResponse;
 import org.springframework.web.multipart.MultipartException;
 import org.springframework.web.servlet.HandlerExceptionResolver;
 import org.springframework.web.servlet.ModelAndView;
-import org.springframework.web.servlet.resource.NoResourceFoundException;
 
 /**
  * Answers with a page where a request failed before it reached one: an address that does not exist, or a form that cannot be read.
@@ -54,8 +54,11 @@ class BeforeAnyPage implements HandlerExceptionResolver {
             return errors.unreadable();
         }
         String accept = request.getHeader("Accept");
-        return e instanceof NoResourceFoundException && accept != null && accept.contains("text/html")
-                ? errors.notFound()
+        return e instanceof ErrorResponse known
+                        && known.getStatusCode().is4xxClientError()
+                        && accept != null
+                        && accept.contains("text/html")
+                ? errors.notTaken(known.getStatusCode().value())
                 : null;
     }
 }

@@ -41,7 +41,11 @@ class PageErrors {
     ModelAndView refused(Refused refused, HttpServletResponse response) {
         ProblemType type = refused.type();
         type.retryAfter().ifPresent(seconds -> response.setHeader("Retry-After", Integer.toString(seconds)));
-        return page(type.status(), type.title(), String.valueOf(refused.getMessage()), type.remedy());
+        if (type == ProblemType.NOT_FOUND) {
+            return notFound();
+        }
+        String remedy = type.retryAfter().isPresent() ? texts.of("web.errors.later") : type.remedy();
+        return page(type.status(), type.title(), String.valueOf(refused.getMessage()), remedy);
     }
 
     @ExceptionHandler
@@ -86,11 +90,7 @@ class PageErrors {
             return refused(FullDisk.refusal(e), response);
         }
         if (e instanceof ErrorResponse known && known.getStatusCode().is4xxClientError()) {
-            return page(
-                    known.getStatusCode().value(),
-                    texts.of("web.errors.not-accepted"),
-                    texts.of("web.errors.not-answered"),
-                    texts.of("web.errors.check"));
+            return notTaken(known.getStatusCode().value());
         }
         LOG.error("unexpected failure of a page", e);
         return page(
@@ -98,6 +98,17 @@ class PageErrors {
                 texts.of("web.errors.our-mistake"),
                 texts.of("web.errors.in-log"),
                 texts.of("web.errors.try-again", clock.instant()));
+    }
+
+    /** What was sent does not fit what is at the address: another method, a content that no form sends, a value that is none. */
+    ModelAndView notTaken(int status) {
+        return status == 404
+                ? notFound()
+                : page(
+                        status,
+                        texts.of("web.errors.not-accepted"),
+                        texts.of("web.errors.not-answered"),
+                        texts.of("web.errors.check"));
     }
 
     ModelAndView page(int status, String title, String found, String remedy) {

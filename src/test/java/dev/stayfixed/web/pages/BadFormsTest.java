@@ -44,8 +44,8 @@ class BadFormsTest {
 
     @ParameterizedTest
     @CsvSource({
-        "scan=%zz, 400, Form not readable",
-        "description=%ff%fe, 400, Form not readable",
+        "scan=%zz, 400, This form could not be read",
+        "description=%ff%fe, 400, This form could not be read",
         "description=%00, 422, U+0000",
         "vin=%00, 422, VIN",
         "vin=1M8GDM9AXKP042788X&description=Coach, 422, 17 characters",
@@ -80,7 +80,7 @@ class BadFormsTest {
     @Test
     void tooMuchIsToldOnAPage() {
         String fields = "formToken=" + token + "&scan=" + "A".repeat(4_000_000);
-        assertThat(post("/jobs/new", FORM, bytes(fields)).is(413).body()).contains("Too much at once");
+        assertThat(post("/jobs/new", FORM, bytes(fields)).is(413).body()).contains("That is too much at once");
     }
 
     @Test
@@ -88,7 +88,7 @@ class BadFormsTest {
         assertThat(post("/settings", FORM, bytes("name=Taken+over&zone=UTC&stallDays=7"))
                         .is(403)
                         .body())
-                .contains("Form not accepted");
+                .contains("This form was not accepted");
         assertThat(client.get("/settings").body()).doesNotContain("Taken over");
     }
 
@@ -104,7 +104,7 @@ class BadFormsTest {
         assertThat(client.get("/nowhere", "Accept", "text/html").is(404).body()).contains("Nothing has this address");
         assertThat(client.get("/nowhere", "Accept", "application/json").is(404).body())
                 .contains("/problems/not-found");
-        assertThat(client.get("/jobs/17").is(404).body()).contains("<h1>Not found</h1>");
+        assertThat(client.get("/jobs/17").is(404).body()).contains("<h1>That page is not here</h1>");
     }
 
     @Test

@@ -359,7 +359,7 @@ class TechnicianPagesTest {
             technician.press("Save the settings");
             assertThat(window.page().locator("[role=status]")).containsText("saved");
             technician.goTo("/jobs/00000000-0000-0000-0000-000000000000");
-            assertThat(technician.heading("Not found")).isVisible();
+            assertThat(technician.heading("That page is not here")).isVisible();
             window.isSound("a page for what is not there");
         }
     }
