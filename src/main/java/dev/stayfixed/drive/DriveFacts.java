@@ -9,6 +9,7 @@ import static dev.stayfixed.drive.DriveQuantity.RUN_TIME;
 import static dev.stayfixed.drive.DriveQuantity.START_COOLANT;
 
 import dev.stayfixed.obd.Ignition;
+import dev.stayfixed.reason.Part;
 import dev.stayfixed.reason.Quantity;
 import dev.stayfixed.reason.Reason;
 import dev.stayfixed.reason.Shape;
@@ -41,7 +42,7 @@ public record DriveFacts(Finding drivingCycle, Finding warmUpCycle, Finding mini
         if (run.isEmpty()) {
             return Finding.unknown(Reason.of(DriveReason.RUN_TIME_UNKNOWN));
         }
-        Quantity time = Quantity.fine(run.getAsDouble(), Unit.SECOND);
+        Part time = Part.Time.length(Math.round(run.getAsDouble() * 1000));
         if (summary.atMost(RUN_TIME).isPresent()) {
             return Finding.yes(Reason.of(DriveReason.RAN_AT_LEAST, time));
         }

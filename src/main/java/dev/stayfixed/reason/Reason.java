@@ -22,6 +22,11 @@ public record Reason(Kind kind, List<Part> parts) implements Part {
         return new Reason(kind, List.of(parts));
     }
 
+    /** The part of this name. */
+    public Part part(String name) {
+        return parts.get(kind.parts().indexOf(name));
+    }
+
     /** The same said as a sentence of its own. */
     public Reason asSentence() {
         return of(Shape.SENTENCE, this);

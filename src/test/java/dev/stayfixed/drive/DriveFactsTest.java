@@ -65,10 +65,10 @@ class DriveFactsTest {
     @Test
     void saysByHowMuchTheMinimumCycleWasMissed() {
         assertThat(words(facts(List.of("599", "300", "30")).minimumCycle().reason()))
-                .isEqualTo("engine run time 599 s, needed at least 600 s: 1 s short");
+                .isEqualTo("engine run time 599 s, at least 600 s needed: 1 s short");
         assertThat(words(facts(List.of("600", "300", "30")).minimumCycle().reason()))
-                .isEqualTo("engine run time 600 s, needed at least 600 s; time at 25 mph (40 km/h) or more 300 s,"
-                        + " needed at least 300 s; longest unbroken idle 30 s, needed at least 30 s");
+                .isEqualTo("engine run time 600 s, at least 600 s needed; time at 25 mph (40 km/h) or more 300 s,"
+                        + " at least 300 s needed; longest unbroken idle 30 s, at least 30 s needed");
     }
 
     @Test
@@ -96,7 +96,8 @@ class DriveFactsTest {
         Finding denominator =
                 DriveFacts.of(summary, Ignition.SPARK, DriveRules.WHOLE_DEGREES).generalDenominator();
         assertThat(found(denominator))
-                .isEqualTo(unknown("barometric pressure was not recorded; needed at most 2438.4 m altitude"));
+                .isEqualTo(unknown("barometric pressure was not recorded, so the altitude is not known;"
+                        + " 2438.4 m at most are allowed"));
     }
 
     @Test
@@ -112,13 +113,13 @@ class DriveFactsTest {
     @Test
     void explainsTheWarmUp() {
         assertThat(words(warmUp(List.of("whole", "spark", "20", "65.5")).reason()))
-                .isEqualTo("coolant rose 45.5 K of 22 K and reached 65.5 °C of 71 °C");
+                .isEqualTo("coolant rose 45.5 K, 22 needed, and reached 65.5 °C, 71 needed");
     }
 
     @Test
     void explainsTheAltitude() {
         assertThat(found(facts(List.of("600", "300", "30", "20", "75")).generalDenominator()))
-                .isEqualTo(no("75 kPa is about 2466 m altitude, at most 2438.4 m needed"));
+                .isEqualTo(no("75 kPa of air pressure is about 2466 m above sea level, 2438.4 m at most are allowed"));
     }
 
     @Test
@@ -153,23 +154,23 @@ class DriveFactsTest {
         DriveSummary summary = summary(Map.of(DriveQuantity.FUEL_LEVEL, 14.9, DriveQuantity.SOAK, 8.0));
         EnablingCondition fuel =
                 new EnablingCondition(DriveQuantity.FUEL_LEVEL, OptionalDouble.of(15), OptionalDouble.of(85));
-        assertThat(found(fuel.heldIn(summary))).isEqualTo(no("fuel level 14.9 %, needed 15 to 85 %: 0.1 % short"));
+        assertThat(found(fuel.heldIn(summary))).isEqualTo(no("fuel level 14.9 %, 15 to 85 % needed: 0.1 % short"));
         assertThat(found(fuel.heldIn(summary(Map.of(DriveQuantity.FUEL_LEVEL, 85.1)))))
-                .isEqualTo(no("fuel level 85.1 %, needed 15 to 85 %: 0.1 % over"));
+                .isEqualTo(no("fuel level 85.1 %, 15 to 85 % needed: 0.1 % over"));
         assertThat(fuel.heldIn(summary(Map.of(DriveQuantity.FUEL_LEVEL, 15.0))).isYes())
                 .isTrue();
         assertThat(fuel.heldIn(summary(Map.of(DriveQuantity.FUEL_LEVEL, 85.0))).isYes())
                 .isTrue();
         assertThat(found(fuel.heldIn(DriveSummary.UNKNOWN)))
-                .isEqualTo(unknown("fuel level was not recorded; needed 15 to 85 %"));
+                .isEqualTo(unknown("fuel level was not recorded, 15 to 85 % needed"));
         EnablingCondition soak =
                 new EnablingCondition(DriveQuantity.SOAK, OptionalDouble.of(8), OptionalDouble.empty());
         assertThat(words(soak.heldIn(summary).reason()))
-                .isEqualTo("engine-off time before the start 8 h, needed at least 8 h");
+                .isEqualTo("engine-off time before the start 8 h, at least 8 h needed");
         EnablingCondition cold =
                 new EnablingCondition(DriveQuantity.START_COOLANT, OptionalDouble.empty(), OptionalDouble.of(35));
         assertThat(found(cold.heldIn(summary(Map.of(DriveQuantity.START_COOLANT, 36.0)))))
-                .isEqualTo(no("coolant temperature at engine start 36 °C, needed at most 35 °C: 1 K over"));
+                .isEqualTo(no("coolant temperature at engine start 36 °C, at most 35 °C needed: 1 K over"));
     }
 
     @Test

@@ -613,7 +613,7 @@ class TwoTripRuleTest {
             History history = History.of(fault(Trips.TWO)).repair(true).drive(run(600), null, noCodes());
             assertThat(history.lastOutcome()).isEqualTo(PASSED);
             assertThat(words(history.last().reason()))
-                    .isEqualTo("its enabling conditions were met: engine run time 600 s, needed at least 600 s,"
+                    .isEqualTo("its enabling conditions were met: engine run time 600 s, at least 600 s needed,"
                             + " and no code came");
         }
 
@@ -622,7 +622,7 @@ class TwoTripRuleTest {
             History history = History.of(fault(Trips.TWO)).repair(true).drive(run(559), null, noCodes());
             assertThat(history.lastOutcome()).isEqualTo(DID_NOT_RUN);
             assertThat(words(history.last().reason()))
-                    .isEqualTo("engine run time 559 s, needed at least 600 s: 41 s short");
+                    .isEqualTo("engine run time 559 s, at least 600 s needed: 41 s short");
         }
 
         @Test

@@ -29,7 +29,7 @@ public enum ConditionReason implements Kind {
     TEMPERATURES_UNKNOWN,
     LOWEST_AMBIENT_ONLY("found"),
     SOAK_UNKNOWN("time"),
-    SOAKED("time"),
+    SOAKED("time", "needed"),
     SOAKED_SHORT("time", "missed"),
     QUANTITY_NOT_RECORDED("quantity"),
     CAME_TO("signal", "found", "needed"),
@@ -38,7 +38,7 @@ public enum ConditionReason implements Kind {
     NOT_REACHED("goal", "found", "missed", "time"),
     REACHED("goal", "time"),
     REACHED_IN_TIME("goal", "time", "limit"),
-    REACHED_LATE("goal", "time", "late"),
+    REACHED_LATE("goal", "time", "limit", "late"),
     REACHED_BUT("reached", "why"),
     NOT_ALL_HELD,
     UNRECORDED_BEFORE("time"),
@@ -46,6 +46,8 @@ public enum ConditionReason implements Kind {
     MEANWHILE("held", "blocked"),
     HELD_UNBROKEN_OF("range", "time", "from"),
     HELD_IN_TOTAL_OF("range", "time", "from"),
+    MET_UNBROKEN("range", "time", "needed", "from"),
+    MET_IN_TOTAL("range", "time", "needed", "from"),
     NEVER_REACHED_SHORT("range", "closest", "missed"),
     NEVER_REACHED_OVER("range", "closest", "missed"),
     NEVER_HELD_UNBROKEN("range", "none", "time"),
@@ -53,7 +55,17 @@ public enum ConditionReason implements Kind {
     GAPS_UNBROKEN("range", "time", "unrecorded"),
     GAPS_IN_TOTAL("range", "time", "unrecorded"),
     NOT_LOOKED_FOR("condition"),
-    NOTHING_AGAINST;
+    NOTHING_AGAINST,
+    HELD_FOR("time"),
+    HELD_NONE("none", "time"),
+    HELD_AS_RECORDED("time"),
+    AMOUNT_SHORT("found", "missed"),
+    AMOUNT_OVER("found", "missed"),
+    CLOSEST_SHORT("closest", "missed"),
+    CLOSEST_OVER("closest", "missed"),
+    LATE("late"),
+    AFTER("time"),
+    WAITS;
 
     @SuppressWarnings("ImmutableEnumChecker") // List.of cannot be changed
     private final List<String> parts;

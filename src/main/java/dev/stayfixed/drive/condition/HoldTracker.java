@@ -96,7 +96,7 @@ final class HoldTracker implements Tracker {
 
     private Finding finding() {
         if (isMet()) {
-            return Finding.yes(held());
+            return Finding.yes(met());
         }
         if (!recorded) {
             return notRecorded(hold.range().signal());
@@ -119,6 +119,15 @@ final class HoldTracker implements Tracker {
     private Finding notRecorded(Signal signal) {
         return Finding.unknown(Reason.of(
                 ConditionReason.MISSING, Reason.of(ConditionReason.SIGNAL_NOT_RECORDED, signal), hold.said()));
+    }
+
+    private Reason met() {
+        return Reason.of(
+                hold.unbroken() ? ConditionReason.MET_UNBROKEN : ConditionReason.MET_IN_TOTAL,
+                hold.range().said(),
+                Part.Time.length(reached()),
+                Part.Time.length(needed),
+                Part.Time.moment(longestFrom));
     }
 
     private Reason held() {

@@ -139,7 +139,8 @@ final class ReachTracker implements Tracker {
             return Finding.no(Reason.of(
                     ConditionReason.REACHED_LATE,
                     reach.goal(),
-                    new Part.TimeOf(took, limit),
+                    Part.Time.length(took),
+                    Part.Time.length(limit),
                     Part.Time.length(took - limit)));
         }
         if (outside > 0) {

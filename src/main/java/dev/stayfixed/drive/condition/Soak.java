@@ -75,10 +75,11 @@ public record Soak(Duration atLeast) implements Condition {
             return Finding.unknown(Reason.of(ConditionReason.SOAK_UNKNOWN, needed()));
         }
         long millis = Math.round(hours.getAsDouble() * 3_600_000);
-        Part time = new Part.TimeOf(millis, atLeast.toMillis());
         return millis >= atLeast.toMillis()
-                ? Finding.yes(Reason.of(ConditionReason.SOAKED, time))
-                : Finding.no(
-                        Reason.of(ConditionReason.SOAKED_SHORT, time, Part.Time.length(atLeast.toMillis() - millis)));
+                ? Finding.yes(Reason.of(ConditionReason.SOAKED, Part.Time.length(millis), needed()))
+                : Finding.no(Reason.of(
+                        ConditionReason.SOAKED_SHORT,
+                        new Part.TimeOf(millis, atLeast.toMillis()),
+                        Part.Time.length(atLeast.toMillis() - millis)));
     }
 }

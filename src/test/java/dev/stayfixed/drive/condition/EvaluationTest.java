@@ -66,7 +66,7 @@ class EvaluationTest {
         assertThat(silent.with(DriveSummary.UNKNOWN)).isEqualTo(silent);
         assertThat(silent.with(fuel(55)).overall().isYes()).isTrue();
         assertThat(found(silent.with(fuel(10)).overall()))
-                .isEqualTo(no("fuel level at the start 10 %, 5 % short; needed at least 15 %"));
+                .isEqualTo(no("fuel level was 10 % at the start, at least 15 % needed: 5 % short"));
         ConditionReport heard = report(
                 set,
                 Rows.join(Rows.of("0 FUEL_LEVEL=10 VEHICLE_SPEED=80"), Rows.everySecond(1, 100, "VEHICLE_SPEED=80")));
@@ -97,7 +97,7 @@ class EvaluationTest {
         assertThat(found(met.finding()))
                 .isEqualTo(
                         yes(
-                                "vehicle speed 70 to 110 km/h held 2 min 21 s of 2 min in total; the longest stretch began at 0:00"));
+                                "vehicle speed 70 to 110 km/h held 2 min 21 s in total, 2 min needed; the longest stretch began at 0:00"));
         assertThat(met.metAt()).isEqualTo(OptionalLong.of(771_000));
         assertThat(met.toDo()).isEmpty();
     }
@@ -150,10 +150,10 @@ class EvaluationTest {
                 .startsWith("vehicle speed 70 to 110 km/h held 599.998 s of 600 s unbroken");
         assertThat(words(finding(Hold.unbroken(STEADY, MINUTE), "0 VEHICLE_SPEED=69.97", "4", "5")
                         .reason()))
-                .contains("closest was 69.97 km/h, 0.03 km/h short");
+                .contains("it came to 69.97 km/h at best, 0.03 km/h short");
         assertThat(words(finding(new AtStart(SignalRange.atMost(COOLANT, 40)), "0 COOLANT=40.004")
                         .reason()))
-                .contains("40.004 °C, 0.004 K over");
+                .contains("40.004 °C at the start, at most 40 °C needed: 0.004 K over");
     }
 
     /** A row every five seconds with these values, until the last row. */
@@ -202,11 +202,11 @@ class EvaluationTest {
                 Rows.everySecond(35, 75, "VEHICLE_SPEED=80 COOLANT=75 ENGINE_SPEED=2000"));
         assertThat(words(result(hold, rows).finding().reason()))
                 .isEqualTo("vehicle speed 70 to 110 km/h held 40 s of 60 s unbroken; the longest stretch began at 0:35;"
-                        + " for 25 s coolant temperature at least 70 °C did not hold meanwhile");
+                        + " meanwhile coolant temperature at least 70 °C did not hold for 25 s");
         assertThat(words(finding(hold, "0 VEHICLE_SPEED=80 COOLANT=60 ENGINE_SPEED=2000", "4", "5")
                         .reason()))
                 .isEqualTo("vehicle speed 70 to 110 km/h held 0 s of 60 s unbroken;"
-                        + " for 5 s coolant temperature at least 70 °C did not hold meanwhile");
+                        + " meanwhile coolant temperature at least 70 °C did not hold for 5 s");
     }
 
     @Test
@@ -214,10 +214,11 @@ class EvaluationTest {
         Hold hold = Hold.unbroken(STEADY, MINUTE);
         assertThat(words(finding(hold, "0 VEHICLE_SPEED=0", "1 VEHICLE_SPEED=64", "2 VEHICLE_SPEED=3")
                         .reason()))
-                .isEqualTo("vehicle speed 70 to 110 km/h was never reached; closest was 64 km/h, 6 km/h short");
+                .isEqualTo("vehicle speed 70 to 110 km/h was never reached; it came to 64 km/h at best, 6 km/h short");
         assertThat(words(finding(hold, "0 VEHICLE_SPEED=130", "1 VEHICLE_SPEED=112.5", "2 VEHICLE_SPEED=150")
                         .reason()))
-                .isEqualTo("vehicle speed 70 to 110 km/h was never reached; closest was 112.5 km/h, 2.5 km/h over");
+                .isEqualTo(
+                        "vehicle speed 70 to 110 km/h was never reached; it came down to 112.5 km/h at best, 2.5 km/h over");
         assertThat(words(finding(hold, "0 VEHICLE_SPEED=80").reason()))
                 .isEqualTo("vehicle speed 70 to 110 km/h held 0 s of 60 s unbroken");
     }
@@ -226,17 +227,20 @@ class EvaluationTest {
     void what_was_not_recorded_is_unknown_and_not_missed() {
         Hold hold = Hold.unbroken(STEADY, MINUTE, WARM);
         assertThat(found(finding(hold, "0 COOLANT=80", "1")))
-                .isEqualTo(unknown("vehicle speed was not recorded; needed vehicle speed 70 to 110 km/h for 60 s"
-                        + " unbroken, with coolant temperature at least 70 °C"));
+                .isEqualTo(unknown(
+                        "vehicle speed was not recorded; what is needed is vehicle speed 70 to 110 km/h for 60 s"
+                                + " unbroken, with coolant temperature at least 70 °C"));
         assertThat(words(finding(hold, "0 VEHICLE_SPEED=80", "1").reason()))
                 .startsWith("coolant temperature was not recorded");
         assertThat(found(finding(Reach.value(COOLANT, 70), "0 VEHICLE_SPEED=80", "1")))
-                .isEqualTo(unknown("coolant temperature was not recorded; needed coolant temperature of 70 °C"));
+                .isEqualTo(unknown(
+                        "coolant temperature was not recorded; what is needed is coolant temperature of 70 °C"));
         assertThat(found(finding(new AtStart(WARM), "0 VEHICLE_SPEED=80", "1")))
-                .isEqualTo(unknown("coolant temperature was not recorded; needed at least 70 °C"));
+                .isEqualTo(unknown("coolant temperature was not recorded; what is needed is at least 70 °C"));
         assertThat(found(finding(new AtStart(WARM), "0 VEHICLE_SPEED=80", "60.001 COOLANT=80")))
                 .isEqualTo(
-                        unknown("coolant temperature was first recorded 60 s after the start; needed at least 70 °C"));
+                        unknown(
+                                "coolant temperature was first recorded 60 s after the start; what is needed is at least 70 °C"));
         assertThat(finding(new AtStart(WARM), "0", "60 COOLANT=80").isYes()).isTrue();
     }
 
@@ -253,11 +257,11 @@ class EvaluationTest {
     void a_start_value_says_how_far_off_it_was() {
         AtStart fuel = new AtStart(new SignalRange(FUEL_LEVEL, 15, 85));
         assertThat(words(finding(fuel, "0 FUEL_LEVEL=12").reason()))
-                .isEqualTo("fuel level at the start 12 %, 3 % short; needed 15 to 85 %");
+                .isEqualTo("fuel level was 12 % at the start, 15 to 85 % needed: 3 % short");
         assertThat(words(finding(fuel, "0 FUEL_LEVEL=90").reason()))
-                .isEqualTo("fuel level at the start 90 %, 5 % over; needed 15 to 85 %");
+                .isEqualTo("fuel level was 90 % at the start, 15 to 85 % needed: 5 % over");
         assertThat(words(finding(fuel, "0 FUEL_LEVEL=40").reason()))
-                .isEqualTo("fuel level 40 % at the start; needed 15 to 85 %");
+                .isEqualTo("fuel level was 40 % at the start, 15 to 85 % needed");
     }
 
     /** Intake air 30 °C and coolant 38 °C are 14.4 °F apart, 36 °C are 10.8 °F: New York State inspection programme, 12 °F. */
@@ -275,7 +279,7 @@ class EvaluationTest {
         StartDifference difference = new StartDifference(COOLANT, INTAKE_AIR, 6);
         assertThat(words(finding(difference, "0 COOLANT=38 INTAKE_AIR=30").reason()))
                 .isEqualTo(
-                        "coolant temperature 8 K above intake air temperature at the start; needed at most 6 K: 2 K over");
+                        "coolant temperature stood 8 K above intake air temperature at the start, at most 6 K allowed: 2 K over");
         assertThat(finding(difference, "0 COOLANT=36 INTAKE_AIR=30").isYes()).isTrue();
         assertThat(words(finding(difference, "0 COOLANT=38").reason()))
                 .isEqualTo("intake air temperature was not recorded");
@@ -297,9 +301,9 @@ class EvaluationTest {
     void a_soak_says_how_short_it_was() {
         Soak soak = new Soak(Duration.ofHours(8));
         assertThat(words(soak.tracker(OptionalDouble.of(7.5)).result().finding().reason()))
-                .isEqualTo("engine off for 7 h 30 min of 8 h: 30 min short");
+                .isEqualTo("the engine was off for 7 h 30 min of 8 h: 30 min short");
         assertThat(found(soak.tracker(OptionalDouble.empty()).result().finding()))
-                .isEqualTo(unknown("it is not known how long the engine was off before; needed 8 h"));
+                .isEqualTo(unknown("it is not known how long the engine was off before; 8 h are needed"));
         assertThat(soak.tracker(OptionalDouble.of(8)).isMet()).isTrue();
         assertThat(soak.tracker(OptionalDouble.of(7)).isMet()).isFalse();
         assertThat(words(soak.toDo())).isEqualTo("Leave the engine off for at least 8 h before the start.");
@@ -313,15 +317,16 @@ class EvaluationTest {
             "0 ENGINE_SPEED=0 COOLANT=20", "4 ENGINE_SPEED=800", "9", "14 COOLANT=70", "16 COOLANT=60", "17"
         };
         ConditionResult met = result(reach, inTime);
-        assertThat(found(met.finding())).isEqualTo(yes("coolant temperature of 70 °C reached after 10 s of 10 s"));
+        assertThat(found(met.finding()))
+                .isEqualTo(yes("coolant temperature of 70 °C was reached after 10 s, 10 s allowed"));
         assertThat(met.metAt()).isEqualTo(OptionalLong.of(14_000));
         assertThat(met.held()).containsExactly(new Interval(14_000, 16_000));
         assertThat(found(finding(reach, "0 ENGINE_SPEED=800 COOLANT=20", "5", "10", "10.5 COOLANT=70")))
-                .isEqualTo(no("coolant temperature of 70 °C reached after 10.5 s of 10 s: 0.5 s late"));
+                .isEqualTo(no("coolant temperature of 70 °C was reached after 10.5 s, 10 s allowed: 0.5 s late"));
         assertThat(found(finding(reach, "0 ENGINE_SPEED=800 COOLANT=20", "5", "10 COOLANT=63")))
                 .isEqualTo(no("coolant temperature of 70 °C was not reached: it came to 63 °C, 7 K short, in 10 s"));
         assertThat(found(finding(Reach.value(COOLANT, 70), "0 COOLANT=70")))
-                .isEqualTo(yes("coolant temperature of 70 °C reached after 0 s"));
+                .isEqualTo(yes("coolant temperature of 70 °C was reached after 0 s"));
     }
 
     @Test
@@ -335,10 +340,11 @@ class EvaluationTest {
     void a_rise_counts_from_the_first_value() {
         Reach rise = Reach.rise(COOLANT, 20);
         assertThat(found(finding(rise, "0 COOLANT=30", "4 COOLANT=50")))
-                .isEqualTo(yes("coolant temperature up by 20 K reached after 4 s"));
+                .isEqualTo(yes("a rise in coolant temperature of 20 K was reached after 4 s"));
         assertThat(words(finding(rise, "0 COOLANT=30", "4 COOLANT=49").reason()))
-                .isEqualTo("coolant temperature up by 20 K was not reached: it came to 49 °C, 1 K short, in 4 s");
-        assertThat(words(Reach.rise(ENGINE_SPEED, 500).said())).isEqualTo("engine speed up by 500 rpm");
+                .isEqualTo(
+                        "a rise in coolant temperature of 20 K was not reached: it came to 49 °C, 1 K short, in 4 s");
+        assertThat(words(Reach.rise(ENGINE_SPEED, 500).said())).isEqualTo("a rise in engine speed of 500 rpm");
     }
 
     @Test
@@ -361,16 +367,16 @@ class EvaluationTest {
                         "7 ENGINE_SPEED=800",
                         "9 ENGINE_SPEED=2200",
                         "11 COOLANT=70")))
-                .isEqualTo(no("coolant temperature of 70 °C reached after 11 s,"
-                        + " but for 2 s engine speed 2000 to 2500 rpm did not hold"));
+                .isEqualTo(no("coolant temperature of 70 °C was reached after 11 s,"
+                        + " but engine speed 2000 to 2500 rpm did not hold for 2 s"));
         assertThat(found(finding(
                         reach,
                         "0 ENGINE_SPEED=800 COOLANT=20",
                         "5 ENGINE_SPEED=2200",
                         "15 COOLANT=69",
                         "16 COOLANT=70")))
-                .isEqualTo(unknown(
-                        "coolant temperature of 70 °C reached after 16 s," + " but 10 s before it were not recorded"));
+                .isEqualTo(unknown("coolant temperature of 70 °C was reached after 16 s,"
+                        + " but 10 s before it were not recorded"));
         assertThat(finding(Reach.value(COOLANT, 70), "0 COOLANT=20 ENGINE_SPEED=900", "15 COOLANT=70")
                         .isYes())
                 .isTrue();
@@ -417,15 +423,15 @@ class EvaluationTest {
         ConditionSet set = ConditionSet.anyOrder(
                 "all", new AtStart(SignalRange.atLeast(BAROMETER, 75)), new AtStart(WARM), Reach.value(COOLANT, 30));
         assertThat(found(report(set, Rows.of("0 COOLANT=20", "1 COOLANT=30")).overall()))
-                .isEqualTo(no("coolant temperature at the start 20 °C, 50 K short; needed at least 70 °C"));
+                .isEqualTo(no("coolant temperature was 20 °C at the start, at least 70 °C needed: 50 K short"));
         assertThat(found(report(set, Rows.of("0 COOLANT=70")).overall()))
-                .isEqualTo(unknown("barometric pressure was not recorded; needed at least 75 kPa"));
+                .isEqualTo(unknown("barometric pressure was not recorded; what is needed is at least 75 kPa"));
         assertThat(words(report(set, Rows.of("0 COOLANT=70 BAROMETER=99"))
                         .overall()
                         .reason()))
-                .isEqualTo("barometric pressure 99 kPa at the start; needed at least 75 kPa;"
-                        + " coolant temperature 70 °C at the start; needed at least 70 °C;"
-                        + " coolant temperature of 30 °C reached after 0 s");
+                .isEqualTo("barometric pressure was 99 kPa at the start, at least 75 kPa needed;"
+                        + " coolant temperature was 70 °C at the start, at least 70 °C needed;"
+                        + " coolant temperature of 30 °C was reached after 0 s");
     }
 
     @Test

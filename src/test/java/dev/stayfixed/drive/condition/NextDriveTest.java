@@ -328,12 +328,12 @@ class NextDriveTest {
         assertThat(FUEL.inSummary(drive).map(Finding::held)).contains(Finding.Held.NO);
         assertThat(new AtStart(SignalRange.atMost(PEDAL, 5)).inSummary(drive)).isEmpty();
         assertThat(IDLE.inSummary(drive).map(found -> words(found.reason())))
-                .contains("longest unbroken idle 30 s of 30 s");
+                .contains("longest unbroken idle 30 s, 30 s needed");
         assertThat(WARM_IDLE.inSummary(drive).map(Finding::held)).contains(Finding.Held.NO);
         assertThat(CRUISE.inSummary(drive).map(Finding::held)).contains(Finding.Held.UNKNOWN);
         assertThat(Reach.value(COOLANT, 90).inSummary(drive).map(Finding::held)).contains(Finding.Held.YES);
         assertThat(Reach.value(COOLANT, 91).inSummary(drive).map(found -> words(found.reason())))
-                .contains("coolant temperature came to 90 °C of 91 °C");
+                .contains("coolant temperature came to 90 °C, 91 °C needed");
         assertThat(Reach.rise(COOLANT, 70).inSummary(drive).map(Finding::held)).contains(Finding.Held.YES);
         assertThat(Reach.rise(COOLANT, 71).inSummary(drive).map(Finding::held)).contains(Finding.Held.NO);
         assertThat(Reach.rise(COOLANT, 71)
