@@ -1,7 +1,6 @@
 package dev.stayfixed.intake.pages;
 
 import dev.stayfixed.archive.LeftOutReason;
-import dev.stayfixed.archive.LogFacts;
 import dev.stayfixed.archive.RecordedSignals;
 import dev.stayfixed.drive.DriveFacts;
 import dev.stayfixed.drive.DriveQuantity;
@@ -85,6 +84,21 @@ class DrivePage {
         return page(id, from, to, Form.empty(), show, model);
     }
 
+    /** Another stretch of the picture alone, for the script of the page. */
+    @GetMapping("/drives/{id}/plot")
+    String plot(
+            @PathVariable UUID id,
+            @RequestParam(defaultValue = "") String from,
+            @RequestParam(defaultValue = "") String to,
+            @ModelAttribute("show") Show show,
+            Model model) {
+        model.addAttribute(
+                "plot",
+                plot(intake.get(id), seconds(from), seconds(to), show)
+                        .orElseThrow(() -> Refused.notFound("recorded drive", id)));
+        return "plot :: plot(plot=${plot})";
+    }
+
     @PostMapping("/drives/{id}/left-out")
     String leaveOut(
             @PathVariable UUID id,
@@ -121,9 +135,12 @@ class DrivePage {
     private String page(UUID id, String from, String to, Form form, Show show, Model model) {
         Drive drive = intake.get(id);
         model.addAttribute("form", form);
-        if (drive.log().isPresent()) {
-            plot(drive, seconds(from), seconds(to), show, model);
-        }
+        drive.log().ifPresent(log -> {
+            model.addAttribute("log", log.report());
+            model.addAttribute(
+                    "conditions", RecordedDrivePlot.rows(drive, show.settings().units()));
+        });
+        plot(drive, seconds(from), seconds(to), show).ifPresent(plot -> model.addAttribute("plot", plot));
         model.addAttribute("drive", drive);
         model.addAttribute("vehicle", vehicles.get(drive.vehicleId()));
         model.addAttribute("facts", facts(drive.facts(), show));
@@ -155,19 +172,16 @@ class DrivePage {
         return found;
     }
 
-    private void plot(Drive drive, double from, double to, Show show, Model model) {
-        LogFacts log = drive.log().orElseThrow();
-        Recording recording = RecordedDrivePlot.of(
-                drive,
-                log,
-                signals.picture(drive.id(), drive.revision()),
-                show.settings().units());
-        model.addAttribute("log", log.report());
-        model.addAttribute(
-                "conditions", RecordedDrivePlot.rows(drive, show.settings().units()));
-        if (!recording.signals().isEmpty()) {
-            model.addAttribute("plot", PlotView.of(recording, "/drives/" + drive.id(), from, to));
-        }
+    /** Empty where nothing was recorded that is drawn. */
+    private Optional<PlotView> plot(Drive drive, double from, double to, Show show) {
+        return drive.log()
+                .map(log -> RecordedDrivePlot.of(
+                        drive,
+                        log,
+                        signals.picture(drive.id(), drive.revision()),
+                        show.settings().units()))
+                .filter(recording -> !recording.signals().isEmpty())
+                .map(recording -> PlotView.of(recording, "/drives/" + drive.id(), from, to));
     }
 
     /** NaN, which is the whole drive, for anything that is no number of seconds. */

@@ -56,14 +56,19 @@ final class PixelColumns {
         return java.util.Arrays.stream(high).filter(v -> !Double.isNaN(v)).max().orElse(1);
     }
 
-    /** Last value of each column for the read-out, comma-separated; empty where there is none. */
-    String readOut() {
+    /**
+     * The last value of each column for the read-out, comma-separated: empty where it is that of the column before, "-" where there is
+     * none and the line breaks.
+     */
+    String readOut(int bridge) {
         StringBuilder text = new StringBuilder();
-        for (int i = 0; i < last.length; i++) {
-            text.append(i == 0 ? "" : ",");
-            if (!Double.isNaN(last[i])) {
-                text.append(short1(last[i]));
-            }
+        String written = "-";
+        int before = -1;
+        for (int x = 0; x < last.length; x++) {
+            before = Double.isNaN(last[x]) ? before : x;
+            String here = before < 0 || x - before > bridge ? "-" : short1(last[before]);
+            text.append(x == 0 ? "" : ",").append(x > 0 && here.equals(written) ? "" : here);
+            written = here;
         }
         return text.toString();
     }
@@ -73,7 +78,7 @@ final class PixelColumns {
      *
      * @param scale maps a value to y
      */
-    String path(int left, java.util.function.DoubleUnaryOperator scale, int bridge) {
+    String path(java.util.function.DoubleUnaryOperator scale, int bridge) {
         StringBuilder path = new StringBuilder();
         int before = -1;
         for (int x = 0; x < low.length; x++) {
@@ -81,7 +86,7 @@ final class PixelColumns {
                 continue;
             }
             boolean isJoined = before >= 0 && x - before <= bridge;
-            path.append(isJoined ? 'L' : 'M').append(left + x).append(' ').append(short1(scale.applyAsDouble(high[x])));
+            path.append(isJoined ? 'L' : 'M').append(x).append(' ').append(short1(scale.applyAsDouble(high[x])));
             if (low[x] != high[x]) {
                 path.append('V').append(short1(scale.applyAsDouble(low[x])));
             } else if (!isJoined) {

@@ -1,49 +1,85 @@
 package dev.stayfixed.intake.pages;
 
 import dev.stayfixed.jobs.ShopSettings;
-import java.util.ArrayList;
+import dev.stayfixed.reason.Kind;
 import java.util.List;
 import java.util.Locale;
 
 /**
- * A plot on a page, with links that zoom without script.
+ * The picture of a drive on a page, with links that zoom without script.
  *
- * @param svg see {@link SignalPlot}
+ * @param path of the page; the picture alone is at the same path and "/plot"
+ * @param shown the stretch that is drawn, of a drive of so many seconds
+ * @param described what is drawn, for those who do not see it
+ * @param panels see {@link SignalPlot}, and
+ * @param strips also, and
+ * @param axis also
+ * @param columns how many the picture has across
+ * @param longAxis whether the axis counts hours
  */
-record PlotView(String svg, List<Link> links) {
-
-    /** A part of the drive to look at. */
-    record Link(String words, String href) {}
+record PlotView(
+        String path,
+        Recording.Span shown,
+        double end,
+        String described,
+        List<SignalPlot.Panel> panels,
+        List<SignalPlot.Strip> strips,
+        String axis,
+        int columns,
+        boolean longAxis,
+        List<Link> links) {
 
     /**
-     * A part of a drive.
+     * Another stretch of the drive.
+     *
+     * @param name of what it does, for the script
+     * @param leads whether it shows anything else than is shown
+     */
+    record Link(String name, String sign, String words, String href, boolean leads) {}
+
+    /**
+     * A stretch of a drive.
      *
      * @param path of the page
      * @param from s after the start; NaN for the start, and
      * @param to NaN for the end
      */
     static PlotView of(Recording recording, String path, double from, double to) {
-        double end = Math.max(1, recording.end());
-        Recording.Span part = recording.part(from, to);
-        double first = part.from();
-        double last = part.to();
-        double span = last - first;
-        List<Link> links = new ArrayList<>();
-        links.add(link(DriveWord.ZOOM_IN, path, first + span / 4, last - span / 4));
-        if (span < end) {
-            links.add(link(DriveWord.ZOOM_OUT, path, Math.max(0, first - span / 2), Math.min(end, last + span / 2)));
-            links.add(
-                    link(DriveWord.EARLIER, path, Math.max(0, first - span / 2), Math.max(0, first - span / 2) + span));
-            links.add(
-                    link(DriveWord.LATER, path, Math.min(end, last + span / 2) - span, Math.min(end, last + span / 2)));
-            links.add(new Link(ShopSettings.Units.METRIC.words(DriveWord.WHOLE_DRIVE), path));
-        }
-        return new PlotView(SignalPlot.svg(recording, part), links);
+        Recording.Span whole = recording.part(Double.NaN, Double.NaN);
+        Recording.Span shown = recording.part(from, to);
+        SignalPlot plot = new SignalPlot(recording, shown);
+        return new PlotView(
+                path,
+                shown,
+                whole.to(),
+                plot.described(),
+                plot.panels(),
+                plot.strips(),
+                plot.axis(),
+                SignalPlot.COLUMNS,
+                shown.to() >= 3600,
+                links(path, shown, whole.to()));
     }
 
-    private static Link link(DriveWord words, String path, double from, double to) {
+    private static List<Link> links(String path, Recording.Span shown, double end) {
+        double span = shown.length();
+        double earlier = Math.max(0, shown.from() - span / 2);
+        double later = Math.min(end, shown.to() + span / 2);
+        boolean isPart = span < end;
+        return List.of(
+                link("in", "+", DriveWord.ZOOM_IN, path, shown.from() + span / 4, shown.to() - span / 4, true),
+                link("out", "−", DriveWord.ZOOM_OUT, path, earlier, later, isPart),
+                link("earlier", "←", DriveWord.EARLIER, path, earlier, earlier + span, isPart && shown.from() > 0),
+                link("later", "→", DriveWord.LATER, path, later - span, later, isPart && shown.to() < end),
+                link("whole", "", DriveWord.WHOLE_DRIVE, path, 0, end, isPart));
+    }
+
+    private static Link link(String name, String sign, Kind words, String path, double from, double to, boolean leads) {
         return new Link(
+                name,
+                sign,
                 ShopSettings.Units.METRIC.words(words),
-                String.format(Locale.ROOT, "%s?from=%.1f&to=%.1f", path, from, to));
+                String.format(Locale.ROOT, "%s?from=%.1f&to=%.1f#plot", path, from, to),
+                leads);
     }
 }

@@ -3,20 +3,19 @@ package dev.stayfixed.intake.pages;
 import dev.stayfixed.archive.LogFacts;
 import dev.stayfixed.archive.LogPicture;
 import dev.stayfixed.drive.condition.AtStart;
+import dev.stayfixed.drive.condition.Condition;
 import dev.stayfixed.drive.condition.ConditionResult;
-import dev.stayfixed.drive.condition.Interval;
+import dev.stayfixed.drive.condition.Hold;
+import dev.stayfixed.drive.condition.Reach;
+import dev.stayfixed.drive.condition.Soak;
+import dev.stayfixed.drive.condition.StartDifference;
 import dev.stayfixed.drive.signal.Signal;
 import dev.stayfixed.intake.Drive;
 import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.judging.FaultReport;
-import dev.stayfixed.reason.Part;
-import dev.stayfixed.reason.Reason;
 import dev.stayfixed.reason.Unit;
-import dev.stayfixed.web.pages.PageWord;
 import dev.stayfixed.wording.Scale;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -24,19 +23,16 @@ import java.util.stream.Stream;
 /** From the stored log of a drive to what is drawn: three signals, and where each enabling condition held or was missed. */
 final class RecordedDrivePlot {
 
-    private static final int LONGEST_WORDS = 125;
-
     private RecordedDrivePlot() {}
 
     static Recording of(Drive drive, LogFacts log, LogPicture picture, ShopSettings.Units units) {
-        double end = log.signals().rows().wall() / 1000.0;
         return new Recording(
                 log.firstRow(),
                 LogPicture.DRAWN.stream()
                         .flatMap(signal -> picture.of(signal).stream().map(trace -> signal(signal, trace, units)))
                         .toList(),
                 drive.conditions().stream()
-                        .flatMap(fault -> conditions(fault, end, units))
+                        .flatMap(fault -> conditions(fault, units))
                         .toList());
     }
 
@@ -49,41 +45,72 @@ final class RecordedDrivePlot {
                 Arrays.stream(trace.values()).map(scale::shown).toArray());
     }
 
-    private static Stream<Recording.Condition> conditions(FaultReport fault, double end, ShopSettings.Units units) {
+    private static Stream<Recording.Condition> conditions(FaultReport fault, ShopSettings.Units units) {
         return fault.report().results().stream()
                 .map(result -> new Recording.Condition(
-                        shortened(units.words(Reason.of(
-                                DriveWord.FOR_FAULT,
-                                Part.verbatim(fault.fault().code().text()),
-                                result.condition().said()))),
-                        held(result),
-                        missed(result, end, units)));
+                        fault.fault().code().text(),
+                        units.words(result.condition().said()),
+                        Recording.Answer.of(result.finding()),
+                        units.words(result.amount()),
+                        limits(result.condition(), units),
+                        stretches(result)));
     }
 
-    private static String shortened(String words) {
-        return words.length() <= LONGEST_WORDS ? words : words.substring(0, LONGEST_WORDS) + "…";
+    private static Optional<Recording.Limits> limits(Condition condition, ShopSettings.Units units) {
+        return condition
+                .match(new RangeOf())
+                .filter(r -> LogPicture.DRAWN.contains(r.signal()))
+                .map(range -> {
+                    Scale scale = units.scale(range.signal().unit());
+                    return new Recording.Limits(
+                            units.words(range.signal()), scale.shown(range.min()), scale.shown(range.max()));
+                });
     }
 
-    private static List<Recording.Span> held(ConditionResult result) {
-        List<Recording.Span> spans = new ArrayList<>();
-        result.held().forEach(i -> spans.add(new Recording.Span(i.from() / 1000.0, i.to() / 1000.0)));
-        if (spans.isEmpty()) {
-            result.metAt().ifPresent(at -> spans.add(new Recording.Span(at / 1000.0, at / 1000.0 + 1)));
+    /** The values at which a condition holds; of a rise any, because each drive begins at another one. */
+    private static final class RangeOf implements Condition.Cases<Optional<Range>> {
+
+        @Override
+        public Optional<Range> soak(Soak soak) {
+            return Optional.empty();
         }
-        return spans;
+
+        @Override
+        public Optional<Range> atStart(AtStart start) {
+            return Optional.empty();
+        }
+
+        @Override
+        public Optional<Range> startDifference(StartDifference difference) {
+            return Optional.empty();
+        }
+
+        @Override
+        public Optional<Range> reach(Reach reach) {
+            return Optional.of(new Range(
+                    reach.signal(),
+                    reach.isRise() ? Double.NEGATIVE_INFINITY : reach.amount(),
+                    Double.POSITIVE_INFINITY));
+        }
+
+        @Override
+        public Optional<Range> hold(Hold hold) {
+            return Optional.of(new Range(
+                    hold.range().signal(), hold.range().min(), hold.range().max()));
+        }
     }
 
-    /** At the start where the start decides, where the longest hold broke off, or else at the end, when it was still open. */
-    private static List<Recording.Miss> missed(ConditionResult result, double end, ShopSettings.Units units) {
-        if (!result.finding().isNo()) {
-            return List.of();
-        }
-        Optional<Interval> longest = result.held().stream().max(Comparator.comparing(Interval::length));
-        double at = result.condition() instanceof AtStart
-                ? 0
-                : longest.map(i -> i.to() / 1000.0).orElse(end);
-        return List.of(new Recording.Miss(
-                Math.min(at, end), units.words(result.finding().reason())));
+    private record Range(Signal signal, double min, double max) {}
+
+    /** As the log has it; what is decided at the start has none. */
+    private static List<Recording.Stretch> stretches(ConditionResult result) {
+        double needed = result.condition() instanceof Hold hold && hold.unbroken()
+                ? hold.atLeast().toMillis() / 1000.0
+                : 0;
+        return result.held().stream()
+                .map(i -> new Recording.Span(i.from() / 1000.0, i.to() / 1000.0))
+                .map(span -> new Recording.Stretch(span, result.finding().isYes() && span.length() >= needed))
+                .toList();
     }
 
     /** A condition in words, beside the plot. */
@@ -96,14 +123,12 @@ final class RecordedDrivePlot {
     }
 
     private static Row row(FaultReport fault, ConditionResult result, ShopSettings.Units units) {
+        Recording.Answer answer = Recording.Answer.of(result.finding());
         return new Row(
                 fault.fault().code().text(),
                 units.words(result.condition().said()),
-                units.words(
-                        result.finding().isYes()
-                                ? DriveWord.HELD
-                                : result.finding().isNo() ? DriveWord.MISSED : PageWord.NOT_KNOWN),
-                result.finding().isYes() ? "good" : result.finding().isNo() ? "bad" : "quiet",
+                units.words(answer.word()),
+                answer.tone(),
                 units.words(result.finding().reason()),
                 fault.counts());
     }

@@ -1,7 +1,11 @@
 package dev.stayfixed.intake.pages;
 
+import dev.stayfixed.drive.Finding;
+import dev.stayfixed.reason.Kind;
+import dev.stayfixed.web.pages.PageWord;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What {@link SignalPlot} draws: signals over the time of one drive, and where enabling conditions held. It knows nothing of where the
@@ -74,19 +78,76 @@ record Recording(Instant start, List<Signal> signals, List<Condition> conditions
         }
     }
 
+    /** What a drive made of a condition. */
+    enum Answer {
+        HELD(DriveWord.HELD, "good"),
+        MISSED(DriveWord.MISSED, "bad"),
+        NOT_KNOWN(PageWord.NOT_KNOWN, "quiet");
+
+        @SuppressWarnings("ImmutableEnumChecker") // kinds are enums
+        private final Kind word;
+
+        private final String tone;
+
+        Answer(Kind word, String tone) {
+            this.word = word;
+            this.tone = tone;
+        }
+
+        static Answer of(Finding finding) {
+            return switch (finding.held()) {
+                case YES -> HELD;
+                case NO -> MISSED;
+                case UNKNOWN -> NOT_KNOWN;
+            };
+        }
+
+        public Kind word() {
+            return word;
+        }
+
+        /** Of the tag that says it. */
+        public String tone() {
+            return tone;
+        }
+    }
+
     /**
      * An enabling condition.
      *
-     * @param held where it held
-     * @param missed where it was missed, and by how much
+     * @param amount the answer in figures, "held 42 s of 60 s"
+     * @param limits of the value, where it has some that are drawn
+     * @param stretches in which its values were inside its limits; where it has none, it was decided at the start
      */
-    record Condition(String words, List<Span> held, List<Miss> missed) {}
+    record Condition(
+            String code,
+            String words,
+            Answer answer,
+            String amount,
+            Optional<Limits> limits,
+            List<Stretch> stretches) {}
+
+    /**
+     * Limits of a signal that is drawn; an infinite one is none.
+     *
+     * @param signal its name
+     */
+    record Limits(String signal, double low, double high) {}
+
+    /** A stretch of time in which a condition held, and whether that was long enough to count. */
+    record Stretch(Span span, boolean counts) {}
 
     /** A stretch of time, s. */
-    record Span(double from, double to) {}
+    record Span(double from, double to) {
 
-    /** A moment at which a condition was missed, s, and by how much in words. */
-    record Miss(double at, String words) {}
+        double length() {
+            return to - from;
+        }
+
+        boolean touches(Span other) {
+            return to >= other.from && from <= other.to;
+        }
+    }
 
     /** A part of the recording: what lies outside of it, or is no number, is brought into it; never shorter than 1 s. */
     Span part(double from, double to) {

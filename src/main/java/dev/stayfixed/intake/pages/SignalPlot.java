@@ -7,92 +7,67 @@ import dev.stayfixed.reason.Part;
 import dev.stayfixed.reason.Reason;
 import dev.stayfixed.reason.Shape;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.springframework.web.util.HtmlUtils;
 
 /**
- * Signals of a drive over a common time axis, with bands where each enabling condition held and marks where it was missed. One SVG
- * string serves page, print and PDF; signal-plot.js adds zoom and read-out from its data- attributes.
+ * Draws a stretch of a drive: a panel for each signal, in which the enabling conditions lie as bands behind the curve, and a strip for
+ * each condition. All share one axis of time, which is as wide as the page: what depends on time is drawn in columns and stretched,
+ * words stand beside it and keep their size. So one drawing serves a phone, a desk and print; signal-plot.js adds zoom and read-out
+ * from its data- attributes.
  */
 final class SignalPlot {
 
+    /** Across, over which a signal is thinned out. */
     static final int COLUMNS = 860;
-    private static final int LEFT = 76;
-    private static final int WIDTH = LEFT + COLUMNS + 24;
-    private static final int PANEL = 130;
-    private static final int PANEL_GAP = 34;
-    private static final int BAND = 34;
+
+    private static final int PANEL = 120;
+    private static final int BAR = 16;
+    private static final int STRIP = 28;
     private static final int BRIDGE = 12;
+    private static final int MOST_TICKS = 6;
 
     private final Recording recording;
-    private final double from;
-    private final double to;
-    private final StringBuilder svg = new StringBuilder();
+    private final Recording.Span shown;
 
-    private SignalPlot(Recording recording, double from, double to) {
+    SignalPlot(Recording recording, Recording.Span shown) {
         this.recording = recording;
-        this.from = from;
-        this.to = to;
+        this.shown = shown;
     }
 
-    /** The whole drive. */
-    static String svg(Recording recording) {
-        return svg(recording, recording.part(Double.NaN, Double.NaN));
-    }
+    /**
+     * A signal.
+     *
+     * @param scale the numbers on its axis, as SVG
+     * @param curve its course over the bands, as SVG
+     */
+    record Panel(String name, String unit, String scale, String curve) {}
 
-    /** A part of the drive, see {@link Recording#part}. */
-    static String svg(Recording recording, Recording.Span part) {
-        return new SignalPlot(recording, part.from(), part.to()).draw();
-    }
+    /**
+     * A condition.
+     *
+     * @param marked whether the strip carries the amount; otherwise it has to be said beside it
+     * @param svg where it held; empty where it held at no time, or was decided at the start
+     */
+    record Strip(Recording.Condition condition, String answer, boolean marked, String svg) {}
 
-    private String draw() {
-        int bandsTop = 28 + recording.signals().size() * (PANEL + PANEL_GAP);
-        int axis = bandsTop + recording.conditions().size() * BAND;
-        int height = axis + 44;
-        svg.append(
-                ("<svg class='plot' xmlns='http://www.w3.org/2000/svg' role='img' width='%d' height='%d' viewBox='0 0 %d %d'"
-                                + " data-left='%d' data-columns='%d' data-from='%s' data-to='%s' aria-label='%s'>")
-                        .formatted(
-                                WIDTH,
-                                height,
-                                WIDTH,
-                                height,
-                                LEFT,
-                                COLUMNS,
-                                short1(from),
-                                short1(to),
-                                escape(words(described()))));
-        for (int i = 0; i < recording.signals().size(); i++) {
-            panel(recording.signals().get(i), 28 + i * (PANEL + PANEL_GAP));
-        }
-        for (int i = 0; i < recording.conditions().size(); i++) {
-            band(recording.conditions().get(i), bandsTop + i * BAND);
-        }
-        timeAxis(axis);
-        return svg.append("</svg>").toString();
-    }
-
-    private Reason described() {
-        List<Reason> shown = new ArrayList<>();
-        shown.add(Reason.of(DriveWord.SHOWN_SPAN, Part.verbatim(clock(from)), Part.verbatim(clock(to))));
+    /** What the panels show, for those who do not see them. */
+    String described() {
+        List<Reason> said = new ArrayList<>();
+        said.add(Reason.of(DriveWord.SHOWN_SPAN, Part.verbatim(clock(shown.from())), Part.verbatim(clock(shown.to()))));
         for (Recording.Signal signal : recording.signals()) {
-            PixelColumns columns = PixelColumns.of(signal, from, to, COLUMNS);
-            shown.add(Reason.of(
+            PixelColumns columns = columns(signal, shown);
+            said.add(Reason.of(
                     DriveWord.SHOWN_SIGNAL,
                     Part.verbatim(signal.name()),
                     Part.verbatim(short1(columns.lowest())),
                     Part.verbatim(short1(columns.highest())),
                     Part.verbatim(signal.unit())));
         }
-        for (Recording.Condition condition : recording.conditions()) {
-            shown.add(Reason.of(
-                    DriveWord.SHOWN_CONDITION,
-                    Part.verbatim(condition.words()),
-                    Part.count(condition.held().size()),
-                    Part.count(condition.missed().size())));
-        }
-        return Shape.EACH.of(shown);
+        return words(Shape.EACH.of(said));
     }
 
     /** In the language of this service; names and units come with the recording. */
@@ -100,90 +75,191 @@ final class SignalPlot {
         return ShopSettings.Units.METRIC.words(said);
     }
 
-    private void panel(Recording.Signal signal, int top) {
-        PixelColumns columns = PixelColumns.of(signal, from, to, COLUMNS);
-        Ticks ticks = Ticks.of(columns.lowest(), columns.highest());
-        text(LEFT, top - 8, "start", "plot-text", signal.name() + ", " + signal.unit());
+    List<Panel> panels() {
+        return recording.signals().stream().map(this::panel).toList();
+    }
+
+    private static PixelColumns columns(Recording.Signal signal, Recording.Span span) {
+        return PixelColumns.of(signal, span.from(), span.to(), COLUMNS);
+    }
+
+    private Panel panel(Recording.Signal signal) {
+        PixelColumns columns = columns(signal, shown);
+        Ticks ticks = ticks(signal);
+        StringBuilder scale = new StringBuilder("<svg class='plot-scale' width='100%%' height='%d'>".formatted(PANEL));
+        StringBuilder curve = timed("plot-panel", PANEL);
+        bands(signal, ticks, curve);
         for (double tick = ticks.first(); tick <= ticks.last() + ticks.step() / 2; tick += ticks.step()) {
-            double y = ticks.y(tick, top, PANEL);
-            svg.append("<path d='M%d %sh%d' class='plot-grid' stroke='#cfc9bc'/>".formatted(LEFT, short1(y), COLUMNS));
-            text(LEFT - 8, y + 4, "end", "plot-soft", ticks.label(tick));
+            String y = short1(ticks.y(tick, PANEL));
+            curve.append("<path class='plot-grid' d='M-99999 %sH99999'/>".formatted(y));
+            scale.append("<text class='plot-soft' x='100%%' y='%s' dx='-6' dy='4' text-anchor='end'>%s</text>"
+                    .formatted(y, ticks.label(tick)));
         }
-        svg.append(
-                "<path class='plot-line' fill='none' stroke='#0b5c63' data-name='%s' data-unit='%s' data-values='%s' d='%s'/>"
-                        .formatted(
-                                escape(signal.name()),
-                                escape(signal.unit()),
-                                columns.readOut(),
-                                columns.path(LEFT, value -> ticks.y(value, top, PANEL), bridge(signal))));
+        limits(signal, ticks, curve);
+        curve.append("<path class='plot-line' data-name='%s' data-unit='%s' data-values='%s' d='%s'/></svg></svg>"
+                .formatted(
+                        escape(signal.name()),
+                        escape(signal.unit()),
+                        columns.readOut(bridge(signal)),
+                        columns.path(value -> ticks.y(value, PANEL), bridge(signal))));
+        return new Panel(signal.name(), signal.unit(), scale.append("</svg>").toString(), curve.toString());
     }
 
-    /** Wide enough for samples that are far apart on the screen because the part is short. */
-    private int bridge(Recording.Signal signal) {
-        return Math.max(BRIDGE, (int) Math.ceil(2.5 * signal.typicalStep() / (to - from) * COLUMNS));
+    /** An SVG as wide as its place, in which one unit to the right is one column of time. */
+    private static StringBuilder timed(String name, int height) {
+        return new StringBuilder(("<svg class='%s' width='100%%' height='%d'>"
+                        + "<svg class='plot-time' width='100%%' height='%d' viewBox='0 0 %d %d' preserveAspectRatio='none'>")
+                .formatted(name, height, height, COLUMNS, height));
     }
 
-    private void band(Recording.Condition condition, int top) {
-        text(LEFT, top + 10, "start", "plot-text", condition.words());
-        svg.append("<path d='M%d %dh%d' class='plot-grid' stroke='#cfc9bc'/>".formatted(LEFT, top + 22, COLUMNS));
-        String held = words(DriveWord.HELD);
-        for (Recording.Span span : condition.held()) {
-            if (span.to() >= from && span.from() <= to) {
-                double x = x(Math.max(from, span.from()));
-                double width = Math.max(1, x(Math.min(to, span.to())) - x);
-                svg.append(
-                        "<rect x='%s' y='%d' width='%s' height='12' class='plot-held' fill='#e3f2e7' stroke='#1d6b3a'><title>%s</title></rect>"
-                                .formatted(short1(x), top + 16, short1(width), escape(held)));
-                if (width > 34) {
-                    text(x + width / 2, top + 26, "middle", "plot-text", held);
+    /** Of the whole drive, so that a stretch can be compared with another; a limit that was never reached is in sight. */
+    private Ticks ticks(Recording.Signal signal) {
+        PixelColumns all = columns(signal, recording.part(Double.NaN, Double.NaN));
+        double lowest = all.lowest();
+        double highest = all.highest();
+        for (Recording.Condition condition : recording.conditions()) {
+            if (isMissed(condition) && isOf(condition, signal)) {
+                Recording.Limits limits = condition.limits().orElseThrow();
+                highest = Double.isFinite(limits.low()) ? Math.max(highest, limits.low()) : highest;
+                lowest = Double.isFinite(limits.high()) ? Math.min(lowest, limits.high()) : lowest;
+            }
+        }
+        return Ticks.of(lowest, highest);
+    }
+
+    private static boolean isMissed(Recording.Condition condition) {
+        return condition.answer() == Recording.Answer.MISSED;
+    }
+
+    private static boolean isOf(Recording.Condition condition, Recording.Signal signal) {
+        return condition
+                .limits()
+                .filter(limits -> limits.signal().equals(signal.name()))
+                .isPresent();
+    }
+
+    /** A condition lies behind the curve of its own signal, between its limits; one of no signal that is drawn lies behind all. */
+    private void bands(Recording.Signal signal, Ticks ticks, StringBuilder svg) {
+        recording.conditions().stream()
+                .filter(condition -> condition.limits().isEmpty())
+                .forEach(condition -> bars(condition, " plot-behind", 0, PANEL, svg));
+        for (Recording.Condition condition : recording.conditions()) {
+            if (isOf(condition, signal)) {
+                Recording.Limits limits = condition.limits().orElseThrow();
+                double top = ticks.inside(limits.high(), PANEL);
+                bars(condition, "", top, Math.max(1, ticks.inside(limits.low(), PANEL) - top), svg);
+            }
+        }
+    }
+
+    /** Those of a condition that was missed, so that one sees from how far. */
+    private void limits(Recording.Signal signal, Ticks ticks, StringBuilder svg) {
+        for (Recording.Condition condition : recording.conditions()) {
+            if (isMissed(condition) && isOf(condition, signal)) {
+                Recording.Limits limits = condition.limits().orElseThrow();
+                for (double limit : new double[] {limits.low(), limits.high()}) {
+                    if (limit >= ticks.first() && limit <= ticks.last()) {
+                        svg.append("<path class='plot-limit' d='M-99999 %sH99999'/>"
+                                .formatted(short1(ticks.y(limit, PANEL))));
+                    }
                 }
             }
         }
-        if (condition.held().isEmpty() && condition.missed().isEmpty()) {
-            text(LEFT + 4, top + 26, "start", "plot-soft", words(DriveWord.NOT_IN_LOG));
-        }
-        for (Recording.Miss miss : condition.missed()) {
-            if (miss.at() >= from && miss.at() <= to) {
-                svg.append(("<path d='M%s %dl10 10m0 -10l-10 10' class='plot-missed' stroke='#a3211c' stroke-width='2'>"
-                                + "<title>%s</title></path>")
+    }
+
+    private void bars(Recording.Condition condition, String style, double y, double height, StringBuilder svg) {
+        for (Recording.Stretch stretch : condition.stretches()) {
+            if (stretch.span().touches(shown)) {
+                double x = column(Math.max(shown.from(), stretch.span().from()));
+                double end = column(Math.min(shown.to(), stretch.span().to()));
+                svg.append("<rect class='%s%s' x='%s' y='%s' width='%s' height='%s'/>"
                         .formatted(
-                                short1(x(miss.at()) - 5),
-                                top + 17,
-                                escape(words(Reason.of(
-                                        DriveWord.MISSED_AT,
-                                        Part.verbatim(clock(miss.at())),
-                                        Part.verbatim(miss.words()))))));
-                text(x(miss.at()) + 9, top + 26, "start", "plot-text", words(DriveWord.MISSED));
+                                style(stretch, condition.answer()),
+                                style,
+                                short1(x),
+                                short1(y),
+                                short1(Math.max(1, end - x)),
+                                short1(height)));
             }
         }
     }
 
-    private void timeAxis(int y) {
-        svg.append("<path d='M%d %dh%d' class='plot-axis' stroke='#6b7685'/>".formatted(LEFT, y, COLUMNS));
-        double step = timeStep(to - from);
-        for (double at = Math.ceil(from / step) * step; at <= to; at += step) {
-            svg.append("<path d='M%s %dv6' class='plot-axis' stroke='#6b7685'/>".formatted(short1(x(at)), y));
-            text(x(at), y + 20, "middle", "plot-soft", clock(at));
+    private static String style(Recording.Stretch stretch, Recording.Answer answer) {
+        if (stretch.counts()) {
+            return "plot-held";
         }
-        text(
-                LEFT + COLUMNS / 2.0,
-                y + 38,
-                "middle",
-                "plot-text",
-                words(to >= 3600 ? DriveWord.HOURS_AXIS : DriveWord.SECONDS_AXIS));
+        return answer == Recording.Answer.MISSED ? "plot-missed" : "plot-open";
+    }
+
+    /** Wide enough for samples that are far apart on the screen because the stretch is short. */
+    private int bridge(Recording.Signal signal) {
+        return Math.max(BRIDGE, (int) Math.ceil(2.5 * signal.typicalStep() / shown.length() * COLUMNS));
+    }
+
+    List<Strip> strips() {
+        return recording.conditions().stream().map(this::strip).toList();
+    }
+
+    private Strip strip(Recording.Condition condition) {
+        if (condition.stretches().isEmpty()) {
+            return new Strip(condition, words(condition.answer().word()), false, "");
+        }
+        StringBuilder svg = timed("plot-strip", STRIP);
+        svg.append("<path class='plot-grid' d='M-99999 %dH99999'/>".formatted(STRIP - 1));
+        bars(condition, "", BAR, STRIP - BAR - 1, svg);
+        svg.append("</svg>");
+        Optional<Recording.Span> marked = longest(condition);
+        marked.ifPresent(span -> svg.append(mark(span, condition.amount())));
+        return new Strip(
+                condition,
+                words(condition.answer().word()),
+                marked.isPresent(),
+                svg.append("</svg>").toString());
+    }
+
+    /** The stretch that the answer is about: the longest, or of what counts the longest; where it is in sight. */
+    private Optional<Recording.Span> longest(Recording.Condition condition) {
+        return condition.stretches().stream()
+                .max(Comparator.comparing(Recording.Stretch::counts)
+                        .thenComparing(stretch -> stretch.span().length()))
+                .map(Recording.Stretch::span)
+                .filter(span -> span.touches(shown));
+    }
+
+    /** Words over a bar: they begin with it, or end with it where there is more room. */
+    private String mark(Recording.Span span, String amount) {
+        double from = Math.max(0, column(span.from()) / COLUMNS * 100);
+        double to = Math.min(100, column(span.to()) / COLUMNS * 100);
+        boolean isLate = from > 50;
+        return "<text class='plot-text' x='%s%%' y='%d' text-anchor='%s'>%s</text>"
+                .formatted(short1(isLate ? to : from), BAR - 4, isLate ? "end" : "start", escape(amount));
+    }
+
+    /** The moments, as SVG. */
+    String axis() {
+        StringBuilder svg = new StringBuilder("<svg class='plot-axis' width='100%' height='24'>");
+        double step = timeStep(shown.length());
+        for (double at = Math.ceil(shown.from() / step) * step; at <= shown.to(); at += step) {
+            double x = column(at) / COLUMNS * 100;
+            String anchor = x < 4 ? "start" : x > 96 ? "end" : "middle";
+            svg.append("<line class='plot-tick' x1='%1$s%%' x2='%1$s%%' y1='0' y2='6'/>".formatted(short1(x)));
+            svg.append("<text class='plot-soft' x='%s%%' y='19' text-anchor='%s'>%s</text>"
+                    .formatted(short1(x), anchor, clock(at)));
+        }
+        return svg.append("</svg>").toString();
     }
 
     private static double timeStep(double span) {
-        for (double step : new double[] {1, 2, 5, 10, 30, 60, 120, 300, 600, 1800, 3600, 7200}) {
-            if (span / step <= 9) {
+        for (double step : new double[] {1, 2, 5, 10, 15, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200}) {
+            if (span / step <= MOST_TICKS) {
                 return step;
             }
         }
-        return 14_400 * Math.ceil(span / 14_400 / 9);
+        return 14_400 * Math.ceil(span / 14_400 / MOST_TICKS);
     }
 
-    private double x(double time) {
-        return LEFT + (time - from) / (to - from) * COLUMNS;
+    private double column(double time) {
+        return (time - shown.from()) / shown.length() * COLUMNS;
     }
 
     private static String clock(double seconds) {
@@ -193,16 +269,11 @@ final class SignalPlot {
                 : String.format(Locale.ROOT, "%d:%02d", whole / 60, whole % 60);
     }
 
-    private void text(double x, double y, String anchor, String style, String words) {
-        svg.append("<text x='%s' y='%s' text-anchor='%s' class='%s' font-size='12'>%s</text>"
-                .formatted(short1(x), short1(y), anchor, style, escape(words)));
-    }
-
     private static String escape(String text) {
         return HtmlUtils.htmlEscape(text, "UTF-8");
     }
 
-    /** Round numbers on the value axis. */
+    /** Round numbers on the value axis, with room above the highest value. */
     record Ticks(double first, double last, double step) {
 
         static Ticks of(double lowest, double highest) {
@@ -212,14 +283,16 @@ final class SignalPlot {
             double step = rough / power <= 1
                     ? power
                     : rough / power <= 2 ? 2 * power : rough / power <= 5 ? 5 * power : 10 * power;
-            return new Ticks(
-                    Math.floor(lowest / step) * step,
-                    Math.max(Math.ceil(highest / step), Math.floor(lowest / step) + 1) * step,
-                    step);
+            return new Ticks(Math.floor(lowest / step) * step, (Math.floor(highest / step) + 1) * step, step);
         }
 
-        double y(double value, int top, int height) {
-            return top + height - (value - first) / (last - first) * height;
+        double y(double value, int height) {
+            return height - (value - first) / (last - first) * height;
+        }
+
+        /** The nearest height that is drawn, also of a value beyond the axis. */
+        double inside(double value, int height) {
+            return y(Math.min(last, Math.max(first, value)), height);
         }
 
         String label(double value) {

@@ -21,4 +21,10 @@ public class PlotOnAPage {
         model.addAttribute("plot", PlotView.of(GeneratedDrive.recording(), PATH, from, to));
         return "generated-drive";
     }
+
+    @GetMapping(PATH + "/plot")
+    String stretch(@RequestParam double from, @RequestParam double to, Model model) {
+        model.addAttribute("plot", PlotView.of(GeneratedDrive.recording(), PATH, from, to));
+        return "plot :: plot(plot=${plot})";
+    }
 }

@@ -314,29 +314,6 @@ class TechnicianPagesTest {
     }
 
     @Test
-    void thePlotReadsOutAndZooms() {
-        try (Window window = browsers.window(1280, true, ColorScheme.LIGHT)) {
-            Technician technician = new Technician(window.page(), "http://127.0.0.1:" + port);
-            technician.goTo(PlotOnAPage.PATH);
-            window.isSound("a plot");
-            window.page().locator("[data-plot] .scroll").focus();
-            window.page().keyboard().press("PageDown");
-            assertThat(window.page().locator("[data-readout]")).containsText("speed");
-            var plot = window.page().locator("svg.plot").boundingBox();
-            window.page().mouse().move(plot.x + 300, plot.y + 80);
-            window.page().mouse().down();
-            window.page().mouse().move(plot.x + 500, plot.y + 80);
-            window.page().mouse().up();
-            assertThat(window.page()).hasURL(Pattern.compile(".*from=.*&to=.*"));
-            technician.link("Whole drive").click();
-            assertThat(technician.link("Whole drive")).hasCount(0);
-            technician.link("Zoom in").click();
-            assertThat(technician.link("Earlier")).isVisible();
-            window.isSound("a plot after zooming");
-        }
-    }
-
-    @Test
     void theListIsSearchedAndTheSettingsHold() {
         try (Window window = browsers.window(390, true, ColorScheme.LIGHT)) {
             Technician technician = new Technician(window.page(), "http://127.0.0.1:" + port);
