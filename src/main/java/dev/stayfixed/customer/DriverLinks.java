@@ -1,8 +1,8 @@
 package dev.stayfixed.customer;
 
-import dev.stayfixed.platform.LinkToken;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
+import dev.stayfixed.platform.LinkToken;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.platform.storage.Durably;
@@ -82,7 +82,8 @@ public class DriverLinks {
         if (!LinkToken.hasForm(token)) {
             return new Visit.Unknown();
         }
-        return durably.read(() -> links.find(LinkToken.hash(token)).map(this::visit).orElseGet(Visit.Unknown::new));
+        return durably.read(
+                () -> links.find(LinkToken.hash(token)).map(this::visit).orElseGet(Visit.Unknown::new));
     }
 
     private Visit visit(StoredDriverLinks.Row row) {

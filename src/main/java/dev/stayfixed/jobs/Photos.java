@@ -140,7 +140,11 @@ public class Photos {
                 .orElseThrow(() -> Refused.notFound("photo of this job", id)));
     }
 
-    /** @throws Refused when the job is closed, or has no such photo */
+    /**
+     * Takes a photo away.
+     *
+     * @throws Refused when the job is closed, or has no such photo
+     */
     public void remove(UUID jobId, UUID id) {
         durably.write(() -> {
             Photo photo = ofJob(jobId).stream()

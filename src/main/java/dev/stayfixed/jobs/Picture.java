@@ -32,6 +32,7 @@ import javax.imageio.stream.ImageOutputStream;
  * @param width in pixels
  * @param height in pixels
  */
+@SuppressWarnings("ArrayRecordComponent") // never compared, and passed on at once
 record Picture(byte[] jpeg, int width, int height) {
 
     /** Bytes of a file, as phones make them. */

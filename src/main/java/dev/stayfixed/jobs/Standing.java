@@ -1,15 +1,15 @@
 package dev.stayfixed.jobs;
 
-import java.util.stream.Stream;
-import java.util.List;
-import java.util.Collections;
 import dev.stayfixed.reason.Part;
 import dev.stayfixed.reason.Reason;
 import dev.stayfixed.verification.StandingReason;
 import dev.stayfixed.verification.StateName;
 import dev.stayfixed.verification.VerificationState;
 import dev.stayfixed.wording.Wording;
+import java.util.Collections;
+import java.util.List;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 
 /**
  * Where a fault stands: what is kept of a verdict, so that lists need no judging.

@@ -1,6 +1,5 @@
 package dev.stayfixed.platform;
 
-
 /** The secret of a link: 144 random bits in 24 characters of base64url; kept only as SHA-256, which is enough for a secret that cannot be guessed. */
 public final class LinkToken {
 

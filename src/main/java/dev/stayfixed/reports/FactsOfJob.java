@@ -1,7 +1,5 @@
 package dev.stayfixed.reports;
 
-import dev.stayfixed.jobs.Photos;
-import dev.stayfixed.jobs.Photo;
 import dev.stayfixed.archive.LeftOut;
 import dev.stayfixed.customer.DriverLinks;
 import dev.stayfixed.customer.RoadCaution;
@@ -11,6 +9,8 @@ import dev.stayfixed.intake.Intake;
 import dev.stayfixed.jobs.Fault;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Measurement;
+import dev.stayfixed.jobs.Photo;
+import dev.stayfixed.jobs.Photos;
 import dev.stayfixed.jobs.Repair;
 import dev.stayfixed.jobs.ShopSettings.Units;
 import dev.stayfixed.jobs.Shops;
@@ -67,8 +67,7 @@ class FactsOfJob {
     private final Shops shops;
     private final Durably durably;
 
-    FactsOfJob(
-            CaseFiles files, Intake intake, DriverLinks links, Photos photos, Shops shops, Durably durably) {
+    FactsOfJob(CaseFiles files, Intake intake, DriverLinks links, Photos photos, Shops shops, Durably durably) {
         this.files = files;
         this.intake = intake;
         this.links = links;
@@ -214,10 +213,7 @@ class FactsOfJob {
         List<ReportFacts.OfPhoto> found = photos.stream()
                 .filter(photo -> photo.repairId().equals(repair.id()))
                 .map(photo -> new ReportFacts.OfPhoto(
-                        photo.id(),
-                        photo.about().orElse(null),
-                        photo.caption().orElse(null),
-                        photo.digest()))
+                        photo.id(), photo.about().orElse(null), photo.caption().orElse(null), photo.digest()))
                 .toList();
         return found.isEmpty() ? null : found;
     }

@@ -13,4 +13,5 @@ import org.springframework.validation.annotation.Validated;
  */
 @Validated
 @ConfigurationProperties("stayfixed.report-link")
-record ReportLinkSettings(@DefaultValue("365d") @DurationMin(minutes = 1) Duration lifetime) {}
+record ReportLinkSettings(
+        @DefaultValue("365d") @DurationMin(minutes = 1) Duration lifetime) {}

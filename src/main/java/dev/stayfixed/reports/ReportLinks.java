@@ -30,12 +30,7 @@ public class ReportLinks {
     private final ReportLinkSettings settings;
 
     ReportLinks(
-            JdbcClient jdbc,
-            CurrentShop shop,
-            Jobs jobs,
-            Durably durably,
-            Clock clock,
-            ReportLinkSettings settings) {
+            JdbcClient jdbc, CurrentShop shop, Jobs jobs, Durably durably, Clock clock, ReportLinkSettings settings) {
         this.jdbc = jdbc;
         this.shop = shop;
         this.jobs = jobs;
@@ -89,7 +84,10 @@ public class ReportLinks {
     public int revoke(UUID jobId) {
         return durably.write(() -> jdbc.sql(
                         "update report_link set revoked_at = ? where shop_id = ? and job_id = ? and revoked_at is null")
-                .params(StoredTime.of(clock.instant()), shop.id(), jobs.get(jobId).id())
+                .params(
+                        StoredTime.of(clock.instant()),
+                        shop.id(),
+                        jobs.get(jobId).id())
                 .update());
     }
 
@@ -102,7 +100,8 @@ public class ReportLinks {
                 .single());
     }
 
-    private record Row(UUID jobId, Instant expiresAt, @Nullable Instant revokedAt) {
+    private record Row(
+            UUID jobId, Instant expiresAt, @Nullable Instant revokedAt) {
         static Row of(ResultSet row, int number) throws SQLException {
             return new Row(
                     row.getObject("job_id", UUID.class),
@@ -121,9 +120,10 @@ public class ReportLinks {
                 .params(shop.id(), LinkToken.hash(token))
                 .query(Row::of)
                 .optional());
-        return found.<Visit>map(row -> row.revokedAt() != null || !clock.instant().isBefore(row.expiresAt())
-                        ? new Ended()
-                        : new Welcome(row.jobId(), row.expiresAt()))
+        return found.<Visit>map(
+                        row -> row.revokedAt() != null || !clock.instant().isBefore(row.expiresAt())
+                                ? new Ended()
+                                : new Welcome(row.jobId(), row.expiresAt()))
                 .orElseGet(Unknown::new);
     }
 }

@@ -1,15 +1,15 @@
 package dev.stayfixed.reports;
 
-import java.util.UUID;
-import java.util.List;
-import java.util.HashMap;
-import java.util.Base64;
-import dev.stayfixed.jobs.Photos;
-import dev.stayfixed.platform.http.PublicUrl;
 import dev.stayfixed.customer.QrCode;
+import dev.stayfixed.jobs.Photos;
 import dev.stayfixed.jobs.Shops;
+import dev.stayfixed.platform.http.PublicUrl;
 import java.time.Instant;
+import java.util.Base64;
+import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import org.springframework.stereotype.Component;
 
 /** A report on paper. */
@@ -52,10 +52,12 @@ class ReportPdf {
     private Map<UUID, String> pictures(ReportFacts facts) {
         Map<UUID, String> pictures = new HashMap<>();
         for (ReportFacts.OfRepair repair : facts.repairs()) {
-            for (ReportFacts.OfPhoto photo : repair.photos() == null ? List.<ReportFacts.OfPhoto>of() : repair.photos()) {
+            for (ReportFacts.OfPhoto photo :
+                    repair.photos() == null ? List.<ReportFacts.OfPhoto>of() : repair.photos()) {
                 byte[] jpeg = photos.jpeg(facts.job().id(), photo.id());
                 pictures.put(
-                        photo.id(), "data:image/jpeg;base64," + Base64.getEncoder().encodeToString(jpeg));
+                        photo.id(),
+                        "data:image/jpeg;base64," + Base64.getEncoder().encodeToString(jpeg));
             }
         }
         return pictures;

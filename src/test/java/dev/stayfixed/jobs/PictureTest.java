@@ -48,7 +48,8 @@ class PictureTest {
         BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
         for (int row = 0; row < height; row++) {
             for (int column = 0; column < width; column++) {
-                // Row 0 is seen at the top (1, 2), the bottom (3, 4), the left (5, 8) or the right (6, 7); column 0 likewise.
+                // Row 0 is seen at the top (1, 2), the bottom (3, 4), the left (5, 8) or the right (6, 7); column 0
+                // likewise.
                 int down = row;
                 int right = column;
                 int x = switch (turns) {
@@ -82,7 +83,11 @@ class PictureTest {
         tiff.put("MM\0*".getBytes(StandardCharsets.US_ASCII)).putInt(8);
         tiff.putShort((short) 3);
         tiff.putShort((short) 0x010F).putShort((short) 2).putInt(maker.length).putInt(64);
-        tiff.putShort((short) 0x0112).putShort((short) 3).putInt(1).putShort((short) turns).putShort((short) 0);
+        tiff.putShort((short) 0x0112)
+                .putShort((short) 3)
+                .putInt(1)
+                .putShort((short) turns)
+                .putShort((short) 0);
         tiff.putShort((short) 0x8825).putShort((short) 4).putInt(1).putInt(90);
         tiff.putInt(0);
         tiff.position(64).put(maker);
@@ -138,7 +143,13 @@ class PictureTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"4000, 3000, 1600, 1200", "3000, 4000, 1200, 1600", "1600, 10, 1600, 10", "5, 3, 5, 3", "4000, 1, 1600, 1"})
+    @CsvSource({
+        "4000, 3000, 1600, 1200",
+        "3000, 4000, 1200, 1600",
+        "1600, 10, 1600, 10",
+        "5, 3, 5, 3",
+        "4000, 1, 1600, 1"
+    })
     void a_photo_is_kept_no_longer_than_a_report_needs(int width, int height, int kept, int high) throws IOException {
         Picture picture = Picture.of(file(seen(width, height), "png"));
         assertThat(new int[] {picture.width(), picture.height()}).containsExactly(kept, high);

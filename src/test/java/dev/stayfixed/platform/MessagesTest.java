@@ -2,8 +2,8 @@ package dev.stayfixed.platform;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import dev.stayfixed.obd.Answer;
 import dev.stayfixed.customer.Visit;
+import dev.stayfixed.obd.Answer;
 import dev.stayfixed.telling.EventKind;
 import dev.stayfixed.verification.Trips;
 import dev.stayfixed.worklist.Attention;

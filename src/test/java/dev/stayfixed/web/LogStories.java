@@ -460,8 +460,8 @@ abstract class LogStories extends OverHttp {
     /** The picture on the page of a drive. */
     private String drawn(Answer drive) {
         String page = client.get("/drives/" + drive.id()).is(200).body();
-        return page.substring(
-                page.indexOf("<svg class='plot'"), page.indexOf("</svg>", page.indexOf("<svg class='plot'")));
+        int begin = page.indexOf("data-stage");
+        return page.substring(begin, page.indexOf("</section>", begin));
     }
 
     /** As after a start of another version of the program. */

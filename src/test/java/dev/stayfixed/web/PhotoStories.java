@@ -38,7 +38,8 @@ abstract class PhotoStories extends OverHttp {
     private Answer send(byte[] file, String caption) {
         String boundary = "between-the-parts";
         ByteArrayOutputStream body = new ByteArrayOutputStream();
-        body.writeBytes(("--" + boundary + "\r\nContent-Disposition: form-data; name=\"caption\"\r\n\r\n" + caption + "\r\n--"
+        body.writeBytes(("--" + boundary + "\r\nContent-Disposition: form-data; name=\"caption\"\r\n\r\n" + caption
+                        + "\r\n--"
                         + boundary + "\r\nContent-Disposition: form-data; name=\"file\"; filename=\"meter.png\"\r\n"
                         + "Content-Type: image/png\r\n\r\n")
                 .getBytes(StandardCharsets.UTF_8));
@@ -55,8 +56,7 @@ abstract class PhotoStories extends OverHttp {
         assertThat(client.get("/api/v1/jobs/" + job.id() + "/photos").json().at("/items"))
                 .hasSize(1);
         assertThat(client.get(photo.at("/href")).is(200).header("Content-Type")).isEqualTo("image/jpeg");
-        Answer report =
-                client.post("/api/v1/jobs/" + job.id() + "/report", "").is(201);
+        Answer report = client.post("/api/v1/jobs/" + job.id() + "/report", "").is(201);
         assertThat(report.at("/facts/repairs/0/photos/0/caption")).isEqualTo("6.1 Ω at the plug");
         assertThat(report.at("/facts/repairs/0/photos/0/digest")).isEqualTo(photo.at("/digest"));
         String url = client.post("/api/v1/jobs/" + job.id() + "/report-link", "")

@@ -32,7 +32,8 @@ abstract class SharedReportStories extends OverHttp {
     void aStrangerWithTheLinkReadsTheVerdictWithItsEvidence() {
         Answer page = client.get(link()).is(200);
         assertThat(page.body())
-                .contains("P0420", "confirmed fixed", "back pressure: before 9.5, after 1.2 kPa", "(expected at most 3)")
+                .contains(
+                        "P0420", "confirmed fixed", "back pressure: before 9.5, after 1.2 kPa", "(expected at most 3)")
                 .doesNotContain("<form", "/jobs/" + job.id(), "Issue");
         assertThat(page.header("X-Robots-Tag")).isEqualTo("noindex, nofollow");
         assertThat(page.header("Cache-Control")).isEqualTo("no-store");
@@ -54,7 +55,9 @@ abstract class SharedReportStories extends OverHttp {
         client.send("DELETE", "/api/v1/jobs/" + job.id() + "/report-link", "", new byte[0])
                 .is(204);
         for (String ended : java.util.List.of(link, other, link + "/report.pdf")) {
-            assertThat(client.get(ended).is(410).body()).contains("This link has ended").doesNotContain("P0420");
+            assertThat(client.get(ended).is(410).body())
+                    .contains("This link has ended")
+                    .doesNotContain("P0420");
         }
         assertThat(client.get("/r/AAAAAAAAAAAAAAAAAAAAAAAA").is(404).body()).doesNotContain("P0420");
         client.get("/r/x").is(404);

@@ -73,7 +73,10 @@ class NoSentencesTest {
     /** The sample of the first rendering, keys of the turnstile, SQL in pieces, and the lines of a scan as a reader prints them. */
     private static final List<String> READ_BY_NOBODY = List.of(
             "reports/FirstRendering",
-                        "reports/pages/SharedReportPage", "customer/pages/DriverDoor", "worklist/OpenJobOrder", "web/pages/TickedScan");
+            "reports/pages/SharedReportPage",
+            "customer/pages/DriverDoor",
+            "worklist/OpenJobOrder",
+            "web/pages/TickedScan");
 
     /** Beside refusals: the log, headers, locks, statements, and what the description of the interface says. */
     private static final Pattern NOT_ON_PAGES = Pattern.compile(

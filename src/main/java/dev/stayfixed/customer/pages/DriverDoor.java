@@ -1,8 +1,8 @@
 package dev.stayfixed.customer.pages;
 
-import dev.stayfixed.web.pages.Turnstile;
 import dev.stayfixed.customer.DriverLinks;
 import dev.stayfixed.customer.Visit;
+import dev.stayfixed.web.pages.Turnstile;
 import jakarta.servlet.http.HttpServletRequest;
 import java.time.Duration;
 import org.springframework.stereotype.Component;

@@ -79,8 +79,9 @@ class PhotoController {
 
     @Operation(
             summary = "Add a photo to a repair",
-            description = "Send it as the part \"file\", as JPEG or PNG of at most 12 MB. It is drawn anew, upright and at most 1600 pixels"
-                    + " long: nothing is kept of what a camera writes beside the picture. The same photo again changes nothing.")
+            description =
+                    "Send it as the part \"file\", as JPEG or PNG of at most 12 MB. It is drawn anew, upright and at most 1600 pixels"
+                            + " long: nothing is kept of what a camera writes beside the picture. The same photo again changes nothing.")
     @ApiResponse(responseCode = "201", description = "Created; Location names it", useReturnTypeSchema = true)
     @PostMapping(path = "/repairs/{repairId}/photos", consumes = MediaType.MULTIPART_FORM_DATA_VALUE)
     ResponseEntity<PhotoAnswer> add(
@@ -91,12 +92,11 @@ class PhotoController {
             @RequestParam(required = false) @Nullable String caption)
             throws IOException {
         if (file.getSize() > Photos.LARGEST_FILE) {
-            throw Refused.content(new Mistake(
-                    "file", file.getSize() + " bytes", "at most " + Photos.LARGEST_FILE + " bytes"));
+            throw Refused.content(
+                    new Mistake("file", file.getSize() + " bytes", "at most " + Photos.LARGEST_FILE + " bytes"));
         }
         PhotoAnswer answer = PhotoAnswer.of(
-                jobId,
-                photos.add(jobId, repairId, Given.optional(about), Given.optional(caption), file.getBytes()));
+                jobId, photos.add(jobId, repairId, Given.optional(about), Given.optional(caption), file.getBytes()));
         return ResponseEntity.created(URI.create(answer.href())).body(answer);
     }
 

@@ -1,8 +1,5 @@
 package dev.stayfixed.jobs.pages;
 
-import java.util.stream.Collectors;
-import dev.stayfixed.jobs.Photos;
-import dev.stayfixed.jobs.Photo;
 import dev.stayfixed.customer.DriverLinks;
 import dev.stayfixed.customer.DriverPages;
 import dev.stayfixed.drive.condition.TypicalCondition;
@@ -11,6 +8,8 @@ import dev.stayfixed.intake.BeforeRepair;
 import dev.stayfixed.intake.Intake;
 import dev.stayfixed.jobs.Fault;
 import dev.stayfixed.jobs.Job;
+import dev.stayfixed.jobs.Photo;
+import dev.stayfixed.jobs.Photos;
 import dev.stayfixed.judging.Alert;
 import dev.stayfixed.judging.CaseFile;
 import dev.stayfixed.judging.CaseFiles;
@@ -116,8 +115,7 @@ class JobView {
         JobNotices told = notices.ofJob(id);
         JobNoticesPage.show(told, form);
         model.addAttribute("told", told);
-        model.addAttribute(
-                "photosOf", photos.ofJob(id).stream().collect(Collectors.groupingBy(Photo::repairId)));
+        model.addAttribute("photosOf", photos.ofJob(id).stream().collect(Collectors.groupingBy(Photo::repairId)));
         model.addAttribute("languages", languages.choices());
         model.addAttribute("shopTold", notices.ofShop());
         model.addAttribute("promises", followUps.ofJob(id));

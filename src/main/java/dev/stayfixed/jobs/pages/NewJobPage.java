@@ -161,7 +161,8 @@ class NewJobPage {
         model.addAttribute(
                 "digest", scan(form).map(scan -> ScanDigest.of(scan, show)).orElse(null));
         model.addAttribute(
-                "car", scan(form).map(scan -> CarCard.of(scan, known(form), form)).orElse(null));
+                "car",
+                scan(form).map(scan -> CarCard.of(scan, known(form), form)).orElse(null));
         model.addAttribute("rows", FaultRows.numbers(form));
         model.addAttribute("proofs", FaultRows.proofs(form, reader, ignition(form), scan(form), show, texts));
         return "job-new";

@@ -69,7 +69,13 @@ class PhotosPage {
                     return "redirect:/jobs/" + id + "?said=photo-added#repairs-heading";
                 },
                 refused -> form.wrong(
-                        place, texts.of("jobs.photo.refused", refused.mistakes().isEmpty() ? refused.getMessage() : refused.mistakes().get(0).found())),
+                        place,
+                        texts.of(
+                                "jobs.photo.refused",
+                                refused.mistakes().stream()
+                                        .map(mistake -> String.valueOf(mistake.found()))
+                                        .findFirst()
+                                        .orElseGet(() -> String.valueOf(refused.getMessage())))),
                 () -> view.page(id, form, show, model));
     }
 

@@ -1,37 +1,37 @@
 package dev.stayfixed.reports.api;
 
-import java.time.Instant;
-import org.springframework.http.HttpStatus;
-import org.springframework.web.bind.annotation.ResponseStatus;
-import org.springframework.web.bind.annotation.DeleteMapping;
-import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
 import dev.stayfixed.customer.LinkAddress;
-import dev.stayfixed.reports.ReportLinks;
 import dev.stayfixed.platform.ForReaders;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.reports.Fingerprint;
 import dev.stayfixed.reports.IssuedReport;
 import dev.stayfixed.reports.PdfCheck;
+import dev.stayfixed.reports.ReportLinks;
 import dev.stayfixed.reports.Reports;
 import dev.stayfixed.web.api.ReasonAnswer;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.io.IOException;
 import java.net.URI;
+import java.time.Instant;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.DeleteMapping;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestPart;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.multipart.MultipartFile;
+import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
 
 @ForReaders(by = ForReaders.By.LINK)
 @Tag(name = "Reports", description = "The close-out report, and whether a paper is one of those that were issued")
@@ -80,7 +80,8 @@ class ReportController {
 
     @Operation(
             summary = "Make a link by which somebody outside the shop reads the report on a job",
-            description = "It shows the report as it stands, with its evidence, and nothing else. Earlier links go on working.")
+            description =
+                    "It shows the report as it stands, with its evidence, and nothing else. Earlier links go on working.")
     @PostMapping("/jobs/{id}/report-link")
     ResponseEntity<LinkAnswer> share(@PathVariable UUID id) {
         ReportLinks.Link link = links.issue(id);

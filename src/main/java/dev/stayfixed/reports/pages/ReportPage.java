@@ -1,13 +1,12 @@
 package dev.stayfixed.reports.pages;
 
-import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
 import dev.stayfixed.customer.LinkAddress;
-import dev.stayfixed.reports.ReportLinks;
 import dev.stayfixed.platform.ForReaders;
 import dev.stayfixed.platform.Languages;
 import dev.stayfixed.platform.Texts;
 import dev.stayfixed.reports.Fingerprint;
 import dev.stayfixed.reports.PdfCheck;
+import dev.stayfixed.reports.ReportLinks;
 import dev.stayfixed.reports.Reports;
 import dev.stayfixed.reports.Times;
 import dev.stayfixed.web.pages.Form;
@@ -27,6 +26,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.multipart.MultipartFile;
+import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
 
 /** The close-out report as a page, and the page on which a paper is held against what was issued. */
 @ForReaders(by = ForReaders.By.LINK)

@@ -1,6 +1,5 @@
 package dev.stayfixed.reports.pages;
 
-import java.util.UUID;
 import dev.stayfixed.jobs.Photos;
 import dev.stayfixed.jobs.Shops;
 import dev.stayfixed.platform.ForReaders;
@@ -14,9 +13,9 @@ import dev.stayfixed.web.pages.Turnstile;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
-import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.Optional;
+import java.util.UUID;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.stereotype.Controller;
@@ -104,8 +103,8 @@ class SharedReportPage {
         // A report has many of them, and they come with it: only who guesses is counted.
         Optional<ModelAndView> closed =
                 visit instanceof ReportLinks.Welcome ? Optional.empty() : closed(visit, token, request, response);
-        return closed.orElseGet(() -> new ModelAndView(file(
-                MediaType.IMAGE_JPEG_VALUE, photos.jpeg(((ReportLinks.Welcome) visit).jobId(), photo))));
+        return closed.orElseGet(() -> new ModelAndView(
+                file(MediaType.IMAGE_JPEG_VALUE, photos.jpeg(((ReportLinks.Welcome) visit).jobId(), photo))));
     }
 
     private static View file(String type, byte[] bytes) {

@@ -118,11 +118,11 @@ class RecordedLogPagesTest {
             technician.field("Unit of Water deg").selectOption("DEGREES_CELSIUS");
             technician.press("Confirm and add the drive");
             assertThat(page).hasURL(Pattern.compile(".*/drives/[0-9a-f-]{36}\\?said=drive-added"));
-            assertThat(page.locator("svg.plot")).isVisible();
-            assertThat(page.locator("svg.plot .plot-line")).hasCount(3);
+            assertThat(page.locator(".plot-stage")).isVisible();
+            assertThat(page.locator(".plot-line")).hasCount(3);
             assertThat(page.locator("table").first()).containsText("P0420");
             look(window, script, "a recorded drive", width);
-            technician.follow("Zoom in");
+            Technician.activate(technician.link("Zoom in"));
             assertThat(technician.link("Whole drive")).isVisible();
 
             technician.goTo("/vehicles/" + vehicle.id() + "/drives/new");
@@ -177,8 +177,8 @@ class RecordedLogPagesTest {
             technician.field("Paste the scan").fill(Technician.RAN_CLEAN);
             technician.press("Add the drive");
             assertThat(page).hasURL(Pattern.compile(".*/drives/[0-9a-f-]{36}\\?said=drive-added"));
-            assertThat(page.locator("svg.plot")).isVisible();
-            assertThat(page.locator("svg.plot .plot-held")).hasCount(1);
+            assertThat(page.locator(".plot-stage")).isVisible();
+            assertThat(page.locator(".plot-strips .plot-held")).hasCount(1);
             assertThat(page.locator(".steps")).containsText("passed");
             look(window, true, "a recorded drive with its band", 1280);
 

@@ -1,14 +1,14 @@
 package dev.stayfixed.web.pages;
 
 import com.microsoft.playwright.Page;
-import java.io.IOException;
-import java.nio.file.Files;
-import java.util.Locale;
 import com.microsoft.playwright.options.ColorScheme;
 import dev.stayfixed.intake.pages.PlotOnAPage;
 import dev.stayfixed.platform.OnH2;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.springframework.boot.test.web.server.LocalServerPort;
 import org.springframework.context.annotation.Import;
@@ -69,7 +69,9 @@ class Screenshots {
                     .append('-')
                     .append(name)
                     .append(".png'></div><figcaption>")
-                    .append(paths.get(i).replaceAll("[0-9a-f]{8}-[0-9a-f-]{27}", "*").replaceAll("/(d|r)/[\\w-]+", "/$1/*"))
+                    .append(paths.get(i)
+                            .replaceAll("[0-9a-f]{8}-[0-9a-f-]{27}", "*")
+                            .replaceAll("/(d|r)/[\\w-]+", "/$1/*"))
                     .append("</figcaption></figure>");
         }
         Path file = folder.resolve("sheet-" + name + ".html");
