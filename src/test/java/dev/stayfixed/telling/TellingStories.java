@@ -73,6 +73,21 @@ abstract class TellingStories extends Told {
     }
 
     @Test
+    void aProofThatFallsIsNoCaseForReopeningAnOpenJob() throws Exception {
+        Answer vehicle = shop.vehicle("2015 estate");
+        Answer job = repaired(vehicle);
+        tellByMail(job, technician, driver);
+        confirm(vehicle);
+        shop.drive(vehicle, "2026-06-05T08:00:00Z", Shop.RAN_AND_FAILED).is(201);
+        bell.ring();
+        bell.ring();
+        assertThat(post.to(technician)).hasSize(2);
+        assertThat(text(post.to(technician).get(1)))
+                .startsWith("The proof no longer stands. After one failed trip the next one decides")
+                .contains("Now: failed after proof");
+    }
+
+    @Test
     void aDriverStopsTheMailsByOnePost() throws Exception {
         Answer vehicle = shop.vehicle("2012 estate");
         Answer job = repaired(vehicle);

@@ -30,7 +30,7 @@ class MailWording {
      */
     Words forTechnician(EventKind kind, String about, Story story, String link) {
         StringBuilder body = new StringBuilder();
-        line(body, texts.choice("telling.mail.todo", kind));
+        line(body, todo(kind, story));
         body.append('\n');
         line(
                 body,
@@ -52,6 +52,12 @@ class MailWording {
         return new Words(
                 oneLine(texts.of("telling.mail.subject", ShopSettings.Units.METRIC.words(story.about()), about)),
                 body.toString());
+    }
+
+    private String todo(EventKind kind, Story story) {
+        return kind == EventKind.CAME_BACK && !story.jobClosed()
+                ? texts.of("telling.mail.proof-fell")
+                : texts.choice("telling.mail.todo", kind);
     }
 
     private void line(StringBuilder body, String key, @Nullable String value) {
