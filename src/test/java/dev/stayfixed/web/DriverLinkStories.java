@@ -87,6 +87,7 @@ abstract class DriverLinkStories extends OverHttp {
         client.send("DELETE", "/api/v1/jobs/" + job.id() + "/driver-link", "", new byte[0])
                 .is(204);
         assertThat(client.get(second).is(410).body()).contains("withdrawn");
+        client.post(second + "/drives", DRIVE).isProblem(410, "link-ended");
     }
 
     @Test

@@ -58,7 +58,7 @@ class FullDiskTest {
             Answer page = client.post("/jobs/new", "", "Accept", "text/html,*/*;q=0.8")
                     .is(507);
             assertThat(page.header("Content-Type")).startsWith("text/html");
-            assertThat(page.body()).contains("<h1>Storage full</h1>").doesNotContain("{");
+            assertThat(page.body()).contains("<h1>The disk is full</h1>").doesNotContain("{");
         }
     }
 
