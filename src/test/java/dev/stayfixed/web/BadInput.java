@@ -343,17 +343,17 @@ abstract class BadInput extends OverHttp {
     @Test
     void requestsThatAreNotHttpAreAnsweredWithAProblemToo() throws IOException {
         for (String request : List.of(
-                "GET /api/v1/vehicles?q=<> HTTP/1.1\r\nHost: x\r\n\r\n",
-                "GET /%zz HTTP/1.1\r\nHost: x\r\n\r\n",
-                "GET /api/v1/vehicles?q=%zz HTTP/1.1\r\nHost: x\r\n\r\n",
-                "GET /a\\b HTTP/1.1\r\nHost: x\r\n\r\n",
-                "GET /api/v1/codes/a%2Fb HTTP/1.1\r\nHost: x\r\n\r\n",
+                "GET /api/v1/vehicles?q=<> HTTP/1.1\r\nHost: localhost\r\n\r\n",
+                "GET /%zz HTTP/1.1\r\nHost: localhost\r\n\r\n",
+                "GET /api/v1/vehicles?q=%zz HTTP/1.1\r\nHost: localhost\r\n\r\n",
+                "GET /a\\b HTTP/1.1\r\nHost: localhost\r\n\r\n",
+                "GET /api/v1/codes/a%2Fb HTTP/1.1\r\nHost: localhost\r\n\r\n",
                 "GET / HTTP/1.1\r\n\r\n",
-                "GET / HTTP/1.1\r\nHost: x\r\nHost: y\r\n\r\n",
-                "GET / HTTP/1.1\r\nHost: x\r\nX: " + "y".repeat(20_000) + "\r\n\r\n",
-                "GET /../../etc/passwd HTTP/1.1\r\nHost: x\r\n\r\n",
-                "POST /api/v1/vehicles HTTP/1.1\r\nHost: x\r\nContent-Length: -5\r\n\r\n",
-                "G(T / HTTP/1.1\r\nHost: x\r\n\r\n")) {
+                "GET / HTTP/1.1\r\nHost: localhost\r\nHost: 127.0.0.1\r\n\r\n",
+                "GET / HTTP/1.1\r\nHost: localhost\r\nX: " + "y".repeat(20_000) + "\r\n\r\n",
+                "GET /../../etc/passwd HTTP/1.1\r\nHost: localhost\r\n\r\n",
+                "POST /api/v1/vehicles HTTP/1.1\r\nHost: localhost\r\nContent-Length: -5\r\n\r\n",
+                "G(T / HTTP/1.1\r\nHost: localhost\r\n\r\n")) {
             String answer = raw(request);
             String line = request.lines().findFirst().orElseThrow();
             assertThat(answer)
@@ -367,7 +367,7 @@ abstract class BadInput extends OverHttp {
 
     @Test
     void aBrokenAddressIsAMalformedRequest() throws IOException {
-        String answer = raw("GET /api/v1/vehicles?q=%zz HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n");
+        String answer = raw("GET /api/v1/vehicles?q=%zz HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n");
         String body = answer.substring(answer.indexOf('{'), answer.lastIndexOf('}') + 1);
         HttpHeaders headers = HttpHeaders.of(
                 Map.of(

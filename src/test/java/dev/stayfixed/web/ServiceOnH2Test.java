@@ -44,6 +44,9 @@ class ServiceOnH2Test {
     class Refusals extends BadInput {}
 
     @Nested
+    class Fenced extends FenceStories {}
+
+    @Nested
     class Repeated extends Repetition {}
 
     @Nested

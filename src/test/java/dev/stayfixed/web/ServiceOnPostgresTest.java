@@ -44,6 +44,9 @@ class ServiceOnPostgresTest {
     class Refusals extends BadInput {}
 
     @Nested
+    class Fenced extends FenceStories {}
+
+    @Nested
     class Repeated extends Repetition {}
 
     @Nested

@@ -4,9 +4,11 @@ import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.platform.storage.FreeSpace;
 import dev.stayfixed.platform.storage.StoredAnswers;
 import java.util.Objects;
+import org.springframework.boot.web.server.autoconfigure.ServerProperties;
 import org.springframework.boot.web.servlet.FilterRegistrationBean;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.core.env.Environment;
 
 /** The filters, in their order. */
 @Configuration(proxyBeanMethods = false)
@@ -18,15 +20,26 @@ class RequestFilters {
     }
 
     @Bean
+    OwnNames ownNames(Hosts hosts, PublicUrl url, Environment settings, ServerProperties server) {
+        boolean concrete = server.getAddress() != null && !server.getAddress().isAnyLocalAddress();
+        return OwnNames.of(hosts, url, concrete ? settings.getProperty("server.address", "") : "");
+    }
+
+    @Bean
+    FilterRegistrationBean<KnownHost> knownHost(OwnNames names) {
+        return at(2, new KnownHost(names));
+    }
+
+    @Bean
     FilterRegistrationBean<EnoughSpace> enoughSpace(FreeSpace space, Limits limits) {
-        return at(2, new EnoughSpace(space, limits.keepFree().toBytes()));
+        return at(6, new EnoughSpace(space, limits.keepFree().toBytes()));
     }
 
     @Bean
     FilterRegistrationBean<WholeBody> wholeBody(Limits limits, FilterRegistrationBean<EnoughSpace> enoughSpace) {
         EnoughSpace space = Objects.requireNonNull(enoughSpace.getFilter());
         return at(
-                3,
+                7,
                 new WholeBody(
                         limits.bodyLimit().toBytes(),
                         new LongBody(limits.logLimit().toBytes(), space)));
@@ -34,12 +47,12 @@ class RequestFilters {
 
     @Bean
     FilterRegistrationBean<LimitedWrites> limitedWrites(Limits limits) {
-        return at(4, new LimitedWrites(limits.writesAtOnce()));
+        return at(8, new LimitedWrites(limits.writesAtOnce()));
     }
 
     @Bean
     FilterRegistrationBean<RepeatedRequests> repeatedRequests(Durably durably, StoredAnswers answers) {
-        return at(5, new RepeatedRequests(durably, answers));
+        return at(9, new RepeatedRequests(durably, answers));
     }
 
     private static <F extends jakarta.servlet.Filter> FilterRegistrationBean<F> at(int order, F filter) {

@@ -15,7 +15,7 @@ public final class ProblemAnswer {
             throws IOException {
         boolean page = wantsPage(request);
         byte[] body = page
-                ? page(refused).getBytes(StandardCharsets.UTF_8)
+                ? page(refused, request).getBytes(StandardCharsets.UTF_8)
                 : Problem.of(refused, request.getRequestURI()).json();
         response.setStatus(refused.type().status());
         refused.type().retryAfter().ifPresent(s -> response.setHeader("Retry-After", Integer.toString(s)));
@@ -32,16 +32,17 @@ public final class ProblemAnswer {
     }
 
     /** Needs neither the database nor any other file: it is shown while the service can do little. */
-    private static String page(Refused refused) {
+    private static String page(Refused refused, HttpServletRequest request) {
         return """
                 <!DOCTYPE html>
                 <html lang="en">
                 <head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>%1$s</title></head>
-                <body><main><h1>%1$s</h1><p>%2$s</p><p>%3$s</p><p>Go back in your browser to what you sent.</p></main></body>
+                <body><main><h1>%1$s</h1><p>%2$s</p><p>%3$s</p>%4$s</main></body>
                 </html>
                 """.formatted(
                         HtmlUtils.htmlEscape(refused.type().title()),
                         HtmlUtils.htmlEscape(String.valueOf(refused.getMessage())),
-                        HtmlUtils.htmlEscape(refused.type().remedy()));
+                        HtmlUtils.htmlEscape(refused.type().remedy()),
+                        "POST".equals(request.getMethod()) ? "<p>Go back in your browser to what you sent.</p>" : "");
     }
 }

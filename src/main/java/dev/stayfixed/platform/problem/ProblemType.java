@@ -91,6 +91,11 @@ public enum ProblemType {
             "There is no answer in that form",
             "The answer exists only in media types that the Accept header excludes.",
             "Accept application/json."),
+    WRONG_HOST(
+            421,
+            "This service does not have that name",
+            "The request was sent to a name that is none of this service, as a page of another site would have it done in a browser.",
+            "Use the address of this service. If people reach it by that name, the operator adds it to stayfixed.hosts."),
     UNSUPPORTED_MEDIA_TYPE(
             415,
             "This kind of content is not taken here",
