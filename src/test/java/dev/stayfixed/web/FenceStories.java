@@ -52,6 +52,54 @@ abstract class FenceStories extends OverHttp {
         assertThat(page.body()).doesNotContain("Go back");
     }
 
+    @Test
+    void aPageOfAnotherSiteMarksNothingAsRead() {
+        Answer vehicle = shop.vehicle("saloon with unread news");
+        shop.repair(shop.job(vehicle), "2026-06-01T10:00:00Z");
+        shop.drive(vehicle, "2026-06-02T08:00:00Z", Shop.RAN_CLEAN).is(201);
+        shop.drive(vehicle, "2026-06-03T08:00:00Z", Shop.RAN_CLEAN).is(201);
+        String before = client.get("/api/v1/inbox").body();
+        assertThat(client.get("/api/v1/inbox").json().at("/unread").asInt()).isPositive();
+        for (String[] sender : List.of(
+                new String[] {"Sec-Fetch-Site", "cross-site"},
+                new String[] {"Sec-Fetch-Site", "same-site", "Origin", "http://127.0.0.1:" + port},
+                new String[] {"Origin", "http://elsewhere.example"},
+                new String[] {"Origin", "http://127.0.0.1:" + (port - 1)},
+                new String[] {"Origin", "null"})) {
+            client.send("POST", "/api/v1/inbox/read", "", new byte[0], sender).isProblem(403, "other-site");
+            client.send("POST", "/api/v1/inbox/read", "text/plain", "{}".getBytes(StandardCharsets.UTF_8), sender)
+                    .isProblem(403, "other-site");
+        }
+        assertThat(client.get("/api/v1/inbox").body()).isEqualTo(before);
+        client.send("POST", "/api/v1/inbox/read", "", new byte[0], "Origin", "http://127.0.0.1:" + port)
+                .is(200);
+        assertThat(client.get("/api/v1/inbox").json().at("/unread").asInt()).isZero();
+    }
+
+    @Test
+    void aFormOfAnotherSiteIsAnsweredWithAPage() {
+        Answer page = client.send(
+                        "POST",
+                        "/settings",
+                        "application/x-www-form-urlencoded",
+                        "name=Taken+over".getBytes(StandardCharsets.UTF_8),
+                        "Sec-Fetch-Site",
+                        "cross-site",
+                        "Accept",
+                        "text/html")
+                .is(403);
+        assertThat(page.body()).contains("<h1>A page of another site may not do this</h1>");
+        assertThat(client.get("/settings").body()).doesNotContain("Taken over");
+    }
+
+    @Test
+    void whatIsReadIsForOurOwnPagesOnly() {
+        Answer answer =
+                client.get("/api/v1/inbox", "Sec-Fetch-Site", "cross-site").is(200);
+        assertThat(answer.header("Cross-Origin-Resource-Policy")).isEqualTo("same-origin");
+        assertThat(answer.headers().map()).doesNotContainKey("access-control-allow-origin");
+    }
+
     /** A request of which every line is written as it stands. */
     private Answer ask(String... lines) throws IOException {
         List<String> request = List.of(lines);

@@ -1,9 +1,6 @@
 package dev.stayfixed.platform.http;
 
-import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -11,8 +8,6 @@ import java.util.stream.Stream;
 final class OwnNames {
 
     private static final Set<String> ALWAYS = Set.of("localhost", "127.0.0.1", "[::1]");
-
-    private static final Pattern ADDRESS = Pattern.compile("(?i)https?://([^/?#]+).*");
 
     private final Set<String> names;
 
@@ -49,9 +44,8 @@ final class OwnNames {
     }
 
     private static String publicName(String url) {
-        Matcher address = ADDRESS.matcher(url);
-        return (address.matches() ? Authority.of(address.group(1)) : Optional.<Authority>empty())
-                .map(Authority::host)
+        return Origin.ofAddress(url)
+                .map(Origin::host)
                 .orElseThrow(() -> new IllegalArgumentException("stayfixed.public-url: found \"" + url
                         + "\", expected an address with its scheme, such as https://cars.example"));
     }

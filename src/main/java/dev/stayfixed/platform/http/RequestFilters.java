@@ -31,6 +31,11 @@ class RequestFilters {
     }
 
     @Bean
+    FilterRegistrationBean<OwnPages> ownPages(PublicUrl url) {
+        return at(3, new OwnPages(url));
+    }
+
+    @Bean
     FilterRegistrationBean<EnoughSpace> enoughSpace(FreeSpace space, Limits limits) {
         return at(6, new EnoughSpace(space, limits.keepFree().toBytes()));
     }

@@ -21,7 +21,8 @@ final class SecurityHeaders extends OncePerRequestFilter {
             throws ServletException, IOException {
         response.setHeader("X-Content-Type-Options", "nosniff");
         response.setHeader("X-Frame-Options", "DENY");
-        response.setHeader("Referrer-Policy", "no-referrer");
+        // With no-referrer, browsers would hide the origin of our own forms too.
+        response.setHeader("Referrer-Policy", "same-origin");
         response.setHeader("Cross-Origin-Resource-Policy", "same-origin");
         response.setHeader("Cache-Control", "no-cache");
         response.setHeader("Content-Security-Policy", isDocumentation(request) ? DOCUMENTATION : NOTHING);

@@ -96,6 +96,12 @@ public enum ProblemType {
             "This service does not have that name",
             "The request was sent to a name that is none of this service, as a page of another site would have it done in a browser.",
             "Use the address of this service. If people reach it by that name, the operator adds it to stayfixed.hosts."),
+    OTHER_SITE(
+            403,
+            "A page of another site may not do this",
+            "A browser says that a page of another site asked it to send this. Pages of other sites may change nothing here.",
+            "Do it on the page of this service. Where the service is reached under several addresses, stay on one of them; its public one"
+                    + " is stated in stayfixed.public-url. Programs leave out Origin and Sec-Fetch-Site."),
     UNSUPPORTED_MEDIA_TYPE(
             415,
             "This kind of content is not taken here",

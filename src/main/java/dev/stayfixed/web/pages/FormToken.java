@@ -16,7 +16,7 @@ import org.springframework.web.servlet.support.RequestDataValueProcessor;
 
 /**
  * Forms are taken from our own pages only: a cookie that other sites never get sent must repeat in a hidden field (the double-submit
- * pattern), and a browser that names the page's origin must name this one. No session is kept.
+ * pattern), also where a browser does not say whose page it shows. No session is kept.
  */
 final class FormToken {
 
@@ -50,7 +50,7 @@ final class FormToken {
                             .toString());
         }
         if ("POST".equals(request.getMethod())
-                && !(isOurs(request) && known.filter(t -> repeats(request, t)).isPresent())) {
+                && known.filter(t -> repeats(request, t)).isEmpty()) {
             throw new NotOurForm();
         }
     }
@@ -72,14 +72,6 @@ final class FormToken {
         return given != null
                 && MessageDigest.isEqual(
                         given.getBytes(StandardCharsets.UTF_8), token.getBytes(StandardCharsets.UTF_8));
-    }
-
-    /** Browsers name the origin with every POST; where one hides it, the token alone decides. */
-    private static boolean isOurs(HttpServletRequest request) {
-        String origin = request.getHeader("Origin");
-        return origin == null
-                || origin.equals("null")
-                || origin.replaceFirst("^https?://", "").equals(request.getHeader("Host"));
     }
 
     /** A form that this browser did not get from us, or a browser that keeps no cookies. */
