@@ -1,6 +1,5 @@
 package dev.stayfixed.platform;
 
-import jakarta.servlet.http.Cookie;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Duration;
@@ -9,19 +8,19 @@ import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpHeaders;
-import org.springframework.http.ResponseCookie;
 import org.springframework.web.method.HandlerMethod;
 import org.springframework.web.servlet.HandlerInterceptor;
 import org.springframework.web.servlet.HandlerMapping;
 import org.springframework.web.servlet.i18n.AcceptHeaderLocaleResolver;
 import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
-import org.springframework.web.util.WebUtils;
 
 /** In which language a request is answered: in that of the service, but what is {@link ForReaders} in one of theirs. */
 final class ReaderLanguage extends AcceptHeaderLocaleResolver implements HandlerInterceptor {
 
     /** In the address, and the cookie that remembers it. */
     private static final String NAME = "language";
+
+    private static final OwnCookie COOKIE = new OwnCookie(NAME, "Lax");
 
     private static final Duration REMEMBERED = Duration.ofDays(365);
 
@@ -59,9 +58,7 @@ final class ReaderLanguage extends AcceptHeaderLocaleResolver implements Handler
     }
 
     private Optional<Locale> remembered(HttpServletRequest request) {
-        return Optional.ofNullable(WebUtils.getCookie(request, NAME))
-                .map(Cookie::getValue)
-                .flatMap(languages::named);
+        return COOKIE.of(request).flatMap(languages::named);
     }
 
     private Locale asked(HttpServletRequest request) {
@@ -78,14 +75,7 @@ final class ReaderLanguage extends AcceptHeaderLocaleResolver implements Handler
             stated(request)
                     .ifPresent(language -> response.addHeader(
                             HttpHeaders.SET_COOKIE,
-                            ResponseCookie.from(NAME, language.getLanguage())
-                                    .path("/")
-                                    .maxAge(REMEMBERED)
-                                    .httpOnly(true)
-                                    .secure(request.isSecure())
-                                    .sameSite("Lax")
-                                    .build()
-                                    .toString()));
+                            COOKIE.header(request, language.getLanguage(), Optional.of(REMEMBERED))));
         }
         return true;
     }

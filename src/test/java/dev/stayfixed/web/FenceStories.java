@@ -100,6 +100,21 @@ abstract class FenceStories extends OverHttp {
         assertThat(answer.headers().map()).doesNotContainKey("access-control-allow-origin");
     }
 
+    @Test
+    void aBrowserIsToldToKeepOthersOutAndToOfferNothingThatNoPageUses() {
+        for (String path : List.of("/", "/api/v1/inbox", "/nowhere", "/d/unknown")) {
+            Answer answer = client.get(path);
+            assertThat(answer.header("Cross-Origin-Opener-Policy")).as(path).isEqualTo("same-origin");
+            assertThat(answer.header("Permissions-Policy"))
+                    .as(path)
+                    .contains("camera=()", "geolocation=()")
+                    .doesNotContain("web-share", "clipboard-write");
+            assertThat(answer.header("Strict-Transport-Security"))
+                    .as("plain http")
+                    .isEmpty();
+        }
+    }
+
     /** A request of which every line is written as it stands. */
     private Answer ask(String... lines) throws IOException {
         List<String> request = List.of(lines);

@@ -1,7 +1,7 @@
 package dev.stayfixed.web.pages;
 
+import dev.stayfixed.platform.OwnCookie;
 import dev.stayfixed.platform.Secret;
-import jakarta.servlet.http.Cookie;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.nio.charset.StandardCharsets;
@@ -9,9 +9,7 @@ import java.security.MessageDigest;
 import java.util.HexFormat;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
-import org.springframework.http.ResponseCookie;
 import org.springframework.web.servlet.support.RequestDataValueProcessor;
 
 /**
@@ -24,7 +22,7 @@ final class FormToken {
     /** Names one filling-in of a form, so that sending it twice does nothing twice. */
     static final String ONCE = "once";
 
-    private static final String COOKIE = "stayfixed-form";
+    private static final OwnCookie COOKIE = new OwnCookie("stayfixed-form", "Strict");
     private static final String ATTRIBUTE = FormToken.class.getName();
 
     private FormToken() {}
@@ -39,15 +37,7 @@ final class FormToken {
         String token = known.orElseGet(FormToken::fresh);
         request.setAttribute(ATTRIBUTE, token);
         if (known.isEmpty()) {
-            response.addHeader(
-                    "Set-Cookie",
-                    ResponseCookie.from(COOKIE, token)
-                            .httpOnly(true)
-                            .sameSite("Strict")
-                            .secure(request.isSecure())
-                            .path("/")
-                            .build()
-                            .toString());
+            response.addHeader("Set-Cookie", COOKIE.header(request, token, Optional.empty()));
         }
         if ("POST".equals(request.getMethod())
                 && known.filter(t -> repeats(request, t)).isEmpty()) {
@@ -56,11 +46,7 @@ final class FormToken {
     }
 
     private static Optional<String> cookie(HttpServletRequest request) {
-        return Stream.of(Optional.ofNullable(request.getCookies()).orElse(new Cookie[0]))
-                .filter(cookie -> cookie.getName().equals(COOKIE))
-                .map(Cookie::getValue)
-                .filter(value -> value.matches("[0-9a-f]{32}"))
-                .findFirst();
+        return COOKIE.of(request).filter(value -> value.matches("[0-9a-f]{32}"));
     }
 
     private static String fresh() {

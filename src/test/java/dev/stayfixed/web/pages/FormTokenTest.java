@@ -25,6 +25,21 @@ class FormTokenTest {
     }
 
     @Test
+    void overHttpsNobodyElseCanHaveSetTheCookie() {
+        MockHttpServletRequest look = new MockHttpServletRequest("GET", "/");
+        look.setSecure(true);
+        MockHttpServletResponse response = new MockHttpServletResponse();
+        FormToken.check(look, response);
+        assertThat(response.getHeader("Set-Cookie"))
+                .startsWith("__Host-stayfixed-form=")
+                .contains("Path=/", "Secure")
+                .doesNotContain("Domain");
+        MockHttpServletRequest planted = form(TOKEN);
+        planted.setSecure(true);
+        refused(planted);
+    }
+
+    @Test
     void refusesAnotherToken() {
         refused(form("f".repeat(32)));
     }
