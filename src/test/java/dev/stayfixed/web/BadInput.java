@@ -109,6 +109,22 @@ abstract class BadInput extends OverHttp {
         add("XML", "POST", V, "application/xml", good, 415, "unsupported-media-type");
         add("form", "POST", V, "application/x-www-form-urlencoded", good, 415, "unsupported-media-type");
         add("no media type", "POST", V, "", good, 415, "unsupported-media-type");
+        for (String type : List.of(
+                "*/*",
+                "application/*",
+                "application/*+json",
+                "text/*",
+                "application/yaml",
+                "application/x-yaml",
+                "application/cbor",
+                "application/problem+json",
+                "application/merge-patch+json",
+                "text/html")) {
+            add("body as " + type, "POST", V, type, good, 415, "unsupported-media-type");
+        }
+        byte[] twice = "description: x\ndescription: y\n".getBytes(StandardCharsets.UTF_8);
+        add("YAML with a key twice", "POST", V, "application/yaml", twice, 415, "unsupported-media-type");
+        add("plain text for JSON", "POST", V, Client.TEXT, good, 415, "unsupported-media-type");
         add("garbage media type", "POST", V, "json", good, 415, "unsupported-media-type");
     }
 
@@ -334,6 +350,7 @@ abstract class BadInput extends OverHttp {
         client.put(path, body, "If-Match", "W/\"1\"").isProblem(412, "version-changed");
         client.put(path, body, "If-Match", "\"7\"").isProblem(412, "version-changed");
         client.get(path, "Accept", "text/html").isProblem(406, "not-acceptable");
+        client.get(path, "Accept", "application/yaml").isProblem(406, "not-acceptable");
         client.get(path, "Accept", "garbage").isProblem(406, "not-acceptable");
         client.post(V, body, "Content-Encoding", "gzip").isProblem(415, "unsupported-media-type");
         client.post(V, body, "Idempotency-Key", "\"\"").isProblem(400, "invalid-parameter");

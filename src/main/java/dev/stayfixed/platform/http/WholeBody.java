@@ -13,7 +13,9 @@ import java.net.URLDecoder;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 import org.springframework.http.InvalidMediaTypeException;
 import org.springframework.http.MediaType;
 import org.springframework.web.filter.OncePerRequestFilter;
@@ -23,6 +25,8 @@ final class WholeBody extends OncePerRequestFilter {
 
     /** What a decoder puts in the place of what it cannot read. */
     private static final char REPLACEMENT = '\uFFFD';
+
+    private static final List<MediaType> TEXTS = List.of(MediaType.APPLICATION_JSON, MediaType.TEXT_PLAIN);
 
     private final long limit;
     private final LongBody longBody;
@@ -52,6 +56,7 @@ final class WholeBody extends OncePerRequestFilter {
     private void taken(HttpServletRequest request, FilterChain chain, HttpServletResponse response)
             throws ServletException, IOException {
         String type = request.getContentType();
+        checkType(type);
         if (LongBody.isFile(type)) {
             checkEncoding(request);
             longBody.inFile(request, checked -> chain.doFilter(checked, response));
@@ -104,7 +109,7 @@ final class WholeBody extends OncePerRequestFilter {
 
     private static void checkEncoding(HttpServletRequest request, byte[] body) {
         checkEncoding(request);
-        checkCharset(request.getContentType());
+        checkText(request.getContentType());
         for (byte one : body) {
             if (one == 0) {
                 throw new Refused(
@@ -120,21 +125,45 @@ final class WholeBody extends OncePerRequestFilter {
         }
     }
 
-    private static void checkCharset(@org.jspecify.annotations.Nullable String contentType) {
-        if (contentType == null) {
-            return;
-        }
-        try {
-            String charset = MediaType.parseMediaType(contentType).getParameter("charset");
-            if (charset != null
-                    && !charset.replace("\"", "").toLowerCase(Locale.ROOT).matches("utf-?8")) {
-                throw new Refused(ProblemType.UNSUPPORTED_MEDIA_TYPE, "charset: found " + charset + ", expected utf-8");
+    /** A media type says what a body is; one with an asterisk in it is a wish, and belongs into Accept. */
+    private static void checkType(@Nullable String contentType) {
+        if (contentType != null) {
+            MediaType type = parsed(contentType);
+            if (type.isWildcardType() || type.isWildcardSubtype()) {
+                throw unsupported(contentType);
             }
-        } catch (InvalidMediaTypeException e) {
-            throw new Refused(
-                    ProblemType.UNSUPPORTED_MEDIA_TYPE,
-                    "Content-Type: found no media type, expected application/json or text/plain");
         }
+    }
+
+    /** Whatever else a library may make a converter for, a short body is JSON or plain text. */
+    private static void checkText(@Nullable String contentType) {
+        if (contentType == null) {
+            throw unsupported("none");
+        }
+        MediaType type = parsed(contentType);
+        if (TEXTS.stream().noneMatch(type::equalsTypeAndSubtype)) {
+            throw unsupported(contentType);
+        }
+        String charset = type.getParameter("charset");
+        if (charset != null
+                && !charset.replace("\"", "").toLowerCase(Locale.ROOT).matches("utf-?8")) {
+            throw new Refused(ProblemType.UNSUPPORTED_MEDIA_TYPE, "charset: found " + charset + ", expected utf-8");
+        }
+    }
+
+    private static MediaType parsed(String contentType) {
+        try {
+            return MediaType.parseMediaType(contentType);
+        } catch (InvalidMediaTypeException e) {
+            throw unsupported(contentType);
+        }
+    }
+
+    private static Refused unsupported(String contentType) {
+        return new Refused(
+                ProblemType.UNSUPPORTED_MEDIA_TYPE,
+                "Content-Type: found " + contentType
+                        + ", expected what is sent, such as application/json or text/plain");
     }
 
     private static void checkQuery(HttpServletRequest request) {

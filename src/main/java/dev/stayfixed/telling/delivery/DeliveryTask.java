@@ -131,7 +131,7 @@ class DeliveryTask {
             return channel.send(delivery);
         } catch (RuntimeException e) {
             LOG.error("delivery {} could not be tried", delivery.id(), e);
-            return later("the service made a mistake: " + e.getClass().getSimpleName());
+            return later("the service made a mistake and wrote it to its log");
         }
     }
 

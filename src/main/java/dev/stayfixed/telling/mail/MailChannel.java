@@ -11,9 +11,10 @@ import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.Date;
 import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.mail.MailException;
-import org.springframework.mail.MailSendException;
 import org.springframework.mail.javamail.JavaMailSender;
 import org.springframework.stereotype.Component;
 import tools.jackson.databind.json.JsonMapper;
@@ -23,6 +24,8 @@ import tools.jackson.databind.json.JsonMapper;
 class MailChannel implements Channel {
 
     static final String NAME = "mail";
+
+    private static final Logger LOG = LoggerFactory.getLogger(MailChannel.class);
 
     private final Recipients recipients;
     private final ObjectProvider<JavaMailSender> sender;
@@ -66,9 +69,9 @@ class MailChannel implements Channel {
             server.send(message(delivery, letter, to.get().address()));
             return new Answer.Accepted("taken by the mail server", Optional.empty());
         } catch (MailException | MessagingException e) {
-            return SmtpFailure.isFinal(e)
-                    ? new Answer.Refused(SmtpFailure.words(e), Optional.empty())
-                    : later(SmtpFailure.words(e));
+            LOG.debug("a mail was not taken", e);
+            SmtpFailure failure = SmtpFailure.of(e);
+            return failure.isFinal() ? new Answer.Refused(failure.words(), Optional.empty()) : later(failure.words());
         }
     }
 
@@ -104,35 +107,6 @@ class MailChannel implements Channel {
         @Override
         protected void updateMessageID() throws MessagingException {
             setHeader("Message-ID", name);
-        }
-    }
-
-    /** What a mail server meant. */
-    private static final class SmtpFailure {
-
-        static String words(Exception e) {
-            Throwable cause = root(e);
-            String text = cause.getClass().getSimpleName() + ": " + cause.getMessage();
-            return text.replaceAll("\\s+", " ");
-        }
-
-        /** A reply of the 5yz series to the receiver's address or to the message, RFC 5321 section 4.2.1. */
-        static boolean isFinal(Exception e) {
-            return words(e).matches(
-                            "(?s).*(SMTPAddressFailedException|SMTPSendFailedException|SendFailedException): 5\\d\\d.*");
-        }
-
-        private static Throwable root(Exception e) {
-            Throwable cause = e instanceof MailSendException failed && failed.getMessageExceptions().length > 0
-                    ? failed.getMessageExceptions()[0]
-                    : e;
-            if (cause instanceof MessagingException outer && outer.getNextException() != null) {
-                cause = outer.getNextException();
-            }
-            while (cause.getCause() != null && cause.getCause() != cause) {
-                cause = cause.getCause();
-            }
-            return cause;
         }
     }
 }

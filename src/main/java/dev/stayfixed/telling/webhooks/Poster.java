@@ -5,7 +5,9 @@ import jakarta.annotation.PreDestroy;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InterruptedIOException;
+import java.net.ConnectException;
 import java.net.InetAddress;
+import java.net.SocketException;
 import java.net.UnknownHostException;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
@@ -15,6 +17,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
+import javax.net.ssl.SSLException;
 import org.apache.hc.client5.http.DnsResolver;
 import org.apache.hc.client5.http.classic.methods.HttpPost;
 import org.apache.hc.client5.http.config.ConnectionConfig;
@@ -27,6 +30,7 @@ import org.apache.hc.core5.http.ClassicHttpResponse;
 import org.apache.hc.core5.http.EndpointDetails;
 import org.apache.hc.core5.http.Header;
 import org.apache.hc.core5.http.HttpEntity;
+import org.apache.hc.core5.http.NoHttpResponseException;
 import org.apache.hc.core5.http.io.entity.StringEntity;
 import org.apache.hc.core5.util.TimeValue;
 import org.apache.hc.core5.util.Timeout;
@@ -157,13 +161,27 @@ class Poster {
             } catch (IOException | RuntimeException e) {
                 boolean late = post.isAborted() || e instanceof InterruptedIOException;
                 if (late || !wasKept(context)) {
-                    return new Unanswered(
-                            late
-                                    ? "not within " + patienceMillis + " ms"
-                                    : e.getClass().getSimpleName() + ": " + e.getMessage());
+                    LOG.debug("a webhook was not answered", e);
+                    return new Unanswered(late ? "not within " + patienceMillis + " ms" : words(e));
                 }
             }
         }
+    }
+
+    /** Without what the client says of its inside, and of the addresses that a name leads to. */
+    static String words(Exception e) {
+        if (e instanceof UnknownHostException unknown) {
+            return String.valueOf(unknown.getMessage());
+        }
+        if (e instanceof ConnectException) {
+            return "nothing takes connections there";
+        }
+        if (e instanceof SSLException) {
+            return "no secure connection could be made; its certificate may not be valid for this name";
+        }
+        return e instanceof NoHttpResponseException || e instanceof SocketException
+                ? "the connection was closed"
+                : "what came was not HTTP";
     }
 
     private static boolean wasKept(HttpClientContext context) {

@@ -69,13 +69,11 @@ class Targets {
      */
     InetAddress[] resolve(String host) throws UnknownHostException {
         InetAddress[] found = names.resolve(host);
-        Optional<InetAddress> hidden = privateAllowed
-                ? Optional.empty()
-                : Arrays.stream(found).filter(a -> !PublicAddress.is(a)).findFirst();
-        if (hidden.isPresent()) {
+        if (!privateAllowed && !Arrays.stream(found).allMatch(PublicAddress::is)) {
+            // Which one is not said: that would tell about the network that the service stands in.
             throw new UnknownHostException(
-                    host + " leads to " + hidden.get().getHostAddress()
-                            + ", which is not a public address; the operator can allow it by stayfixed.webhooks.private-targets");
+                    host + " leads to an address that is not public; the operator can allow it by"
+                            + " stayfixed.webhooks.private-targets");
         }
         return found;
     }

@@ -98,7 +98,9 @@ class WebhookRulesTest {
         try {
             Poster.Result result = poster.post("https://moving.example/hook", Map.of(), "{}");
             assertThat(result).isInstanceOf(Poster.Unanswered.class);
-            assertThat(((Poster.Unanswered) result).why()).contains("127.0.0.1, which is not a public address");
+            assertThat(((Poster.Unanswered) result).why())
+                    .contains("an address that is not public")
+                    .doesNotContain("127.0.0.1");
         } finally {
             poster.close();
         }
@@ -111,7 +113,8 @@ class WebhookRulesTest {
         });
         assertThatThrownBy(() -> targets.resolve("mixed.example"))
                 .isInstanceOf(UnknownHostException.class)
-                .hasMessageContaining("10.0.0.1");
+                .hasMessageContaining("mixed.example leads to an address that is not public")
+                .hasMessageNotContainingAny("10.0.0.1", "8.8.8.8");
         assertThat(targets.flaw("https://mixed.example/")).isPresent();
         assertThat(targets.flaw("http://mixed.example/")).isPresent();
     }
