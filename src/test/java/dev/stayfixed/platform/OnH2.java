@@ -10,6 +10,8 @@ import org.springframework.context.annotation.Import;
 /** The whole service on a random port, with an H2 file database as in production. */
 @Target(ElementType.TYPE)
 @Retention(RetentionPolicy.RUNTIME)
-@SpringBootTest(webEnvironment = SpringBootTest.WebEnvironment.RANDOM_PORT)
+@SpringBootTest(
+        webEnvironment = SpringBootTest.WebEnvironment.RANDOM_PORT,
+        properties = "stayfixed.backup.folder=target/backups")
 @Import({H2InFile.class, SetClock.class, PlantedFailure.class, HeardVerdicts.class})
 public @interface OnH2 {}

@@ -10,6 +10,8 @@ import org.springframework.context.annotation.Import;
 /** The whole service on a random port, with a real PostgreSQL. */
 @Target(ElementType.TYPE)
 @Retention(RetentionPolicy.RUNTIME)
-@SpringBootTest(webEnvironment = SpringBootTest.WebEnvironment.RANDOM_PORT)
+@SpringBootTest(
+        webEnvironment = SpringBootTest.WebEnvironment.RANDOM_PORT,
+        properties = "stayfixed.backup.folder=target/backups")
 @Import({RealPostgres.class, SetClock.class, PlantedFailure.class, HeardVerdicts.class})
 public @interface OnPostgres {}

@@ -65,6 +65,9 @@ class ServiceOnH2Test {
     class Pictured extends PhotoStories {}
 
     @Nested
+    class BackedUp extends BackupStories {}
+
+    @Nested
     class Described extends Description {}
 
     @Nested

@@ -65,6 +65,9 @@ class ServiceOnPostgresTest {
     class Pictured extends PhotoStories {}
 
     @Nested
+    class BackedUp extends BackupStories {}
+
+    @Nested
     class Described extends Description {}
 
     @Nested

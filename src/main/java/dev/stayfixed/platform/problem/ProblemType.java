@@ -159,6 +159,11 @@ public enum ProblemType {
             "A vehicle cannot be on two drives at the same time, and the other one is already recorded; its id is in \"existingId\".",
             "If this is a better record of the same drive, correct the recorded one: PUT /api/v1/drives/{id} with its ETag as"
                     + " If-Match. If not, check start and end."),
+    NO_BACKUP(
+            409,
+            "No backup can be made here",
+            "The service copies an H2 file into a folder that it may write to; the database is another one, or the folder is not usable.",
+            "Do what the detail says: run the command that it names, or make the folder usable."),
     LINK_ENDED(
             410,
             "This link has ended",

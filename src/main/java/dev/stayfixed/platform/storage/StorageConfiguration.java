@@ -7,7 +7,6 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import javax.sql.DataSource;
 import org.springframework.boot.flyway.autoconfigure.FlywayConfigurationCustomizer;
 import org.springframework.context.annotation.Bean;
@@ -20,35 +19,19 @@ import org.springframework.transaction.PlatformTransactionManager;
 @Configuration(proxyBeanMethods = false)
 class StorageConfiguration {
 
-    private enum Product {
-        H2,
-        POSTGRESQL;
-
-        static Product of(DataSource dataSource) {
-            try (Connection connection = dataSource.getConnection()) {
-                String name = connection.getMetaData().getDatabaseProductName();
-                return switch (name) {
-                    case "H2" -> H2;
-                    case "PostgreSQL" -> POSTGRESQL;
-                    default ->
-                        throw new IllegalStateException("found the database " + name + ", expected H2 or PostgreSQL");
-                };
-            } catch (SQLException e) {
-                throw new IllegalStateException("the database does not answer: " + e.getMessage(), e);
-            }
-        }
-    }
-
     /** What differs between the databases in the migrations: the type for long binary data, and the order of text by its bytes. */
     @Bean
     FlywayConfigurationCustomizer wordsOfTheProduct() {
         return flyway -> {
             DataSource dataSource = flyway.getDataSource();
-            Map<String, String> words = Product.of(dataSource) == Product.H2
-                    ? Map.of("bytes", "binary large object", "by_bytes", "")
-                    : Map.of("bytes", "bytea", "by_bytes", "collate \"C\"");
-            flyway.placeholders(words).dataSource(new PatientConnections(dataSource));
+            flyway.placeholders(words(Product.of(dataSource))).dataSource(new PatientConnections(dataSource));
         };
+    }
+
+    static Map<String, String> words(Product product) {
+        return product == Product.H2
+                ? Map.of("bytes", "binary large object", "by_bytes", "")
+                : Map.of("bytes", "bytea", "by_bytes", "collate \"C\"");
     }
 
     /** A migration of a large table may take longer than any statement of a request. */
@@ -81,17 +64,9 @@ class StorageConfiguration {
     FreeSpace freeSpace(DataSource dataSource, JdbcClient jdbc) {
         List<Path> paths = new ArrayList<>(List.of(Path.of(System.getProperty("java.io.tmpdir"))));
         if (Product.of(dataSource) == Product.H2) {
-            fileOf(jdbc).ifPresent(paths::add);
+            Product.fileOf(jdbc).ifPresent(paths::add);
         }
         return new Disks(paths);
-    }
-
-    /** Empty where the database is kept in memory. */
-    private static Optional<Path> fileOf(JdbcClient h2) {
-        return h2.sql("select database_path() where database_path() is not null")
-                .query(String.class)
-                .optional()
-                .map(path -> Path.of(path + ".mv.db"));
     }
 
     private static void dropConnections(DataSource dataSource) {
