@@ -33,6 +33,11 @@ public class RealPostgres {
 
     @Bean
     JdbcConnectionDetails realPostgres() throws IOException, SQLException {
+        return emptyDatabase();
+    }
+
+    /** One in which there is nothing yet. */
+    public static JdbcConnectionDetails emptyDatabase() throws IOException, SQLException {
         UnaryOperator<String> running = server();
         String database = "stayfixed_" + DATABASES.incrementAndGet();
         try (Connection connection = DriverManager.getConnection(running.apply("postgres"), "postgres", "postgres");

@@ -8,7 +8,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import javax.sql.DataSource;
+import org.flywaydb.core.Flyway;
 import org.springframework.boot.flyway.autoconfigure.FlywayConfigurationCustomizer;
+import org.springframework.boot.flyway.autoconfigure.FlywayMigrationStrategy;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -32,6 +34,13 @@ class StorageConfiguration {
         return product == Product.H2
                 ? Map.of("bytes", "binary large object", "by_bytes", "")
                 : Map.of("bytes", "bytea", "by_bytes", "collate \"C\"");
+    }
+
+    /** The migrations run before anything reads or writes, and so does a move. */
+    @Bean
+    FlywayMigrationStrategy migrations(StorageSettings settings) {
+        String from = settings.moveFrom();
+        return from == null || from.isBlank() ? Flyway::migrate : new MoveFromH2(from)::into;
     }
 
     /** A migration of a large table may take longer than any statement of a request. */

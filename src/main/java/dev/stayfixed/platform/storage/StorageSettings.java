@@ -11,14 +11,15 @@ import org.springframework.util.unit.DataSize;
 import org.springframework.validation.annotation.Validated;
 
 /**
- * Where copies of the database go.
+ * Where copies of the database go, and where it comes from.
  *
  * @param keepFree space on a disk that a backup leaves free
+ * @param moveFrom the H2 file whose rows are to be moved to this PostgreSQL at the start
  */
 @Validated
 @ConfigurationProperties("stayfixed")
 record StorageSettings(
-        DataSize keepFree, @Valid Backup backup) {
+        DataSize keepFree, @Nullable String moveFrom, @Valid Backup backup) {
 
     /**
      * Copies of the running service.

@@ -31,7 +31,7 @@ class BackupsTest {
 
     private CopiedBackups backups(MovingClock clock, DataSize keepFree, CopiedBackups.Copy copy) {
         StorageSettings.Backup settings = new StorageSettings.Backup(folder.resolve("backups"), null, 2);
-        return new CopiedBackups(database, new StorageSettings(keepFree, settings), copy, clock);
+        return new CopiedBackups(database, new StorageSettings(keepFree, null, settings), copy, clock);
     }
 
     private List<String> files() throws IOException {
