@@ -137,7 +137,7 @@ abstract class FenceStories extends OverHttp {
                 .collect(Collectors.groupingBy(
                         line -> line[0], Collectors.mapping(line -> line[1], Collectors.toList())));
         return new Answer(
-                Integer.parseInt(head.get(0).split(" ")[1]),
+                Integer.parseInt(head.get(0).split(" ", -1)[1]),
                 HttpHeaders.of(headers, (name, value) -> true),
                 unchunked(parts[1]));
     }

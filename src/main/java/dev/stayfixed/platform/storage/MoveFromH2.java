@@ -167,8 +167,9 @@ final class MoveFromH2 {
                     .load()
                     .migrate();
             Map<String, TableSum> fresh = StoredTables.of(open).sums(target);
-            List<String> filled = found.keySet().stream()
-                    .filter(table -> !found.get(table).equals(fresh.get(table)))
+            List<String> filled = found.entrySet().stream()
+                    .filter(table -> !table.getValue().equals(fresh.get(table.getKey())))
+                    .map(Map.Entry::getKey)
                     .toList();
             if (!filled.isEmpty()) {
                 throw new NotDone(
@@ -255,9 +256,10 @@ final class MoveFromH2 {
     }
 
     private static void compare(Map<String, TableSum> expected, Map<String, TableSum> found) {
-        List<String> others = expected.keySet().stream()
-                .filter(table -> !expected.get(table).equals(found.get(table)))
-                .map(table -> table + ": found " + found.get(table) + ", expected " + expected.get(table))
+        List<String> others = expected.entrySet().stream()
+                .filter(table -> !table.getValue().equals(found.get(table.getKey())))
+                .map(table ->
+                        table.getKey() + ": found " + found.get(table.getKey()) + ", expected " + table.getValue())
                 .toList();
         if (!others.isEmpty() || !found.keySet().equals(expected.keySet())) {
             throw new NotDone(

@@ -25,6 +25,8 @@ enum ValueKind {
     BYTES(byte[].class, "bytea");
 
     private final Class<?> type;
+
+    @SuppressWarnings("ImmutableEnumChecker") // Set.of cannot be changed
     private final Set<String> names;
 
     ValueKind(Class<?> type, String... names) {
