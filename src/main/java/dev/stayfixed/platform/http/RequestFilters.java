@@ -4,6 +4,7 @@ import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.platform.storage.FreeSpace;
 import dev.stayfixed.platform.storage.StoredAnswers;
 import java.util.Objects;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.boot.web.server.autoconfigure.ServerProperties;
 import org.springframework.boot.web.servlet.FilterRegistrationBean;
 import org.springframework.context.annotation.Bean;
@@ -20,8 +21,11 @@ class RequestFilters {
     }
 
     @Bean
-    OwnNames ownNames(Hosts hosts, PublicUrl url, Environment settings, ServerProperties server) {
-        boolean concrete = server.getAddress() != null && !server.getAddress().isAnyLocalAddress();
+    OwnNames ownNames(Hosts hosts, PublicUrl url, Environment settings, ObjectProvider<ServerProperties> server) {
+        // Work without a server has none.
+        ServerProperties listening = server.getIfAvailable(ServerProperties::new);
+        boolean concrete =
+                listening.getAddress() != null && !listening.getAddress().isAnyLocalAddress();
         return OwnNames.of(hosts, url, concrete ? settings.getProperty("server.address", "") : "");
     }
 
