@@ -21,7 +21,6 @@ final class SecurityHeaders extends OncePerRequestFilter {
     /** What none of our pages asks a browser for; what they do ask for, to share and to copy a link, is not named. */
     private static final String UNUSED = Stream.of(
                     "accelerometer",
-                    "bluetooth",
                     "camera",
                     "clipboard-read",
                     "display-capture",
