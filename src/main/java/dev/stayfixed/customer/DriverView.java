@@ -70,8 +70,8 @@ public record DriverView(
     public record LoggedDrive(UUID id, Instant start, List<String> says) {}
 
     /** One of the drives that the driver logged. */
-    public Optional<LoggedDrive> drive(UUID id) {
-        return drives.stream().filter(drive -> drive.id().equals(id)).findFirst();
+    public Optional<LoggedDrive> drive(String id) {
+        return drives.stream().filter(drive -> drive.id().toString().equals(id)).findFirst();
     }
 
     /** The check that speaks for the whole, none of which is further from its end; only where there are checks. */

@@ -3,6 +3,7 @@ package dev.stayfixed.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.OffsetDateTime;
+import java.util.List;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.BeforeEach;
@@ -109,6 +110,43 @@ abstract class DriverLinkStories extends OverHttp {
         client.get(link).is(410);
     }
 
+    /** Two records less than an hour apart, without counters, may be one driving cycle, whatever is reported between them. */
+    @Test
+    void aLampThatIsReportedInBetweenMakesNoTwoTripsOfOneCycle() {
+        for (String reported : List.of("on", "off")) {
+            Answer car = shop.vehicle("stop and go " + reported);
+            Answer proving = shop.job(car);
+            shop.repair(proving, "2026-06-01T10:00:00Z");
+            String url = client.post("/api/v1/jobs/" + proving.id() + "/driver-link", "")
+                    .is(201)
+                    .at("/url");
+            shop.drive(car, "2026-06-03T08:00:00Z", Shop.RAN_CLEAN).is(201);
+            client.post(
+                            url.substring(url.indexOf("/d/")) + "/drives",
+                            "{\"card\":\"lamp\",\"lamp\":\"%s\",\"end\":\"2026-06-03T08:40\"}".formatted(reported))
+                    .is(200);
+            shop.drive(car, "2026-06-03T08:50:00Z", Shop.RAN_CLEAN).is(201);
+            assertThat(shop.standing(proving)).as(reported).isEqualTo("1 of 2 clean trips");
+        }
+    }
+
+    /** Whether a record is of this vehicle is for the workshop to answer, whatever a paste says. */
+    @Test
+    void aPasteCannotVouchForTheVehicle() {
+        String link = link();
+        String drive =
+                "{\\\"start\\\":\\\"2026-06-03T08:00:00Z\\\",%s\\\"scans\\\":[{\\\"text\\\":\\\"41 41 00 07 65 00\\\"}]}";
+        Answer vouched = client.post(
+                link + "/drives", "{\"record\":\"" + drive.formatted("\\\"sameVehicleConfirmed\\\":true,") + "\"}");
+        assertThat(vouched.isProblem(422, "invalid-content").body()).contains("do not fit together");
+        assertThat(client.get("/api/v1/vehicles/" + vehicle.id() + "/drives")
+                        .json()
+                        .at("/items"))
+                .isEmpty();
+        client.post(link + "/drives", "{\"record\":\"" + drive.formatted("") + "\"}")
+                .is(200);
+    }
+
     @Test
     void theAnswerSaysWhatTheDriveCountsFor() {
         String link = link();
@@ -122,7 +160,9 @@ abstract class DriverLinkStories extends OverHttp {
                 .id();
         assertThat(client.get(link + "?logged=reading&drive=" + other).is(200).body())
                 .contains("What it counts for stands at the end");
-        client.get(link + "?logged=reading&drive=what").is(200);
+        for (String odd : List.of("what", "", "-".repeat(36), "0".repeat(4000))) {
+            client.get(link + "?logged=reading&drive=" + odd).is(200);
+        }
     }
 
     @Test

@@ -1,11 +1,15 @@
 package dev.stayfixed.customer.pages;
 
+import dev.stayfixed.archive.DriveSubmission;
 import dev.stayfixed.archive.Original;
 import dev.stayfixed.customer.Visit;
 import dev.stayfixed.platform.StrictJson;
 import dev.stayfixed.platform.Texts;
+import dev.stayfixed.platform.problem.Mistake;
+import dev.stayfixed.platform.problem.Refused;
 import jakarta.servlet.http.HttpServletResponse;
 import java.nio.charset.StandardCharsets;
+import java.util.Objects;
 import org.springframework.http.HttpStatus;
 import org.springframework.web.servlet.ModelAndView;
 
@@ -51,15 +55,22 @@ final class DriverContent {
         return page;
     }
 
-    /** JSON of a device is taken as it is; everything else becomes a submission of ours. */
+    /**
+     * JSON of a device is taken as it is; everything else becomes a submission of ours.
+     *
+     * @throws Refused where the JSON answers for the vehicle, which only the workshop can
+     */
     static Original original(LoggedForm form, LoggedForm.Read read, StrictJson json) {
         String text = form.record() == null ? "" : form.record().strip();
-        return text.startsWith("{")
-                ? new Original(Original.JSON, text)
-                : new Original(
-                        Original.JSON,
-                        new String(
-                                json.canonical(java.util.Objects.requireNonNull(read.submission())),
-                                StandardCharsets.UTF_8));
+        if (text.startsWith("{")) {
+            if (json.read(text.getBytes(StandardCharsets.UTF_8), DriveSubmission.class)
+                    .isSameVehicleConfirmed()) {
+                throw Refused.content(new Mistake("record", "sameVehicleConfirmed", "nothing of the kind"));
+            }
+            return new Original(Original.JSON, text);
+        }
+        return new Original(
+                Original.JSON,
+                new String(json.canonical(Objects.requireNonNull(read.submission())), StandardCharsets.UTF_8));
     }
 }

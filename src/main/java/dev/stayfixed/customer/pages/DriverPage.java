@@ -22,7 +22,6 @@ import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.UUID;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -85,26 +84,19 @@ class DriverPage {
     ModelAndView see(
             @PathVariable String token,
             @RequestParam(required = false) @Nullable String logged,
-            @RequestParam(required = false) @Nullable String drive,
+            @RequestParam(defaultValue = "") String drive,
             HttpServletRequest request,
             HttpServletResponse response) {
         DriverContent.rules(response);
         DriverDoor.Entry entry = door.enter(token, request);
         if (entry instanceof DriverDoor.Opened opened && opened.visit() instanceof Visit.Welcome welcome) {
             links.opened(welcome);
-            ModelAndView page = page(welcome, token, LoggedForm.EMPTY, Map.of(), 200);
-            return page.addObject("logged", logged).addObject("answer", answer(page, drive));
+            DriverView view = pages.of(welcome.jobId());
+            return page(view, welcome, token, LoggedForm.EMPTY, Map.of(), 200)
+                    .addObject("logged", logged)
+                    .addObject("answer", view.drive(drive).orElse(null));
         }
         return DriverContent.closed(entry, response, texts);
-    }
-
-    /** What the drive counts for that was logged just now. */
-    private static DriverView.@Nullable LoggedDrive answer(ModelAndView page, @Nullable String drive) {
-        return drive != null
-                        && drive.matches("[0-9a-f-]{36}")
-                        && page.getModel().get("view") instanceof DriverView view
-                ? view.drive(UUID.fromString(drive)).orElse(null)
-                : null;
     }
 
     @PostMapping(
@@ -164,9 +156,19 @@ class DriverPage {
 
     private ModelAndView page(
             Visit.Welcome welcome, String token, LoggedForm form, Map<String, String> errors, int status) {
+        return page(pages.of(welcome.jobId()), welcome, token, form, errors, status);
+    }
+
+    private ModelAndView page(
+            DriverView view,
+            Visit.Welcome welcome,
+            String token,
+            LoggedForm form,
+            Map<String, String> errors,
+            int status) {
         ModelAndView page = new ModelAndView("driver/page");
         page.setStatus(HttpStatus.valueOf(status));
-        page.addObject("view", pages.of(welcome.jobId()));
+        page.addObject("view", view);
         page.addObject("token", token);
         page.addObject("closed", welcome.closed());
         page.addObject("reading", form.ofCard() == LoggedForm.Card.reading ? form : LoggedForm.EMPTY);

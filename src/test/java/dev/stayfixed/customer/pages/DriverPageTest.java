@@ -82,6 +82,7 @@ class DriverPageTest {
                 complaints.add(message.text());
             }
         });
+        context.onWebError(error -> complaints.add(error.error()));
         context.addInitScript("addEventListener('online', e => { if (e.isTrusted) e.stopImmediatePropagation(); })");
         return context;
     }
@@ -446,6 +447,21 @@ class DriverPageTest {
             assertThat(seen.getByText("Your drive is logged. What stands below is older"))
                     .isVisible();
         }
+    }
+
+    @Test
+    void aLinkThatHasEndedSaysSoAndRunsNothing() {
+        client.send("DELETE", "/api/v1/jobs/" + job.id() + "/driver-link", "", new byte[0])
+                .is(204);
+        try (BrowserContext context = phone(true)) {
+            Page seen = visit(context);
+            assertThat(seen.locator("h1")).hasText("This link has ended");
+            assertThat(seen.locator("script")).hasCount(0);
+            assertThat(new AxeBuilder(seen).analyze().getViolations()).isEmpty();
+        }
+        assertThat(complaints)
+                .filteredOn(found -> !found.contains("status of 410"))
+                .isEmpty();
     }
 
     @Test
