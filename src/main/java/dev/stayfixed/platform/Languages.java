@@ -2,7 +2,6 @@ package dev.stayfixed.platform;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -80,9 +79,9 @@ public final class Languages {
 
     /** Each with its name in itself. */
     public List<Choice> choices() {
-        List<Choice> choices = new ArrayList<>();
-        all.forEach(locale -> choices.add(new Choice(locale.getLanguage(), name(locale))));
-        return choices;
+        return all.stream()
+                .map(locale -> new Choice(locale.getLanguage(), name(locale)))
+                .toList();
     }
 
     private static String name(Locale locale) {

@@ -154,17 +154,17 @@ class NewJobPage {
         if (!form.isBlank("vin")) {
             reader.made(form, VehicleEntry.class, () -> Given.parse("vin", form.value("vin"), Vin::parse));
         }
+        Optional<Scan> scan = scan(form);
+        Optional<Vehicle> known = known(form);
         model.addAttribute("form", form);
-        model.addAttribute("known", known(form).orElse(null));
+        model.addAttribute("known", known.orElse(null));
         model.addAttribute(
                 "vinWarning", vin(form).flatMap(Vin::warning).map(show::words).orElse(null));
+        model.addAttribute("digest", scan.map(read -> ScanDigest.of(read, show)).orElse(null));
         model.addAttribute(
-                "digest", scan(form).map(scan -> ScanDigest.of(scan, show)).orElse(null));
-        model.addAttribute(
-                "car",
-                scan(form).map(scan -> CarCard.of(scan, known(form), form)).orElse(null));
+                "car", scan.map(read -> CarCard.of(read, known, form)).orElse(null));
         model.addAttribute("rows", FaultRows.numbers(form));
-        model.addAttribute("proofs", FaultRows.proofs(form, reader, ignition(form), scan(form), show, texts));
+        model.addAttribute("proofs", FaultRows.proofs(form, reader, ignition(form), scan, show, texts));
         return "job-new";
     }
 }
