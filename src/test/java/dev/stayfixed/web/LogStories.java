@@ -511,6 +511,20 @@ abstract class LogStories extends OverHttp {
     }
 
     @Test
+    void anyStretchOfAPictureIsAnswered() {
+        Answer drive = send(shop.vehicle("pictured car"), RecordedDrive.log("2026-06-02T08:00:00Z", 100))
+                .is(201);
+        for (String odd :
+                List.of("NaN", "Infinity", "-Infinity", "-1e308", "1e308", "1e999", "x", "0x1p3", "9".repeat(400))) {
+            for (String range : List.of("from=" + odd, "to=" + odd, "from=" + odd + "&to=" + odd, "from=900&to=100")) {
+                client.get("/drives/" + drive.id() + "/plot?" + range).is(200);
+            }
+        }
+        client.get("/drives/" + UUID.randomUUID() + "/plot").is(404);
+        client.get("/drives/what/plot").is(404);
+    }
+
+    @Test
     void theDriveOfAnotherCarIsRefusedUnlessSomebodyMadeSure() {
         Answer vehicle = client.post(
                         "/api/v1/vehicles", "{\"description\":\"car with a number\",\"vin\":\"WVWZZZ1KZ6W000001\"}")
