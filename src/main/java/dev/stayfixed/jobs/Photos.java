@@ -10,7 +10,9 @@ import dev.stayfixed.platform.storage.StoredTime;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -138,6 +140,19 @@ public class Photos {
                 .query((row, n) -> row.getBytes("jpeg"))
                 .optional()
                 .orElseThrow(() -> Refused.notFound("photo of this job", id)));
+    }
+
+    /** All pictures of a job, as JPEG, by the ids of their photos. */
+    public Map<UUID, byte[]> jpegs(UUID jobId) {
+        return durably.read(() -> {
+            Map<UUID, byte[]> found = new HashMap<>();
+            jdbc.sql("select id, jpeg from photo where shop_id = ? and job_id = ?")
+                    .params(shop.id(), jobId)
+                    .query(row -> {
+                        found.put(row.getObject("id", UUID.class), row.getBytes("jpeg"));
+                    });
+            return found;
+        });
     }
 
     /**

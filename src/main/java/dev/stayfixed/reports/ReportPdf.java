@@ -7,7 +7,6 @@ import dev.stayfixed.platform.http.PublicUrl;
 import java.time.Instant;
 import java.util.Base64;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.springframework.stereotype.Component;
@@ -51,15 +50,9 @@ class ReportPdf {
     /** As the PDF holds them: it fetches nothing. */
     private Map<UUID, String> pictures(ReportFacts facts) {
         Map<UUID, String> pictures = new HashMap<>();
-        for (ReportFacts.OfRepair repair : facts.repairs()) {
-            for (ReportFacts.OfPhoto photo :
-                    repair.photos() == null ? List.<ReportFacts.OfPhoto>of() : repair.photos()) {
-                byte[] jpeg = photos.jpeg(facts.job().id(), photo.id());
-                pictures.put(
-                        photo.id(),
-                        "data:image/jpeg;base64," + Base64.getEncoder().encodeToString(jpeg));
-            }
-        }
+        photos.jpegs(facts.job().id())
+                .forEach((id, jpeg) -> pictures.put(
+                        id, "data:image/jpeg;base64," + Base64.getEncoder().encodeToString(jpeg)));
         return pictures;
     }
 

@@ -2,11 +2,7 @@ package dev.stayfixed.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.awt.image.BufferedImage;
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import javax.imageio.ImageIO;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -23,36 +19,15 @@ abstract class PhotoStories extends OverHttp {
         photos = "/api/v1/jobs/" + job.id() + "/repairs/" + repair.id() + "/photos";
     }
 
-    private static byte[] png(int shade) throws IOException {
-        BufferedImage image = new BufferedImage(60, 40, BufferedImage.TYPE_INT_RGB);
-        for (int x = 0; x < image.getWidth(); x++) {
-            for (int y = 0; y < image.getHeight(); y++) {
-                image.setRGB(x, y, shade);
-            }
-        }
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        ImageIO.write(image, "png", bytes);
-        return bytes.toByteArray();
-    }
-
     private Answer send(byte[] file, String caption) {
-        String boundary = "between-the-parts";
-        ByteArrayOutputStream body = new ByteArrayOutputStream();
-        body.writeBytes(("--" + boundary + "\r\nContent-Disposition: form-data; name=\"caption\"\r\n\r\n" + caption
-                        + "\r\n--"
-                        + boundary + "\r\nContent-Disposition: form-data; name=\"file\"; filename=\"meter.png\"\r\n"
-                        + "Content-Type: image/png\r\n\r\n")
-                .getBytes(StandardCharsets.UTF_8));
-        body.writeBytes(file);
-        body.writeBytes(("\r\n--" + boundary + "--\r\n").getBytes(StandardCharsets.US_ASCII));
-        return client.send("POST", photos, "multipart/form-data; boundary=" + boundary, body.toByteArray());
+        return shop.photo(photos, file, caption);
     }
 
     @Test
-    void aPhotoIsKeptOnceAndStandsInTheReport() throws IOException {
-        Answer photo = send(png(0x336699), "6.1 Ω at the plug").is(201);
+    void aPhotoIsKeptOnceAndStandsInTheReport() {
+        Answer photo = send(Shop.picture(0x336699), "6.1 Ω at the plug").is(201);
         assertThat(photo.at("/width")).isEqualTo("60");
-        assertThat(send(png(0x336699), "again").is(201).id()).isEqualTo(photo.id());
+        assertThat(send(Shop.picture(0x336699), "again").is(201).id()).isEqualTo(photo.id());
         assertThat(client.get("/api/v1/jobs/" + job.id() + "/photos").json().at("/items"))
                 .hasSize(1);
         assertThat(client.get(photo.at("/href")).is(200).header("Content-Type")).isEqualTo("image/jpeg");
@@ -64,7 +39,7 @@ abstract class PhotoStories extends OverHttp {
                 .at("/url");
         String shared = url.substring(url.indexOf("/r/"));
         assertThat(client.get(shared).is(200).body())
-                .contains(shared + "/photos/" + photo.id() + ".jpg", "the repair: 6.1 Ω at the plug");
+                .contains(shared + "/photos/" + photo.id() + ".jpg", "Photo: the repair", ": 6.1 Ω at the plug");
         assertThat(client.get(shared + "/photos/" + photo.id() + ".jpg").is(200).header("Content-Type"))
                 .startsWith("image/jpeg");
         Answer other = shop.job(shop.vehicle("other estate"));
@@ -76,12 +51,12 @@ abstract class PhotoStories extends OverHttp {
     }
 
     @Test
-    void whatIsNoPhotoIsRefusedAndAPhotoOfAClosedJobStays() throws IOException {
+    void whatIsNoPhotoIsRefusedAndAPhotoOfAClosedJobStays() {
         send("not a photo".getBytes(StandardCharsets.US_ASCII), "").isProblem(422, "invalid-content");
-        Answer photo = send(png(0x993333), "").is(201);
-        send(png(0x993333), "x".repeat(201)).isProblem(422, "invalid-content");
+        Answer photo = send(Shop.picture(0x993333), "").is(201);
+        send(Shop.picture(0x993333), "x".repeat(201)).isProblem(422, "invalid-content");
         Answer closed = shop.close(job, "{\"reason\":\"sold\"}").is(200);
-        send(png(0x339933), "late").isProblem(409, "job-closed");
+        send(Shop.picture(0x339933), "late").isProblem(409, "job-closed");
         String one = "/api/v1/jobs/" + job.id() + "/photos/" + photo.id();
         client.send("DELETE", one, "", new byte[0]).isProblem(409, "job-closed");
         client.post("/api/v1/jobs/" + job.id() + "/reopen", "{\"reason\":\"back\"}", "If-Match", closed.etag())

@@ -1,5 +1,12 @@
 package dev.stayfixed.web;
 
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import javax.imageio.ImageIO;
+
 /** What a technician does, in the words of the trade. */
 public final class Shop {
 
@@ -43,6 +50,41 @@ public final class Shop {
                         "{\"performedAt\":\"%s\",\"description\":\"catalyst replaced\",\"codesCleared\":true}"
                                 .formatted(performedAt))
                 .is(201);
+    }
+
+    /**
+     * Sends a photo of a repair.
+     *
+     * @param photos the address of its photos
+     */
+    public Answer photo(String photos, byte[] file, String caption) {
+        String boundary = "between-the-parts";
+        ByteArrayOutputStream body = new ByteArrayOutputStream();
+        body.writeBytes(("--" + boundary + "\r\nContent-Disposition: form-data; name=\"caption\"\r\n\r\n" + caption
+                        + "\r\n--"
+                        + boundary + "\r\nContent-Disposition: form-data; name=\"file\"; filename=\"meter.png\"\r\n"
+                        + "Content-Type: image/png\r\n\r\n")
+                .getBytes(StandardCharsets.UTF_8));
+        body.writeBytes(file);
+        body.writeBytes(("\r\n--" + boundary + "--\r\n").getBytes(StandardCharsets.US_ASCII));
+        return client.send("POST", photos, "multipart/form-data; boundary=" + boundary, body.toByteArray());
+    }
+
+    /** A small picture as PNG, of one shade of red, green and blue. */
+    public static byte[] picture(int shade) {
+        BufferedImage image = new BufferedImage(60, 40, BufferedImage.TYPE_INT_RGB);
+        for (int x = 0; x < image.getWidth(); x++) {
+            for (int y = 0; y < image.getHeight(); y++) {
+                image.setRGB(x, y, shade);
+            }
+        }
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try {
+            ImageIO.write(image, "png", bytes);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return bytes.toByteArray();
     }
 
     public Answer drive(Answer vehicle, String start, String scan) {

@@ -3,6 +3,7 @@ package dev.stayfixed.reports.api;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.google.zxing.BinaryBitmap;
+import com.google.zxing.DecodeHintType;
 import com.google.zxing.MultiFormatReader;
 import com.google.zxing.client.j2se.BufferedImageLuminanceSource;
 import com.google.zxing.common.HybridBinarizer;
@@ -10,8 +11,10 @@ import dev.stayfixed.platform.OnH2;
 import dev.stayfixed.web.Answer;
 import dev.stayfixed.web.Client;
 import dev.stayfixed.web.Shop;
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Map;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.rendering.PDFRenderer;
@@ -145,6 +148,40 @@ class ReportTest {
         byte[] pdf = pdf();
         assertThat(PdfStandards.broken(pdf, PDFAFlavour.PDFA_2_A)).isEmpty();
         assertThat(PdfStandards.broken(pdf, PDFAFlavour.PDFUA_1)).isEmpty();
+    }
+
+    @Test
+    void aPaperWithAPhotoInAnotherLanguageIsFitLikewise() throws Exception {
+        Answer seen = shop.see(job);
+        shop.photo(
+                        "/api/v1/jobs/" + job.id() + "/repairs/" + seen.at("/repairs/0/id") + "/photos",
+                        Shop.picture(0x336699),
+                        "6.1 Ω at the plug")
+                .is(201);
+        client.post("/api/v1/jobs/" + job.id() + "/report?language=de", "").is(201);
+        byte[] pdf = pdf();
+        assertThat(PdfStandards.broken(pdf, PDFAFlavour.PDFA_2_A)).isEmpty();
+        assertThat(PdfStandards.broken(pdf, PDFAFlavour.PDFUA_1)).isEmpty();
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            assertThat(document.getDocumentCatalog().getLanguage()).isEqualTo("de");
+            assertThat(new PDFTextStripper().getText(document).replaceAll("\\s+", " "))
+                    .contains("Reparatur bestätigt", "die Reparatur: 6.1 Ω at the plug");
+        }
+    }
+
+    /** The code on page one, rendered and read by another library. */
+    @Test
+    void theCodeOnTheReportIsItsFingerprint() throws Exception {
+        Answer report = issue().is(201);
+        try (PDDocument document = Loader.loadPDF(pdf())) {
+            BufferedImage image = new PDFRenderer(document).renderImageWithDPI(0, 300);
+            String read = new MultiFormatReader()
+                    .decode(
+                            new BinaryBitmap(new HybridBinarizer(new BufferedImageLuminanceSource(image))),
+                            Map.of(DecodeHintType.TRY_HARDER, true))
+                    .getText();
+            assertThat(read.replaceAll("\\W", "")).endsWith(report.at("/fingerprint"));
+        }
     }
 
     @Test
