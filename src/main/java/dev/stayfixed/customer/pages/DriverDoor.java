@@ -2,7 +2,7 @@ package dev.stayfixed.customer.pages;
 
 import dev.stayfixed.customer.DriverLinks;
 import dev.stayfixed.customer.Visit;
-import dev.stayfixed.web.pages.Turnstile;
+import dev.stayfixed.platform.http.Turnstile;
 import jakarta.servlet.http.HttpServletRequest;
 import java.time.Duration;
 import org.springframework.stereotype.Component;

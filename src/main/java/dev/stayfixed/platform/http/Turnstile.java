@@ -1,6 +1,5 @@
-package dev.stayfixed.web.pages;
+package dev.stayfixed.platform.http;
 
-import dev.stayfixed.customer.LinkSettings;
 import io.github.bucket4j.Bandwidth;
 import io.github.bucket4j.Bucket;
 import io.github.bucket4j.ConsumptionProbe;
@@ -8,10 +7,8 @@ import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
-import org.springframework.stereotype.Component;
 
-/** No more than so many requests a minute through one link; and through one address, where links are tried that do not exist. */
-@Component
+/** Lets no more than so many a minute through for one name: a link, a person, or the address of somebody who tries what does not exist. */
 public class Turnstile {
 
     private static final int MOST_KEPT = 10_000;
@@ -24,8 +21,8 @@ public class Turnstile {
         }
     };
 
-    Turnstile(LinkSettings settings) {
-        this.perMinute = settings.requestsPerMinute();
+    public Turnstile(int perMinute) {
+        this.perMinute = perMinute;
     }
 
     /** How long to wait; zero for "go on". Nothing of the token is kept but its place in this map, which is in memory only. */
