@@ -11,7 +11,8 @@ import org.springframework.stereotype.Component;
 @Component
 public class CurrentShop implements CurrentTenantIdentifierResolver<UUID>, HibernatePropertiesCustomizer {
 
-    private static final UUID DEFAULT = UUID.fromString("00000000-0000-4000-8000-000000000001");
+    /** The shop that a new database begins with. */
+    public static final UUID DEFAULT = UUID.fromString("00000000-0000-4000-8000-000000000001");
 
     public UUID id() {
         return DEFAULT;

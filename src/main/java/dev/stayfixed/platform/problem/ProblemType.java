@@ -102,6 +102,22 @@ public enum ProblemType {
             "A browser says that a page of another site asked it to send this. Pages of other sites may change nothing here.",
             "Do it on the page of this service. Where the service is reached under several addresses, stay on one of them; its public one"
                     + " is stated in stayfixed.public-url. Programs leave out Origin and Sec-Fetch-Site."),
+    SIGN_IN_NEEDED(
+            401,
+            "You have to sign in first",
+            "This address answers to people who have signed in, and to programs with a token, and the request was neither's.",
+            "Sign in and send it again, or send a good token in the header Authorization: Bearer. An owner makes tokens in the settings."),
+    NOT_ALLOWED(
+            403,
+            "You may not do this here",
+            "Whoever asks is known, but may not do this: a reader changes nothing, a token does what it was made for, and some things are"
+                    + " for owners only.",
+            "Ask an owner of the shop to do it, or to change what you may do."),
+    LAST_OWNER(
+            409,
+            "A shop needs an owner",
+            "The change would leave the shop without anybody who may say who does what.",
+            "Make somebody else an owner first."),
     UNSUPPORTED_MEDIA_TYPE(
             415,
             "This kind of content is not taken here",

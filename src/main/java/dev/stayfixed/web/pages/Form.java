@@ -22,7 +22,7 @@ import org.springframework.util.MultiValueMap;
 public final class Form {
 
     /** Where a mistake stands that is of no field. */
-    static final String WHOLE = "form";
+    public static final String WHOLE = "form";
 
     private final MultiValueMap<String, String> typed;
     private final Map<String, String> errors = new LinkedHashMap<>();

@@ -2,13 +2,13 @@ package dev.stayfixed.web.pages;
 
 import dev.stayfixed.jobs.ShopSettings;
 import dev.stayfixed.jobs.Shops;
+import dev.stayfixed.people.access.Asker;
 import dev.stayfixed.platform.Texts;
 import dev.stayfixed.platform.problem.FullDisk;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Clock;
-import java.time.ZoneOffset;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.core.Ordered;
@@ -115,6 +115,7 @@ class PageErrors {
         ModelAndView page = new ModelAndView("error-page");
         page.setStatus(HttpStatus.valueOf(status));
         page.addObject("show", new Show(settings(), clock.instant()));
+        page.addObject("asker", Asker.now().orElse(null));
         page.addObject("title", title);
         page.addObject("found", found);
         page.addObject("remedy", remedy);
@@ -123,11 +124,14 @@ class PageErrors {
 
     /** This page is shown even where the database is away. */
     private ShopSettings settings() {
+        if (Asker.now().isEmpty()) {
+            return Show.OF_NO_SHOP;
+        }
         try {
             return shops.settings();
         } catch (Refused databaseAway) {
             LOG.debug("an error page without the settings of the shop", databaseAway);
-            return new ShopSettings("Stayfixed", ZoneOffset.UTC, ShopSettings.Units.METRIC, 7);
+            return Show.OF_NO_SHOP;
         }
     }
 }

@@ -31,6 +31,13 @@ enum Said implements Kind {
     PHOTO_REMOVED,
     LINKS_RENEWED,
     LINKS_ENDED,
+    FIRST_OWNER,
+    PEOPLE_CHANGED,
+    PASSWORD_CHANGED,
+    PASSKEY_ADDED,
+    PASSKEY_REMOVED,
+    SESSIONS_ENDED,
+    TOKEN_ENDED,
     SETTINGS_SAVED;
 
     /** What the address of a page names: "job-closed". Empty for a word that no page of ours uses. */

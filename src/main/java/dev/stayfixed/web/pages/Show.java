@@ -13,6 +13,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Optional;
@@ -27,6 +28,10 @@ public final class Show {
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM uuuu");
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
     private static final DateTimeFormatter FIELD = DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm", Locale.ROOT);
+
+    /** How things are written before it is known for which shop. */
+    public static final ShopSettings OF_NO_SHOP =
+            new ShopSettings("Stayfixed", ZoneOffset.UTC, ShopSettings.Units.METRIC, 7);
 
     private final ShopSettings settings;
     private final Instant now;
