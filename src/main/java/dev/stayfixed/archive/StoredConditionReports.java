@@ -2,6 +2,7 @@ package dev.stayfixed.archive;
 
 import dev.stayfixed.drive.condition.ConditionReport;
 import dev.stayfixed.drive.condition.ConditionSet;
+import dev.stayfixed.platform.CurrentShop;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -15,9 +16,11 @@ import org.springframework.stereotype.Component;
 class StoredConditionReports {
 
     private final JdbcClient jdbc;
+    private final CurrentShop shop;
 
-    StoredConditionReports(JdbcClient jdbc) {
+    StoredConditionReports(JdbcClient jdbc, CurrentShop shop) {
         this.jdbc = jdbc;
+        this.shop = shop;
     }
 
     void save(UUID driveId, int revision, Map<String, ConditionReport> reports) {
@@ -46,7 +49,7 @@ class StoredConditionReports {
         jdbc.sql("""
                         select c.drive_id, c.set_key, c.report from drive_condition c
                         join drive d on d.id = c.drive_id and d.revision = c.revision
-                        where d.vehicle_id = ? and c.version = ?""").params(vehicleId, LogFacts.VERSION).query(row -> {
+                        where d.shop_id = ? and d.vehicle_id = ? and c.version = ?""").params(shop.id(), vehicleId, LogFacts.VERSION).query(row -> {
             ConditionSet set = sets.get(row.getString(2));
             if (set != null) {
                 found.computeIfAbsent(row.getObject(1, UUID.class), drive -> new HashMap<>())

@@ -1,5 +1,6 @@
 package dev.stayfixed.archive;
 
+import dev.stayfixed.platform.CurrentShop;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -11,9 +12,11 @@ import org.springframework.stereotype.Component;
 class StoredPictures {
 
     private final JdbcClient jdbc;
+    private final CurrentShop shop;
 
-    StoredPictures(JdbcClient jdbc) {
+    StoredPictures(JdbcClient jdbc, CurrentShop shop) {
         this.jdbc = jdbc;
+        this.shop = shop;
     }
 
     void save(UUID driveId, int revision, LogPicture picture) {
@@ -34,8 +37,8 @@ class StoredPictures {
     Set<UUID> kept(UUID vehicleId) {
         return jdbc.sql("""
                         select d.id from drive d join drive_picture p on p.drive_id = d.id and p.revision = d.revision
-                        where d.vehicle_id = ? and p.version = ?""")
-                .params(vehicleId, LogPicture.VERSION)
+                        where d.shop_id = ? and d.vehicle_id = ? and p.version = ?""")
+                .params(shop.id(), vehicleId, LogPicture.VERSION)
                 .query(UUID.class)
                 .set();
     }

@@ -25,12 +25,14 @@ class JobParts {
     /** Makes a job, which is stored, findable under its present names, and under no others. */
     void file(Job job, Vehicle.Details vehicle) {
         Set<String> wanted = parts(job, vehicle);
-        Set<String> kept = new HashSet<>(jdbc.sql("select part from job_part where job_id = ?")
-                .param(job.id())
+        Set<String> kept = new HashSet<>(jdbc.sql("select part from job_part where shop_id = ? and job_id = ?")
+                .params(shop.id(), job.id())
                 .query(String.class)
                 .list());
-        rows.change("delete from job_part where job_id = ? and part = ?", PartRows.without(kept, wanted), part ->
-                new Object[] {job.id(), part});
+        rows.change(
+                "delete from job_part where shop_id = ? and job_id = ? and part = ?",
+                PartRows.without(kept, wanted),
+                part -> new Object[] {shop.id(), job.id(), part});
         rows.change(
                 "insert into job_part (job_id, part, shop_id, state) values (?, ?, ?, ?)",
                 PartRows.without(wanted, kept),
@@ -39,8 +41,8 @@ class JobParts {
 
     /** From now on found among the jobs of this state. */
     void move(UUID jobId, Job.State state) {
-        jdbc.sql("update job_part set state = ? where job_id = ?")
-                .params(state.name(), jobId)
+        jdbc.sql("update job_part set state = ? where shop_id = ? and job_id = ?")
+                .params(state.name(), shop.id(), jobId)
                 .update();
     }
 

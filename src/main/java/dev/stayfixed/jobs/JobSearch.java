@@ -80,7 +80,7 @@ public class JobSearch {
         if (matches.more()) {
             return latest(state, page, """
                      and exists (select 1 from job_part p
-                                 where p.job_id = j.id and p.part >= :from and p.part < :until)""", stretch, List.of());
+                                 where p.shop_id = :shop and p.job_id = j.id and p.part >= :from and p.part < :until)""", stretch, List.of());
         }
         return matches.jobs().isEmpty()
                 ? List.of()

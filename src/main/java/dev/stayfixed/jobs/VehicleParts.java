@@ -33,13 +33,14 @@ class VehicleParts {
     void file(UUID id, Vehicle.Details details) {
         Set<String> wanted = new HashSet<>();
         names(details).forEach(name -> wanted.addAll(SearchText.parts(name)));
-        Set<String> kept = new HashSet<>(jdbc.sql("select part from vehicle_part where vehicle_id = ?")
-                .param(id)
+        Set<String> kept = new HashSet<>(jdbc.sql("select part from vehicle_part where shop_id = ? and vehicle_id = ?")
+                .params(shop.id(), id)
                 .query(String.class)
                 .list());
         rows.change(
-                "delete from vehicle_part where vehicle_id = ? and part = ?", PartRows.without(kept, wanted), part ->
-                        new Object[] {id, part});
+                "delete from vehicle_part where shop_id = ? and vehicle_id = ? and part = ?",
+                PartRows.without(kept, wanted),
+                part -> new Object[] {shop.id(), id, part});
         rows.change(
                 "insert into vehicle_part (vehicle_id, part, shop_id) values (?, ?, ?)",
                 PartRows.without(wanted, kept),
@@ -74,7 +75,7 @@ class VehicleParts {
         return found.size() > FEW
                 ? latest("""
                          and exists (select 1 from vehicle_part p
-                                     where p.vehicle_id = v.id and p.part >= :from and p.part < :until)""", stretch, List.of(), page)
+                                     where p.shop_id = :shop and p.vehicle_id = v.id and p.part >= :from and p.part < :until)""", stretch, List.of(), page)
                 : latest(" and v.id in (:found)", stretch, found, page);
     }
 

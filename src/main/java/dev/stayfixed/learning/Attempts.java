@@ -53,8 +53,9 @@ class Attempts {
             "came_back");
     private static final String INSERT = "insert into attempt_outcome (%s, repair_id, fault_id) values (%s?, ?)"
             .formatted(String.join(", ", VALUES), "?, ".repeat(VALUES.size()));
-    private static final String UPDATE = "update attempt_outcome set %s = ? where repair_id = ? and fault_id = ?"
-            .formatted(String.join(" = ?, ", VALUES));
+    private static final String UPDATE =
+            "update attempt_outcome set %s = ? where repair_id = ? and fault_id = ? and shop_id = ?"
+                    .formatted(String.join(" = ?, ", VALUES));
 
     private final JdbcClient jdbc;
     private final CurrentShop shop;
@@ -97,7 +98,9 @@ class Attempts {
         Set<UUID> others = attempts.stream().map(Attempt::faultId).collect(Collectors.toCollection(HashSet::new));
         before.forEach(kept -> others.remove(kept.attempt().faultId()));
         if (!others.isEmpty()) {
-            back.addAll(jdbc.sql("select distinct earlier_fault_id from comeback where earlier_fault_id in (:faults)")
+            back.addAll(jdbc.sql(
+                            "select distinct earlier_fault_id from comeback where shop_id = :shop and earlier_fault_id in (:faults)")
+                    .param("shop", shop.id())
                     .param("faults", others)
                     .query(UUID.class)
                     .list());
@@ -124,8 +127,8 @@ class Attempts {
     }
 
     private void delete(Key key) {
-        jdbc.sql("delete from attempt_outcome where repair_id = ? and fault_id = ?")
-                .params(key.repairId(), key.faultId())
+        jdbc.sql("delete from attempt_outcome where shop_id = ? and repair_id = ? and fault_id = ?")
+                .params(shop.id(), key.repairId(), key.faultId())
                 .update();
     }
 
@@ -135,7 +138,7 @@ class Attempts {
         }
         Attempt a = kept.attempt();
         Counted c = kept.counted();
-        jdbc.sql(before.isPresent() ? UPDATE : INSERT)
+        JdbcClient.StatementSpec row = jdbc.sql(before.isPresent() ? UPDATE : INSERT)
                 .params(shop.id(), a.vehicleId(), a.jobId(), a.position(), a.code())
                 .params(
                         a.group(),
@@ -153,15 +156,16 @@ class Attempts {
                 .param(c.words())
                 .param(whole(c.tenthsToProof()))
                 .params(c.tenthsHeld(), c.kmHeld(), c.cameBack())
-                .params(key.repairId(), key.faultId())
-                .update();
+                .params(key.repairId(), key.faultId());
+        (before.isPresent() ? row.param(shop.id()) : row).update();
     }
 
     /** Counts anew which faults of a vehicle came back; called when that may have changed. */
     void countComebacks(UUID vehicleId) {
-        Set<UUID> back = jdbc.sql("""
+        Set<UUID> back =
+                jdbc.sql("""
                         select distinct c.earlier_fault_id from comeback c join attempt_outcome a on a.fault_id = c.earlier_fault_id
-                        where a.vehicle_id = ?""").param(vehicleId).query(UUID.class).set();
+                        where a.shop_id = ? and a.vehicle_id = ?""").params(shop.id(), vehicleId).query(UUID.class).set();
         List<Kept> moved = keptOf(vehicleId).stream()
                 .filter(kept -> kept.counted().cameBack()
                         != back.contains(kept.attempt().faultId()))
@@ -170,8 +174,8 @@ class Attempts {
                 .map(kept -> kept.attempt().faultId())
                 .distinct()
                 .forEach(fault -> jdbc.sql(
-                                "update attempt_outcome set came_back = ? where fault_id = ? and vehicle_id = ?")
-                        .params(back.contains(fault), fault, vehicleId)
+                                "update attempt_outcome set came_back = ? where shop_id = ? and fault_id = ? and vehicle_id = ?")
+                        .params(back.contains(fault), shop.id(), fault, vehicleId)
                         .update());
         lessons.add(Lesson.change(
                 lessonsOf(moved).stream(),
@@ -184,10 +188,9 @@ class Attempts {
     }
 
     private List<Kept> keptOf(UUID vehicleId) {
-        return jdbc.sql("select * from attempt_outcome where vehicle_id = ? order by performed_at, repair_id, fault_id")
-                .param(vehicleId)
-                .query(Attempts::kept)
-                .list();
+        return jdbc.sql("""
+                        select * from attempt_outcome where shop_id = ? and vehicle_id = ?
+                        order by performed_at, repair_id, fault_id""").params(shop.id(), vehicleId).query(Attempts::kept).list();
     }
 
     private static SqlParameterValue time(Optional<Instant> instant) {

@@ -94,7 +94,8 @@ public class Comebacks {
         Set<Comeback> now = shownByDrives(attempts.keep(judged));
         boolean same = keptOfDrives(faults).equals(now);
         if (!same) {
-            jdbc.sql("delete from comeback where seen_by = 'DRIVE' and fault_id in (:faults)")
+            jdbc.sql("delete from comeback where shop_id = :shop and seen_by = 'DRIVE' and fault_id in (:faults)")
+                    .param("shop", shop.id())
                     .param("faults", faults)
                     .update();
             now.forEach(this::insert);
@@ -107,7 +108,9 @@ public class Comebacks {
     private Set<Comeback> keptOfDrives(List<UUID> faults) {
         return faults.isEmpty()
                 ? Set.of()
-                : jdbc.sql("select * from comeback where seen_by = 'DRIVE' and fault_id in (:faults)")
+                : jdbc.sql(
+                                "select * from comeback where shop_id = :shop and seen_by = 'DRIVE' and fault_id in (:faults)")
+                        .param("shop", shop.id())
                         .param("faults", faults)
                         .query(Comebacks::comeback)
                         .set();
@@ -204,8 +207,8 @@ public class Comebacks {
     }
 
     private boolean isKnown(UUID faultId) {
-        return jdbc.sql("select count(*) from comeback where fault_id = ? and seen_by = 'NEW_JOB'")
-                        .param(faultId)
+        return jdbc.sql("select count(*) from comeback where shop_id = ? and fault_id = ? and seen_by = 'NEW_JOB'")
+                        .params(shop.id(), faultId)
                         .query(Long.class)
                         .single()
                 > 0;

@@ -65,7 +65,9 @@ class StoredNotices {
     }
 
     void keep(UUID jobId, JobNotices n) {
-        jdbc.sql("delete from job_notices where job_id = ?").param(jobId).update();
+        jdbc.sql("delete from job_notices where shop_id = ? and job_id = ?")
+                .params(shop.id(), jobId)
+                .update();
         jdbc.sql("""
                         insert into job_notices (job_id, shop_id, version, technician_email, driver_email, technician_kinds,
                                                  driver_kinds, silent_days, driver_language)

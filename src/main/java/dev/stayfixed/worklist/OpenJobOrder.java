@@ -71,7 +71,7 @@ final class OpenJobOrder {
         return new All(
                 new Few(places(some)).counts(),
                 true,
-                " and exists (select 1 from job_part p where p.job_id = o.job_id and p.part >= :from and p.part < :until)",
+                " and exists (select 1 from job_part p where p.shop_id = :shop and p.job_id = o.job_id and p.part >= :from and p.part < :until)",
                 text);
     }
 

@@ -2,6 +2,7 @@ package dev.stayfixed.worklist;
 
 import dev.stayfixed.jobs.JobMoved;
 import dev.stayfixed.judging.VehicleJudged;
+import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.storage.StoredTime;
 import jakarta.persistence.EntityManager;
 import java.sql.ResultSet;
@@ -33,17 +34,19 @@ class OpenJobPlaces {
                          sum(case when a.standing_state = 'FAILED_ONCE' then 1 else 0 end) failed_once,
                          sum(case when a.standing_contradictory then 1 else 0 end) contradictory,
                          sum(case when a.standing_state = 'AWAITING_REPAIR' then 1 else 0 end) awaiting
-                  from fault a join job b on b.id = a.job_id where b.vehicle_id = :vehicle group by a.job_id) f on f.job_id = j.id
+                  from fault a join job b on b.id = a.job_id where b.shop_id = :shop and b.vehicle_id = :vehicle group by a.job_id) f on f.job_id = j.id
             left join open_job o on o.job_id = j.id
-            where j.vehicle_id = :vehicle and (j.state = 'OPEN' or o.job_id is not null)
+            where j.shop_id = :shop and j.vehicle_id = :vehicle and (j.state = 'OPEN' or o.job_id is not null)
             """;
 
     private final JdbcClient jdbc;
     private final EntityManager entities;
+    private final CurrentShop shop;
 
-    OpenJobPlaces(JdbcClient jdbc, EntityManager entities) {
+    OpenJobPlaces(JdbcClient jdbc, EntityManager entities, CurrentShop shop) {
         this.jdbc = jdbc;
         this.entities = entities;
+        this.shop = shop;
     }
 
     @EventListener
@@ -96,19 +99,21 @@ class OpenJobPlaces {
 
     private void keep(UUID vehicleId) {
         entities.flush();
-        jdbc.sql(OF_VEHICLE).param("vehicle", vehicleId).query(Kept::of).list().stream()
+        jdbc.sql(OF_VEHICLE).param("shop", shop.id()).param("vehicle", vehicleId).query(Kept::of).list().stream()
                 .filter(job -> !job.before().equals(job.now()))
                 .forEach(job -> write(vehicleId, job));
     }
 
     private void write(UUID vehicleId, Kept job) {
         if (job.now().isEmpty()) {
-            jdbc.sql("delete from open_job where job_id = ?").param(job.jobId()).update();
+            jdbc.sql("delete from open_job where shop_id = ? and job_id = ?")
+                    .params(job.shopId(), job.jobId())
+                    .update();
             return;
         }
         Place now = job.now().get();
         String write = job.before().isPresent()
-                ? "update open_job set need = :need, can_stall = :stall, news_at = :news where job_id = :job"
+                ? "update open_job set need = :need, can_stall = :stall, news_at = :news where shop_id = :shop and job_id = :job"
                 : "insert into open_job (job_id, shop_id, vehicle_id, need, can_stall, news_at)"
                         + " values (:job, :shop, :vehicle, :need, :stall, :news)";
         jdbc.sql(write)

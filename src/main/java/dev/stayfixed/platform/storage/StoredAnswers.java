@@ -58,8 +58,8 @@ public class StoredAnswers {
     /** Takes a key that was not found, and that the running write holds. */
     public void claim(String key, String fingerprint) {
         OffsetDateTime now = StoredTime.of(clock.instant());
-        jdbc.sql("delete from idempotency_key where created_at < ?")
-                .param(now.minus(KEPT))
+        jdbc.sql("delete from idempotency_key where shop_id = ? and created_at < ?")
+                .params(shop.id(), now.minus(KEPT))
                 .update();
         jdbc.sql("insert into idempotency_key (shop_id, name, fingerprint, created_at) values (?, ?, ?, ?)")
                 .params(shop.id(), key, fingerprint, now)

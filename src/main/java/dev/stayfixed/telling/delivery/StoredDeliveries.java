@@ -77,13 +77,14 @@ class StoredDeliveries {
     List<Delivery> due(Addressee to, boolean byHandOnly, Instant now, int most) {
         return jdbc.sql("""
                         select * from delivery d
-                        where d.channel = :channel and d.target = :target and d.state = 'PENDING'
+                        where d.shop_id = :shop and d.channel = :channel and d.target = :target and d.state = 'PENDING'
                           and (select ahead.next_at from delivery ahead where ahead.stream = d.stream and ahead.state = 'PENDING'
                                order by ahead.stream, ahead.state, ahead.position limit 1) <= :now""" + (byHandOnly ? """
                           and d.by_hand
                           and not exists (select 1 from delivery ahead where ahead.stream = d.stream and ahead.state = 'PENDING'
                                           and ahead.position < d.position)""" : "")
                         + " order by d.channel, d.target, d.state, d.position limit :most")
+                .param("shop", shop.id())
                 .param("channel", to.channel())
                 .param("target", to.target().toString())
                 .param("now", StoredTime.of(now))
@@ -96,8 +97,8 @@ class StoredDeliveries {
     Optional<Instant> firstAfter(Addressee to, Instant now) {
         return jdbc.sql("""
                         select min(next_at) as next_at from delivery
-                        where channel = ? and target = ? and state = 'PENDING' and next_at > ?""")
-                .params(to.channel(), to.target().toString(), StoredTime.of(now))
+                        where shop_id = ? and channel = ? and target = ? and state = 'PENDING' and next_at > ?""")
+                .params(shop.id(), to.channel(), to.target().toString(), StoredTime.of(now))
                 .query((row, number) -> StoredTime.ifAny(row, "next_at"))
                 .single();
     }
@@ -105,7 +106,8 @@ class StoredDeliveries {
     /** Those that are still pending, kept for the running write alone. */
     Map<UUID, Delivery> pending(List<UUID> ids) {
         return jdbc
-                .sql("select * from delivery where id in (:ids) and state = 'PENDING' for update")
+                .sql("select * from delivery where shop_id = :shop and id in (:ids) and state = 'PENDING' for update")
+                .param("shop", shop.id())
                 .param("ids", ids)
                 .query(Rows::delivery)
                 .list()
@@ -155,10 +157,10 @@ class StoredDeliveries {
                         })
                         .toList());
         batches.batchUpdate(
-                "update delivery set attempts = ?, first_tried_at = coalesce(first_tried_at, ?) where id = ?",
+                "update delivery set attempts = ?, first_tried_at = coalesce(first_tried_at, ?) where shop_id = ? and id = ?",
                 tries.stream()
                         .map(one -> new Object[] {
-                            one.attempt().number(), StoredTime.of(one.attempt().at()), one.delivery()
+                            one.attempt().number(), StoredTime.of(one.attempt().at()), shop.id(), one.delivery()
                         })
                         .toList());
     }
@@ -167,9 +169,9 @@ class StoredDeliveries {
     void delivered(List<Noted> tries, Instant now) {
         tried(tries);
         batches.batchUpdate(
-                "update delivery set state = 'DELIVERED', settled_at = ? where id = ?",
+                "update delivery set state = 'DELIVERED', settled_at = ? where shop_id = ? and id = ?",
                 tries.stream()
-                        .map(one -> new Object[] {StoredTime.of(now), one.delivery()})
+                        .map(one -> new Object[] {StoredTime.of(now), shop.id(), one.delivery()})
                         .toList());
     }
 
@@ -178,47 +180,53 @@ class StoredDeliveries {
     }
 
     void waitUntil(UUID id, Instant next) {
-        jdbc.sql("update delivery set next_at = ? where id = ?")
-                .params(StoredTime.of(next), id)
+        jdbc.sql("update delivery set next_at = ? where shop_id = ? and id = ?")
+                .params(StoredTime.of(next), shop.id(), id)
                 .update();
     }
 
     void settle(UUID id, Delivery.State state, Instant now) {
-        jdbc.sql("update delivery set state = ?, settled_at = ? where id = ? and state = 'PENDING'")
-                .params(state.name(), StoredTime.of(now), id)
+        jdbc.sql("update delivery set state = ?, settled_at = ? where shop_id = ? and id = ? and state = 'PENDING'")
+                .params(state.name(), StoredTime.of(now), shop.id(), id)
                 .update();
     }
 
     void cancelTarget(String channel, UUID target, Instant now) {
         jdbc.sql("""
                         update delivery set state = 'CANCELLED', settled_at = ?
-                        where channel = ? and target = ? and state = 'PENDING'""").params(StoredTime.of(now), channel, target.toString()).update();
+                        where shop_id = ? and channel = ? and target = ? and state = 'PENDING'""")
+                .params(StoredTime.of(now), shop.id(), channel, target.toString())
+                .update();
     }
 
     void cancelOthers(Delivery but, Instant now) {
         jdbc.sql("""
                         update delivery set state = 'CANCELLED', settled_at = ?
-                        where channel = ? and target = ? and state = 'PENDING' and id <> ?""")
-                .params(StoredTime.of(now), but.channel(), but.target().toString(), but.id())
+                        where shop_id = ? and channel = ? and target = ? and state = 'PENDING' and id <> ?""")
+                .params(
+                        StoredTime.of(now),
+                        shop.id(),
+                        but.channel(),
+                        but.target().toString(),
+                        but.id())
                 .update();
     }
 
     void cancelKind(UUID jobId, String kind, Instant now) {
-        jdbc.sql(
-                        "update delivery set state = 'CANCELLED', settled_at = ? where job_id = ? and kind = ? and state = 'PENDING'")
-                .params(StoredTime.of(now), jobId, kind)
-                .update();
+        jdbc.sql("""
+                        update delivery set state = 'CANCELLED', settled_at = ?
+                        where shop_id = ? and job_id = ? and kind = ? and state = 'PENDING'""").params(StoredTime.of(now), shop.id(), jobId, kind).update();
     }
 
     void deleteTarget(String channel, UUID target) {
-        jdbc.sql("delete from delivery where channel = ? and target = ?")
-                .params(channel, target.toString())
+        jdbc.sql("delete from delivery where shop_id = ? and channel = ? and target = ?")
+                .params(shop.id(), channel, target.toString())
                 .update();
     }
 
     int deleteSettledBefore(Instant time) {
-        return jdbc.sql("delete from delivery where state <> 'PENDING' and settled_at < ?")
-                .param(StoredTime.of(time))
+        return jdbc.sql("delete from delivery where shop_id = ? and state <> 'PENDING' and settled_at < ?")
+                .params(shop.id(), StoredTime.of(time))
                 .update();
     }
 }

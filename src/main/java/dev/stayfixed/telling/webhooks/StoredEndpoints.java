@@ -85,12 +85,13 @@ class StoredEndpoints {
                         update webhook_endpoint
                         set url = ?, description = ?, kinds = ?, active = ?, stopped_because = null, failures_in_a_row = 0,
                             quiet_until = null, version = version + 1
-                        where id = ?""")
+                        where shop_id = ? and id = ?""")
                 .param(details.url())
                 .param(new SqlParameterValue(
                         Types.VARCHAR, details.description().orElse(null)))
                 .param(Kinds.text(details.kinds()))
                 .param(active)
+                .param(shop.id())
                 .param(id)
                 .update();
     }
@@ -98,26 +99,31 @@ class StoredEndpoints {
     void rotate(UUID id, String secret, Instant previousUntil) {
         jdbc.sql("""
                         update webhook_endpoint set previous_secret = secret, previous_secret_until = ?, secret = ?, version = version + 1
-                        where id = ?""").params(StoredTime.of(previousUntil), secret, id).update();
-    }
-
-    void stop(UUID id, String because) {
-        jdbc.sql("update webhook_endpoint set active = false, stopped_because = ?, version = version + 1 where id = ?")
-                .params(because, id)
+                        where shop_id = ? and id = ?""")
+                .params(StoredTime.of(previousUntil), secret, shop.id(), id)
                 .update();
     }
 
+    void stop(UUID id, String because) {
+        jdbc.sql("""
+                        update webhook_endpoint set active = false, stopped_because = ?, version = version + 1
+                        where shop_id = ? and id = ?""").params(because, shop.id(), id).update();
+    }
+
     void answered(UUID id, int failuresInARow, @Nullable Instant quietUntil) {
-        jdbc.sql("update webhook_endpoint set failures_in_a_row = ?, quiet_until = ? where id = ?")
+        jdbc.sql("update webhook_endpoint set failures_in_a_row = ?, quiet_until = ? where shop_id = ? and id = ?")
                 .param(failuresInARow)
                 .param(new SqlParameterValue(
                         Types.TIMESTAMP_WITH_TIMEZONE, quietUntil == null ? null : StoredTime.of(quietUntil)))
+                .param(shop.id())
                 .param(id)
                 .update();
     }
 
     void delete(UUID id) {
-        jdbc.sql("delete from webhook_endpoint where id = ?").param(id).update();
+        jdbc.sql("delete from webhook_endpoint where shop_id = ? and id = ?")
+                .params(shop.id(), id)
+                .update();
     }
 
     private static Endpoint endpoint(ResultSet row, int number) throws SQLException {
