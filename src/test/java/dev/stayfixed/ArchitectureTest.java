@@ -82,7 +82,7 @@ class ArchitectureTest {
             Room.on("customer", "intake", "judging", "archive", "jobs", "platform"),
             Room.on("learning", "telling", "judging", "jobs", "platform"),
             Room.on("reports", "customer", "intake", "judging", "archive", "jobs", "platform"),
-            Room.on("demo", "jobs"));
+            Room.on("demo", "jobs", "platform"));
 
     /** A rule and its name. */
     record Named(String name, Rule rule) {

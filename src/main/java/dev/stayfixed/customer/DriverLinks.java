@@ -3,6 +3,7 @@ package dev.stayfixed.customer;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.platform.LinkToken;
+import dev.stayfixed.platform.SecretLinks;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.platform.storage.Durably;
@@ -21,7 +22,7 @@ import org.springframework.stereotype.Service;
  * them all. They outlast the job: a driver whose lamp comes back after it was closed can say so.
  */
 @Service
-public class DriverLinks {
+public class DriverLinks implements SecretLinks {
 
     private static final Logger LOG = LoggerFactory.getLogger(DriverLinks.class);
 
@@ -77,7 +78,18 @@ public class DriverLinks {
         return durably.write(() -> links.revoke(jobs.get(jobId).id(), clock.instant()));
     }
 
-    /** What a token opens at this moment. */
+    @Override
+    public String under() {
+        return "d";
+    }
+
+    @Override
+    public Optional<UUID> shopOf(String token) {
+        String hash = LinkToken.hash(token);
+        return LinkToken.hasForm(token) ? durably.readThrough(hash, () -> links.shopOf(hash)) : Optional.empty();
+    }
+
+    /** What a token opens at this moment, among the links of the shop. */
     public Visit visit(String token) {
         if (!LinkToken.hasForm(token)) {
             return new Visit.Unknown();

@@ -75,6 +75,13 @@ class StoredDriverLinks {
                 .list();
     }
 
+    Optional<UUID> shopOf(String tokenHash) {
+        return jdbc.sql("select shop_id from driver_link where token_hash = ?")
+                .param(tokenHash)
+                .query(UUID.class)
+                .optional();
+    }
+
     Optional<Row> find(String tokenHash) {
         return jdbc.sql(
                         "select id, job_id, expires_at, revoked_at, opened_at from driver_link where shop_id = ? and token_hash = ?")

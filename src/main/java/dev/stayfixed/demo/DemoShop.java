@@ -1,6 +1,7 @@
 package dev.stayfixed.demo;
 
 import dev.stayfixed.jobs.Vehicles;
+import dev.stayfixed.platform.CurrentShop;
 import java.time.Clock;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -20,17 +21,19 @@ class DemoShop {
     private static final String SCENARIO = "scenario.json";
 
     private final Vehicles vehicles;
+    private final CurrentShop shop;
     private final Clock clock;
 
-    DemoShop(Vehicles vehicles, Clock clock) {
+    DemoShop(Vehicles vehicles, CurrentShop shop, Clock clock) {
         this.vehicles = vehicles;
+        this.shop = shop;
         this.clock = clock;
     }
 
     @Order(1)
     @EventListener
     void fill(ApplicationReadyEvent ready) {
-        if (!vehicles.all().isEmpty()) {
+        if (!shop.in(CurrentShop.DEFAULT, vehicles::all).isEmpty()) {
             LOG.info("the demo is already there; delete the folder data to begin anew");
         } else if (!ScenarioPlayer.exists(SCENARIO)) {
             LOG.warn("there is no sample-logs/{}: the service starts empty", SCENARIO);

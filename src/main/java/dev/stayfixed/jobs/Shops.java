@@ -3,6 +3,8 @@ package dev.stayfixed.jobs;
 import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.storage.Durably;
 import java.time.ZoneId;
+import java.util.List;
+import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 
@@ -18,6 +20,30 @@ public class Shops {
         this.jdbc = jdbc;
         this.shop = shop;
         this.durably = durably;
+    }
+
+    /** Does the same in each shop, one after another; what goes wrong in one keeps no other from its turn, and is thrown at the end. */
+    public void each(Runnable work) {
+        List<UUID> all = durably.readThrough(
+                Durably.SHOPS,
+                () -> jdbc.sql("select id from shop order by created_at, id")
+                        .query(UUID.class)
+                        .list());
+        RuntimeException wrong = null;
+        for (UUID id : all) {
+            try {
+                shop.in(id, work);
+            } catch (RuntimeException e) {
+                if (wrong == null) {
+                    wrong = e;
+                } else {
+                    wrong.addSuppressed(e);
+                }
+            }
+        }
+        if (wrong != null) {
+            throw wrong;
+        }
     }
 
     public ShopSettings settings() {

@@ -1,6 +1,7 @@
 package dev.stayfixed.judging;
 
 import dev.stayfixed.archive.Archive;
+import dev.stayfixed.jobs.Shops;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.platform.storage.Durably;
 import java.time.Duration;
@@ -27,6 +28,7 @@ class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
 
     private static final Logger LOG = LoggerFactory.getLogger(Reconciliation.class);
 
+    private final Shops shops;
     private final Vehicles vehicles;
     private final Archive archive;
     private final Folding folding;
@@ -38,6 +40,7 @@ class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
     private final CountDownLatch stopped = new CountDownLatch(1);
 
     Reconciliation(
+            Shops shops,
             Vehicles vehicles,
             Archive archive,
             Folding folding,
@@ -45,6 +48,7 @@ class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
             ProgramName program,
             JudgeAgain again,
             Durably durably) {
+        this.shops = shops;
         this.vehicles = vehicles;
         this.archive = archive;
         this.folding = folding;
@@ -94,6 +98,10 @@ class Reconciliation implements ApplicationRunner, Runnable, DisposableBean {
     /** All that is due, at once. */
     @Override
     public void run() {
+        shops.each(this::judgeAgain);
+    }
+
+    private void judgeAgain() {
         List<UUID> due = due();
         if (due.isEmpty()) {
             return;

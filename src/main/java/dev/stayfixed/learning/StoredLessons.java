@@ -2,6 +2,7 @@ package dev.stayfixed.learning;
 
 import com.github.kagkarlsson.scheduler.task.helper.Tasks;
 import com.github.kagkarlsson.scheduler.task.schedule.FixedDelay;
+import dev.stayfixed.jobs.Shops;
 import dev.stayfixed.learning.Lesson.Topic;
 import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.storage.Durably;
@@ -32,18 +33,20 @@ class StoredLessons {
     private final JdbcTemplate batches;
     private final CurrentShop shop;
     private final Durably durably;
+    private final Shops shops;
 
-    StoredLessons(JdbcClient jdbc, JdbcTemplate batches, CurrentShop shop, Durably durably) {
+    StoredLessons(JdbcClient jdbc, JdbcTemplate batches, CurrentShop shop, Durably durably, Shops shops) {
         this.jdbc = jdbc;
         this.batches = batches;
         this.shop = shop;
         this.durably = durably;
+        this.shops = shops;
     }
 
     @Bean
     Background foldLessons() {
-        return new Background(
-                Tasks.recurring("fold-lessons", FixedDelay.ofMinutes(10)).execute((instance, context) -> fold()));
+        return new Background(Tasks.recurring("fold-lessons", FixedDelay.ofMinutes(10))
+                .execute((instance, context) -> shops.each(this::fold)));
     }
 
     void add(List<Lesson> lessons) {
@@ -138,8 +141,10 @@ class StoredLessons {
                     .list();
             Lesson.change(Stream.of(), added.stream().map(Added::lesson)).forEach(this::foldIn);
             batches.batchUpdate(
-                    "delete from lesson where id = ?",
-                    added.stream().map(row -> new Object[] {row.id()}).toList());
+                    "delete from lesson where shop_id = ? and id = ?",
+                    added.stream()
+                            .map(row -> new Object[] {shop.id(), row.id()})
+                            .toList());
         });
     }
 

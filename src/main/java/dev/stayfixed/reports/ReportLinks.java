@@ -3,6 +3,7 @@ package dev.stayfixed.reports;
 import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.LinkToken;
+import dev.stayfixed.platform.SecretLinks;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.platform.storage.StoredTime;
 import java.sql.ResultSet;
@@ -20,7 +21,7 @@ import org.springframework.stereotype.Service;
  * revoked or has run out; only a digest of its token is kept.
  */
 @Service
-public class ReportLinks {
+public class ReportLinks implements SecretLinks {
 
     private final JdbcClient jdbc;
     private final CurrentShop shop;
@@ -110,7 +111,25 @@ public class ReportLinks {
         }
     }
 
-    /** What a token opens at this moment. */
+    @Override
+    public String under() {
+        return "r";
+    }
+
+    @Override
+    public Optional<UUID> shopOf(String token) {
+        String hash = LinkToken.hash(token);
+        return LinkToken.hasForm(token) ? durably.readThrough(hash, () -> ofHash(hash)) : Optional.empty();
+    }
+
+    private Optional<UUID> ofHash(String hash) {
+        return jdbc.sql("select shop_id from report_link where token_hash = ?")
+                .param(hash)
+                .query(UUID.class)
+                .optional();
+    }
+
+    /** What a token opens at this moment, among the links of the shop. */
     public Visit visit(String token) {
         if (!LinkToken.hasForm(token)) {
             return new Unknown();

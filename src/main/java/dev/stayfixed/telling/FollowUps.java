@@ -5,6 +5,7 @@ import dev.stayfixed.jobs.Jobs;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.Secret;
+import dev.stayfixed.platform.SecretLinks;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.platform.storage.Durably;
@@ -18,7 +19,7 @@ import org.springframework.stereotype.Service;
 
 /** What was promised to be looked at again, and the secret link under which a calendar program reads it. */
 @Service
-public class FollowUps {
+public class FollowUps implements SecretLinks {
 
     /** How long the calendar shows a promise that nobody has kept. */
     private static final Duration OVERDUE_SHOWN = Duration.ofDays(60);
@@ -95,14 +96,25 @@ public class FollowUps {
         durably.write(stored::unlink);
     }
 
-    /** What stands in the calendar: promises of open jobs that are not kept yet. */
+    @Override
+    public String under() {
+        return "calendar";
+    }
+
+    @Override
+    public Optional<UUID> shopOf(String token) {
+        return durably.readThrough(token, () -> stored.shopOf(token));
+    }
+
+    /** What stands in the calendar of the shop: promises of open jobs that are not kept yet. */
     public List<Entry> calendar(String token) {
         return durably.read(() -> {
-            UUID shopId = stored.shopOf(token)
-                    .orElseThrow(() -> new Refused(
-                            ProblemType.NOT_FOUND,
-                            "no calendar has this address; make a new link with POST /api/v1/calendar-link"));
-            return stored.notDone(shopId, clock.instant().minus(OVERDUE_SHOWN)).stream()
+            if (!stored.isLink(token)) {
+                throw new Refused(
+                        ProblemType.NOT_FOUND,
+                        "no calendar has this address; make a new link with POST /api/v1/calendar-link");
+            }
+            return stored.notDone(clock.instant().minus(OVERDUE_SHOWN)).stream()
                     .flatMap(followUp -> entry(followUp, jobs.get(followUp.jobId())).stream())
                     .toList();
         });

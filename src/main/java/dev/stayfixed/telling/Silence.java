@@ -5,6 +5,7 @@ import com.github.kagkarlsson.scheduler.task.schedule.FixedDelay;
 import dev.stayfixed.jobs.Fault;
 import dev.stayfixed.jobs.Job;
 import dev.stayfixed.jobs.Jobs;
+import dev.stayfixed.jobs.Shops;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.reason.Part;
@@ -34,6 +35,7 @@ class Silence {
     private static final Set<StateName> WAITING =
             EnumSet.of(StateName.WAITING_FOR_FIRST_TRIP, StateName.PASSING, StateName.FAILED_ONCE);
 
+    private final Shops shops;
     private final RepairedJobs repaired;
     private final Jobs jobs;
     private final Vehicles vehicles;
@@ -43,6 +45,7 @@ class Silence {
     private final Clock clock;
 
     Silence(
+            Shops shops,
             RepairedJobs repaired,
             Jobs jobs,
             Vehicles vehicles,
@@ -50,6 +53,7 @@ class Silence {
             Announcer announcer,
             Durably durably,
             Clock clock) {
+        this.shops = shops;
         this.repaired = repaired;
         this.jobs = jobs;
         this.vehicles = vehicles;
@@ -61,11 +65,11 @@ class Silence {
 
     @Bean
     Background lookForSilence() {
-        return new Background(
-                Tasks.recurring("look-for-silence", FixedDelay.ofHours(1)).execute((instance, context) -> look()));
+        return new Background(Tasks.recurring("look-for-silence", FixedDelay.ofHours(1))
+                .execute((instance, context) -> shops.each(this::look)));
     }
 
-    /** Looks through all open jobs. One that cannot be read must not keep the others from being looked at. */
+    /** Looks through all open jobs of the shop. One that cannot be read must not keep the others from being looked at. */
     void look() {
         for (LastHeard heard : repaired.lastHeard()) {
             try {

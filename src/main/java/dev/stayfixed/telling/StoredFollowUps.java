@@ -38,14 +38,15 @@ class StoredFollowUps {
     }
 
     void change(UUID id, Instant dueAt, String note) {
-        jdbc.sql("update follow_up set due_at = ?, note = ?, version = version + 1 where id = ?")
-                .params(StoredTime.of(dueAt), note, id)
+        jdbc.sql("update follow_up set due_at = ?, note = ?, version = version + 1 where shop_id = ? and id = ?")
+                .params(StoredTime.of(dueAt), note, shop.id(), id)
                 .update();
     }
 
     void done(UUID id, Instant now) {
-        jdbc.sql("update follow_up set done_at = ?, version = version + 1 where id = ? and done_at is null")
-                .params(StoredTime.of(now), id)
+        jdbc.sql(
+                        "update follow_up set done_at = ?, version = version + 1 where shop_id = ? and id = ? and done_at is null")
+                .params(StoredTime.of(now), shop.id(), id)
                 .update();
     }
 
@@ -63,10 +64,10 @@ class StoredFollowUps {
                 .list();
     }
 
-    List<FollowUp> notDone(UUID shopId, Instant dueSince) {
+    List<FollowUp> notDone(Instant dueSince) {
         return jdbc.sql(
                         "select * from follow_up where shop_id = ? and done_at is null and due_at >= ? order by due_at, id")
-                .params(shopId, StoredTime.of(dueSince))
+                .params(shop.id(), StoredTime.of(dueSince))
                 .query(StoredFollowUps::followUp)
                 .list();
     }
@@ -80,6 +81,14 @@ class StoredFollowUps {
 
     void unlink() {
         jdbc.sql("delete from calendar_link where shop_id = ?").param(shop.id()).update();
+    }
+
+    boolean isLink(String token) {
+        return jdbc.sql("select count(*) from calendar_link where shop_id = ? and token = ?")
+                        .params(shop.id(), token)
+                        .query(Long.class)
+                        .single()
+                > 0;
     }
 
     Optional<UUID> shopOf(String token) {

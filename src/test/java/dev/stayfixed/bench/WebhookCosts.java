@@ -3,6 +3,7 @@ package dev.stayfixed.bench;
 import com.sun.net.httpserver.HttpServer;
 import dev.stayfixed.English;
 import dev.stayfixed.StayfixedApplication;
+import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.RealPostgres;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.telling.Announcer;
@@ -101,7 +102,7 @@ final class WebhookCosts {
                         + ";WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE;MODE=PostgreSQL");
             }
             try (ConfigurableApplicationContext quiet = start(settings, "--stayfixed.background=false")) {
-                fill(quiet, receivers.urls());
+                quiet.getBean(CurrentShop.class).in(CurrentShop.DEFAULT, () -> fill(quiet, receivers.urls()));
             }
             try (ConfigurableApplicationContext sending = start(settings)) {
                 return receivers.sent(sending.isActive());

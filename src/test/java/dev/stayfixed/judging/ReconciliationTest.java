@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.awaitility.Awaitility.await;
 
 import dev.stayfixed.archive.Archive;
+import dev.stayfixed.jobs.Shops;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.platform.OnH2;
 import dev.stayfixed.platform.storage.Durably;
@@ -39,6 +40,9 @@ class ReconciliationTest {
 
     @Autowired
     ProgramName program;
+
+    @Autowired
+    Shops shops;
 
     @Autowired
     Vehicles vehicles;
@@ -194,7 +198,7 @@ class ReconciliationTest {
 
     private Reconciliation asked() {
         JudgeAgain everything = new JudgeAgain(true, Duration.ZERO, Duration.ofMillis(20));
-        return new Reconciliation(vehicles, archive, folding, judging, program, everything, durably);
+        return new Reconciliation(shops, vehicles, archive, folding, judging, program, everything, durably);
     }
 
     private void loseDrive(Passing car) {

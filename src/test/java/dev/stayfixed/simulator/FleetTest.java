@@ -15,6 +15,7 @@ import dev.stayfixed.jobs.Vehicle;
 import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.judging.CaseFiles;
 import dev.stayfixed.obd.Vin;
+import dev.stayfixed.platform.InDefaultShop;
 import dev.stayfixed.platform.SetClock;
 import dev.stayfixed.verification.RepairedFault;
 import dev.stayfixed.verification.Verdict;
@@ -26,6 +27,7 @@ import java.util.Set;
 import java.util.UUID;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.context.annotation.Import;
@@ -40,6 +42,7 @@ import tools.jackson.databind.json.JsonMapper;
         webEnvironment = SpringBootTest.WebEnvironment.NONE,
         properties = "spring.datasource.url=jdbc:h2:mem:fleet;MODE=PostgreSQL;DB_CLOSE_DELAY=-1")
 @Import(SetClock.class)
+@ExtendWith(InDefaultShop.class)
 class FleetTest {
 
     private static final int CARS = Count.of("stayfixed.fleet", 60, 60);

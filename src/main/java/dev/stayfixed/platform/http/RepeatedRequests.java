@@ -1,5 +1,6 @@
 package dev.stayfixed.platform.http;
 
+import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.problem.ProblemAnswer;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
@@ -28,17 +29,20 @@ final class RepeatedRequests extends OncePerRequestFilter {
 
     private final Durably durably;
     private final StoredAnswers answers;
+    private final CurrentShop shop;
     private final Set<String> running = ConcurrentHashMap.newKeySet();
 
-    RepeatedRequests(Durably durably, StoredAnswers answers) {
+    RepeatedRequests(Durably durably, StoredAnswers answers, CurrentShop shop) {
         this.durably = durably;
         this.answers = answers;
+        this.shop = shop;
     }
 
     @Override
     protected boolean shouldNotFilter(HttpServletRequest request) {
         return !"POST".equals(request.getMethod())
                 || request.getHeader(IdempotencyKey.HEADER) == null
+                || !shop.isSomewhere()
                 || !(request instanceof ReadRequest);
     }
 
@@ -47,14 +51,15 @@ final class RepeatedRequests extends OncePerRequestFilter {
             throws ServletException, IOException {
         try {
             IdempotencyKey key = IdempotencyKey.of((ReadRequest) request);
-            if (!running.add(key.name())) {
+            String here = shop.id() + " " + key.name();
+            if (!running.add(here)) {
                 throw stillRunning(key);
             }
             ContentCachingResponseWrapper held = new ContentCachingResponseWrapper(response);
             try {
                 answer(key, request, held, chain);
             } finally {
-                running.remove(key.name());
+                running.remove(here);
             }
             // Only now: whoever has the answer may repeat the request at once.
             held.copyBodyToResponse();
@@ -82,7 +87,7 @@ final class RepeatedRequests extends OncePerRequestFilter {
     /** Waits for an instance that is at work on the same key; gives what it answered, else answers. */
     private Optional<StoredAnswers.Stored> afterOtherInstances(
             IdempotencyKey key, HttpServletRequest request, ContentCachingResponseWrapper held, FilterChain chain) {
-        durably.hold("idempotency key " + key.name());
+        durably.hold("idempotency key " + shop.id() + " " + key.name());
         Optional<StoredAnswers.Stored> meanwhile = answers.find(key.name());
         if (meanwhile.isEmpty()) {
             firstTime(key, request, held, chain);

@@ -1,5 +1,8 @@
 package dev.stayfixed.platform.http;
 
+import dev.stayfixed.platform.CurrentShop;
+import dev.stayfixed.platform.SecretLinks;
+import dev.stayfixed.platform.WhoAsks;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.platform.storage.FreeSpace;
 import dev.stayfixed.platform.storage.StoredAnswers;
@@ -59,9 +62,17 @@ class RequestFilters {
         return at(8, new LimitedWrites(limits.writesAtOnce()));
     }
 
+    /** Before whatever reads or writes rows. */
     @Bean
-    FilterRegistrationBean<RepeatedRequests> repeatedRequests(Durably durably, StoredAnswers answers) {
-        return at(9, new RepeatedRequests(durably, answers));
+    FilterRegistrationBean<ShopOfRequest> shopOfRequest(
+            CurrentShop shop, WhoAsks who, ObjectProvider<SecretLinks> links) {
+        return at(9, new ShopOfRequest(shop, who, links));
+    }
+
+    @Bean
+    FilterRegistrationBean<RepeatedRequests> repeatedRequests(
+            Durably durably, StoredAnswers answers, CurrentShop shop) {
+        return at(10, new RepeatedRequests(durably, answers, shop));
     }
 
     private static <F extends jakarta.servlet.Filter> FilterRegistrationBean<F> at(int order, F filter) {

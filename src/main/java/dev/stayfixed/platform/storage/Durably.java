@@ -52,6 +52,17 @@ public interface Durably {
      */
     <T> T read(Supplier<T> work);
 
+    /** What {@link #readThrough} opens to see which shops there are. */
+    String SHOPS = "shops";
+
+    /**
+     * Reads, before it is known for which shop, only this: which row holds a secret that somebody came with, or which shops there are.
+     *
+     * @param door the secret as the row holds it, or {@link #SHOPS}
+     * @throws dev.stayfixed.platform.problem.Refused when the database is away
+     */
+    <T> T readThrough(String door, Supplier<T> work);
+
     /**
      * Connections for a library that writes by itself, one short statement or transaction at a time. They take part in a running
      * write; what is written outside of one is not synced, so it may be lost in a power cut.

@@ -98,6 +98,11 @@ class Transactions implements Durably {
         return in(reading, status -> work.get());
     }
 
+    @Override
+    public <T> T readThrough(String door, Supplier<T> work) {
+        return read(work);
+    }
+
     /** What to throw instead of a failure. */
     RuntimeException explained(RuntimeException failure) {
         return Outage.explained(failure);

@@ -5,25 +5,26 @@ import java.util.UUID;
 /**
  * Who gets messages.
  *
+ * @param shop who tells them
  * @param target the receiver's id in its channel
  */
-record Addressee(String channel, UUID target) {
+record Addressee(UUID shop, String channel, UUID target) {
 
-    static Addressee of(Delivery.Draft draft) {
-        return new Addressee(draft.channel(), draft.target());
+    static Addressee of(UUID shop, Delivery.Draft draft) {
+        return new Addressee(shop, draft.channel(), draft.target());
     }
 
-    static Addressee of(Delivery delivery) {
-        return new Addressee(delivery.channel(), delivery.target());
+    static Addressee of(UUID shop, Delivery delivery) {
+        return new Addressee(shop, delivery.channel(), delivery.target());
     }
 
     /** Of what {@link #name()} gave. */
     static Addressee named(String name) {
-        int colon = name.lastIndexOf(':');
-        return new Addressee(name.substring(0, colon), UUID.fromString(name.substring(colon + 1)));
+        String[] parts = name.split(":", 3);
+        return new Addressee(UUID.fromString(parts[0]), parts[1], UUID.fromString(parts[2]));
     }
 
     String name() {
-        return channel + ":" + target;
+        return shop + ":" + channel + ":" + target;
     }
 }

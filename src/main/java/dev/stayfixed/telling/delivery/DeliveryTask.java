@@ -3,6 +3,7 @@ package dev.stayfixed.telling.delivery;
 import com.github.kagkarlsson.scheduler.task.FailureHandler;
 import com.github.kagkarlsson.scheduler.task.Task;
 import com.github.kagkarlsson.scheduler.task.helper.Tasks;
+import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.storage.Durably;
 import java.time.Clock;
 import java.time.Duration;
@@ -42,6 +43,7 @@ class DeliveryTask {
     private final Alarms alarms;
     private final DeliveryRecord recording;
     private final Durably durably;
+    private final CurrentShop shop;
     private final Clock clock;
     private final Map<String, Channel> channels;
     private final ExecutorService senders = Executors.newCachedThreadPool(work -> {
@@ -58,12 +60,14 @@ class DeliveryTask {
             Alarms alarms,
             DeliveryRecord recording,
             Durably durably,
+            CurrentShop shop,
             Clock clock,
             List<Channel> channels) {
         this.deliveries = deliveries;
         this.alarms = alarms;
         this.recording = recording;
         this.durably = durably;
+        this.shop = shop;
         this.clock = clock;
         this.channels = channels.stream().collect(Collectors.toMap(Channel::name, Function.identity()));
     }
@@ -75,13 +79,19 @@ class DeliveryTask {
                 .execute((instance, context) -> {
                     Addressee to = Addressee.named(instance.getId());
                     Optional<Instant> quiet = ring(to);
-                    return (done, operations) -> durably.write(() ->
-                            next(to, quiet).ifPresentOrElse(at -> operations.reschedule(done, at), operations::remove));
+                    return (done, operations) -> shop.in(
+                            to.shop(),
+                            () -> durably.write(() -> next(to, quiet)
+                                    .ifPresentOrElse(at -> operations.reschedule(done, at), operations::remove)));
                 });
     }
 
     /** Does what is due, for a while; until when the receiver is to be left in peace, if it is. */
     Optional<Instant> ring(Addressee to) {
+        return shop.in(to.shop(), () -> ringInShop(to));
+    }
+
+    private Optional<Instant> ringInShop(Addressee to) {
         Instant end = clock.instant().plus(TURN);
         Optional<Instant> quiet = Optional.empty();
         record(to);
@@ -91,7 +101,7 @@ class DeliveryTask {
             if (due.isEmpty()) {
                 break;
             }
-            List<DeliveryRecord.Tried> tried = new Sending(due, this::send, clock).run(senders);
+            List<DeliveryRecord.Tried> tried = new Sending(due, delivery -> send(to, delivery), clock).run(senders);
             unrecorded.put(to, tried);
             record(to);
             for (DeliveryRecord.Tried one : tried) {
@@ -120,6 +130,11 @@ class DeliveryTask {
         }
         return Stream.concat(deliveries.firstAfter(to, now).stream(), quiet.stream())
                 .min(Comparator.naturalOrder());
+    }
+
+    /** From threads of their own, too. */
+    private Channel.Answer send(Addressee to, Delivery delivery) {
+        return shop.in(to.shop(), () -> send(delivery));
     }
 
     private Channel.Answer send(Delivery delivery) {

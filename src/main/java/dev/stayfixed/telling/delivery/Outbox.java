@@ -1,5 +1,6 @@
 package dev.stayfixed.telling.delivery;
 
+import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.Page;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.platform.storage.Durably;
@@ -20,12 +21,14 @@ public class Outbox {
     private final StoredDeliveries deliveries;
     private final Alarms alarms;
     private final Durably durably;
+    private final CurrentShop shop;
     private final Clock clock;
 
-    Outbox(StoredDeliveries deliveries, Alarms alarms, Durably durably, Clock clock) {
+    Outbox(StoredDeliveries deliveries, Alarms alarms, Durably durably, CurrentShop shop, Clock clock) {
         this.deliveries = deliveries;
         this.alarms = alarms;
         this.durably = durably;
+        this.shop = shop;
         this.clock = clock;
     }
 
@@ -34,7 +37,7 @@ public class Outbox {
         return durably.write(() -> {
             UUID id = UUID.randomUUID();
             deliveries.insert(id, draft, clock.instant());
-            alarms.set(Addressee.of(draft), clock.instant());
+            alarms.set(Addressee.of(shop.id(), draft), clock.instant());
             return id;
         });
     }
@@ -47,7 +50,7 @@ public class Outbox {
                 return add(delivery.again());
             }
             deliveries.waitUntil(id, clock.instant());
-            alarms.set(Addressee.of(delivery), clock.instant());
+            alarms.set(Addressee.of(shop.id(), delivery), clock.instant());
             return id;
         });
     }

@@ -3,6 +3,7 @@ package dev.stayfixed.telling.delivery;
 import com.github.kagkarlsson.scheduler.Scheduler;
 import com.github.kagkarlsson.scheduler.task.helper.Tasks;
 import com.github.kagkarlsson.scheduler.task.schedule.FixedDelay;
+import dev.stayfixed.jobs.Shops;
 import dev.stayfixed.platform.storage.Durably;
 import java.time.Clock;
 import java.time.Duration;
@@ -19,9 +20,9 @@ import org.springframework.context.event.EventListener;
 class SchedulerConfiguration {
 
     @Bean
-    Background tidyLog(Outbox outbox) {
+    Background tidyLog(Outbox outbox, Shops shops) {
         return new Background(Tasks.recurring("tidy-delivery-log", FixedDelay.ofHours(24))
-                .execute((instance, context) -> outbox.tidy()));
+                .execute((instance, context) -> shops.each(outbox::tidy)));
     }
 
     /** An instance that misses its heartbeat four times is taken for dead; no delivery may take that long. */

@@ -1,15 +1,18 @@
 package dev.stayfixed.telling.mail;
 
+import dev.stayfixed.platform.SecretLinks;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.telling.delivery.Outbox;
 import java.time.Clock;
+import java.util.Optional;
+import java.util.UUID;
 import org.springframework.stereotype.Service;
 
 /** The link in every mail to a driver: whoever holds it can stop the mails to that one address, and let them go on. */
 @Service
-public class MailStop {
+public class MailStop implements SecretLinks {
 
     private final Recipients recipients;
     private final Outbox outbox;
@@ -21,6 +24,16 @@ public class MailStop {
         this.outbox = outbox;
         this.durably = durably;
         this.clock = clock;
+    }
+
+    @Override
+    public String under() {
+        return "mail-stop";
+    }
+
+    @Override
+    public Optional<UUID> shopOf(String token) {
+        return durably.readThrough(token, () -> recipients.shopOf(token));
     }
 
     /** Whether the mails are stopped. */

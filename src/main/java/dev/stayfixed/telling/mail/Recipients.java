@@ -40,7 +40,7 @@ class Recipients {
     /** Needs a running write. */
     Recipient withAddress(String address) {
         return find(address).orElseGet(() -> {
-            durably.hold("mail recipients");
+            durably.hold("mail recipients " + shop.id());
             return find(address).orElseGet(() -> add(address));
         });
     }
@@ -67,23 +67,29 @@ class Recipients {
                 .optional();
     }
 
-    /** The token alone opens it, whatever the shop. */
-    Optional<Recipient> byToken(String token) {
-        return jdbc.sql("select * from mail_recipient where token = ?")
+    Optional<UUID> shopOf(String token) {
+        return jdbc.sql("select shop_id from mail_recipient where token = ?")
                 .param(token)
+                .query(UUID.class)
+                .optional();
+    }
+
+    Optional<Recipient> byToken(String token) {
+        return jdbc.sql("select * from mail_recipient where shop_id = ? and token = ?")
+                .params(shop.id(), token)
                 .query(Recipient::of)
                 .optional();
     }
 
     void stop(UUID id, Instant now) {
-        jdbc.sql("update mail_recipient set stopped_at = coalesce(stopped_at, ?) where id = ?")
-                .params(StoredTime.of(now), id)
+        jdbc.sql("update mail_recipient set stopped_at = coalesce(stopped_at, ?) where shop_id = ? and id = ?")
+                .params(StoredTime.of(now), shop.id(), id)
                 .update();
     }
 
     void goOn(UUID id) {
-        jdbc.sql("update mail_recipient set stopped_at = null where id = ?")
-                .param(id)
+        jdbc.sql("update mail_recipient set stopped_at = null where shop_id = ? and id = ?")
+                .params(shop.id(), id)
                 .update();
     }
 }

@@ -2,6 +2,7 @@ package dev.stayfixed.platform.storage;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.OnPostgres;
 import dev.stayfixed.web.Client;
 import dev.stayfixed.web.Shop;
@@ -49,13 +50,16 @@ class DeadlockTest {
 
     private CompletableFuture<Void> crossing(UUID first, UUID second, CountDownLatch both, AtomicInteger runs) {
         return CompletableFuture.runAsync(
-                () -> durably.write(() -> {
-                    int run = runs.incrementAndGet();
-                    mark(first, "run " + run);
-                    both.countDown();
-                    await(both);
-                    mark(second, "run " + run);
-                }),
+                () -> new CurrentShop()
+                        .in(
+                                CurrentShop.DEFAULT,
+                                () -> durably.write(() -> {
+                                    int run = runs.incrementAndGet();
+                                    mark(first, "run " + run);
+                                    both.countDown();
+                                    await(both);
+                                    mark(second, "run " + run);
+                                })),
                 task -> new Thread(task).start());
     }
 

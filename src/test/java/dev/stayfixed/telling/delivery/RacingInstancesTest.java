@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.github.kagkarlsson.scheduler.Scheduler;
 import com.github.kagkarlsson.scheduler.SchedulerName;
 import dev.stayfixed.English;
+import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.TellingOnPostgres;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.telling.Announcer;
@@ -106,7 +107,8 @@ class RacingInstancesTest {
     }
 
     private Scheduler instance(String name, Channel channel, Clock ticking) {
-        DeliveryTask task = new DeliveryTask(deliveries, alarms, recording, durably, clock, List.of(channel));
+        DeliveryTask task =
+                new DeliveryTask(deliveries, alarms, recording, durably, new CurrentShop(), clock, List.of(channel));
         return Scheduler.create(durably.connections(dataSource), List.of(task.task()))
                 .clock(ticking::instant)
                 .schedulerName(new SchedulerName.Fixed(name))

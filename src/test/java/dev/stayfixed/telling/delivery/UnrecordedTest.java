@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import dev.stayfixed.English;
+import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.TellingOnH2;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.telling.Announcer;
@@ -75,6 +76,11 @@ class UnrecordedTest {
             public <T> T read(Supplier<T> work) {
                 return durably.read(work);
             }
+
+            @Override
+            public <T> T readThrough(String door, Supplier<T> work) {
+                return durably.readThrough(door, work);
+            }
         };
         Channel channel = new Channel() {
             @Override
@@ -90,9 +96,10 @@ class UnrecordedTest {
             }
         };
         DeliveryRecord recording = new DeliveryRecord(deliveries, failing, events, clock);
-        DeliveryTask task = new DeliveryTask(deliveries, alarms, recording, durably, clock, List.of(channel));
+        DeliveryTask task =
+                new DeliveryTask(deliveries, alarms, recording, durably, new CurrentShop(), clock, List.of(channel));
         UUID target = UUID.randomUUID();
-        Addressee to = new Addressee("outage", target);
+        Addressee to = new Addressee(CurrentShop.DEFAULT, "outage", target);
         UUID id = outbox.add(new Delivery.Draft(
                 "outage",
                 target,
