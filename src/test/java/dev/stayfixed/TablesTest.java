@@ -27,6 +27,10 @@ class TablesTest {
     /** It writes its own table only. */
     private static final String READER_OF_ALL = "worklist";
 
+    /** Those that a library writes, of sessions and of passkeys. */
+    private static final Set<String> OF_LIBRARIES =
+            Set.of("web_session", "web_session_attributes", "user_entities", "user_credentials");
+
     private static final Pattern CREATED = Pattern.compile("create table (\\w+)", CASE_INSENSITIVE);
     private static final Pattern DROPPED = Pattern.compile("drop table (\\w+)", CASE_INSENSITIVE);
     private static final Pattern READ = Pattern.compile("\\b(?:from|join)\\s+(\\w+)", CASE_INSENSITIVE);
@@ -76,7 +80,9 @@ class TablesTest {
     void everyTableHasOneRoom() throws IOException {
         Use use = Use.of(sources(), tables());
         assertThat(use.shared()).isEmpty();
-        assertThat(use.owners().keySet()).as("tables that somebody writes").containsAll(tables());
+        Set<String> ours = tables();
+        ours.removeAll(OF_LIBRARIES);
+        assertThat(use.owners().keySet()).as("tables that somebody writes").containsAll(ours);
     }
 
     @Test

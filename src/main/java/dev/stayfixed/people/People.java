@@ -138,7 +138,7 @@ public class People {
     }
 
     /** Has a person sign in by another password. */
-    public void setPassword(UUID person, String password) {
+    public void choosePassword(UUID person, String password) {
         String digest = passwords.encode(password);
         durably.write(() -> keepDigest(person, digest));
     }

@@ -8,7 +8,6 @@ import java.nio.charset.StandardCharsets;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.ObjectProvider;
-import org.springframework.beans.factory.annotation.Value;
 import org.springframework.mail.MailException;
 import org.springframework.mail.javamail.JavaMailSender;
 import org.springframework.stereotype.Component;
@@ -23,10 +22,10 @@ public class SignInMail {
     private final Texts texts;
     private final String from;
 
-    SignInMail(ObjectProvider<JavaMailSender> sender, Texts texts, @Value("${stayfixed.mail.from}") String from) {
+    SignInMail(ObjectProvider<JavaMailSender> sender, Texts texts, SignInSender settings) {
         this.sender = sender;
         this.texts = texts;
-        this.from = from;
+        this.from = settings.from();
     }
 
     public boolean canBeSent() {

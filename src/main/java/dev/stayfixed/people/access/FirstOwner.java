@@ -55,7 +55,7 @@ public class FirstOwner {
                         new Mistake("code", "another one", "the code that the start of the service wrote to its log"));
             }
             Person owner = people.add(CurrentShop.DEFAULT, entry.mail(), entry.name(), Role.OWNER);
-            people.setPassword(owner.id(), entry.password());
+            people.choosePassword(owner.id(), entry.password());
             links.endFirstOwner();
         });
         atThisMachine.somebodyCame();

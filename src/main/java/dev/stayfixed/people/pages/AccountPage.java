@@ -70,7 +70,7 @@ class AccountPage {
             form.notTaken(response);
             return page(form, model, request);
         }
-        people.setPassword(me.person().id(), password.orElseThrow().password());
+        people.choosePassword(me.person().id(), password.orElseThrow().password());
         sessions.endOthers(me.person().mail(), request);
         return "redirect:/account?said=password-changed";
     }

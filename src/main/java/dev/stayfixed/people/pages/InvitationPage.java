@@ -62,7 +62,7 @@ class InvitationPage {
             form.notTaken(response);
             return page(token, form, model, response);
         }
-        people.setPassword(person.get().id(), password.get().password());
+        people.choosePassword(person.get().id(), password.get().password());
         signIn.enter(person.get().mail(), request, response);
         return "redirect:/";
     }
