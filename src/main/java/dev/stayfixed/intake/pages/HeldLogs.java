@@ -1,6 +1,10 @@
 package dev.stayfixed.intake.pages;
 
+import dev.stayfixed.platform.PrivateFiles;
+import dev.stayfixed.platform.storage.InstanceFolder;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -28,8 +32,8 @@ class HeldLogs {
     private final Path folder;
     private final Clock clock;
 
-    HeldLogs(Clock clock) throws IOException {
-        this.folder = Files.createTempDirectory("stayfixed-held");
+    HeldLogs(InstanceFolder instance, Clock clock) throws IOException {
+        this.folder = instance.folder("held");
         this.clock = clock;
     }
 
@@ -37,8 +41,12 @@ class HeldLogs {
     String hold(MultipartFile file) throws IOException {
         forgetOld();
         String name = UUID.randomUUID().toString();
-        file.transferTo(folder.resolve(name));
-        Files.setLastModifiedTime(folder.resolve(name), FileTime.from(clock.instant()));
+        Path held = PrivateFiles.file(folder.resolve(name));
+        try (InputStream in = file.getInputStream();
+                OutputStream out = Files.newOutputStream(held)) {
+            in.transferTo(out);
+        }
+        Files.setLastModifiedTime(held, FileTime.from(clock.instant()));
         return name;
     }
 

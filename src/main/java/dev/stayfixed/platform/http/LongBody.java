@@ -3,6 +3,7 @@ package dev.stayfixed.platform.http;
 import dev.stayfixed.platform.problem.FullDisk;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.platform.storage.InstanceFolder;
 import jakarta.servlet.ServletException;
 import jakarta.servlet.http.HttpServletRequest;
 import java.io.IOException;
@@ -19,8 +20,9 @@ import org.jspecify.annotations.Nullable;
  *
  * @param limit bytes
  * @param space is looked at again while a body comes in, which may not say how long it is
+ * @param folder where they lie
  */
-record LongBody(long limit, EnoughSpace space) {
+record LongBody(long limit, EnoughSpace space, InstanceFolder folder) {
 
     private static final long LOOK_AGAIN = 8 << 20;
 
@@ -46,7 +48,7 @@ record LongBody(long limit, EnoughSpace space) {
 
     /** Reads the body to a file, which is there until the use of it has ended. */
     void inFile(HttpServletRequest request, Use use) throws IOException, ServletException {
-        Path file = Files.createTempFile("stayfixed-body", null);
+        Path file = folder.file();
         try {
             copy(request, file);
             use.with(new RequestWithFile(request, file));

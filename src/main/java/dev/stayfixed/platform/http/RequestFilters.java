@@ -5,6 +5,7 @@ import dev.stayfixed.platform.SecretLinks;
 import dev.stayfixed.platform.WhoAsks;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.platform.storage.FreeSpace;
+import dev.stayfixed.platform.storage.InstanceFolder;
 import dev.stayfixed.platform.storage.StoredAnswers;
 import java.util.Objects;
 import org.springframework.beans.factory.ObjectProvider;
@@ -48,13 +49,14 @@ class RequestFilters {
     }
 
     @Bean
-    FilterRegistrationBean<WholeBody> wholeBody(Limits limits, FilterRegistrationBean<EnoughSpace> enoughSpace) {
+    FilterRegistrationBean<WholeBody> wholeBody(
+            Limits limits, FilterRegistrationBean<EnoughSpace> enoughSpace, InstanceFolder folder) {
         EnoughSpace space = Objects.requireNonNull(enoughSpace.getFilter());
         return at(
                 7,
                 new WholeBody(
                         limits.bodyLimit().toBytes(),
-                        new LongBody(limits.logLimit().toBytes(), space)));
+                        new LongBody(limits.logLimit().toBytes(), space, folder)));
     }
 
     @Bean

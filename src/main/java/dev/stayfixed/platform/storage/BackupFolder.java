@@ -1,5 +1,6 @@
 package dev.stayfixed.platform.storage;
 
+import dev.stayfixed.platform.PrivateFiles;
 import dev.stayfixed.platform.Sha256;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
@@ -12,8 +13,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
-import java.nio.file.attribute.FileAttribute;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.security.MessageDigest;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -42,13 +41,11 @@ record BackupFolder(Path path, String database) {
 
     /** The folder is made where it is missing. */
     static BackupFolder at(Path path, String database) {
-        Path absolute = path.toAbsolutePath().normalize();
         try {
-            Files.createDirectories(absolute, forOwner(absolute, "rwx------"));
+            return new BackupFolder(PrivateFiles.folder(path), database);
         } catch (IOException e) {
-            throw unusable(absolute, e);
+            throw unusable(path.toAbsolutePath().normalize(), e);
         }
-        return new BackupFolder(absolute, database);
     }
 
     /** Where the digest of a backup lies: one line, as sha256sum writes and checks it. */
@@ -75,14 +72,6 @@ record BackupFolder(Path path, String database) {
         }
     }
 
-    private static FileAttribute<?>[] forOwner(Path place, String permissions) {
-        return place.getFileSystem().supportedFileAttributeViews().contains("posix")
-                ? new FileAttribute<?>[] {
-                    PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString(permissions))
-                }
-                : new FileAttribute<?>[0];
-    }
-
     private static Refused unusable(Path path, IOException why) {
         return new Refused(
                 ProblemType.NO_BACKUP,
@@ -104,7 +93,7 @@ record BackupFolder(Path path, String database) {
             throw new FileAlreadyExistsException(whole.toString());
         }
         try {
-            return Files.createFile(path.resolve(whole.getFileName() + BEGUN), forOwner(path, "rw-------"));
+            return PrivateFiles.file(path.resolve(whole.getFileName() + BEGUN));
         } catch (FileAlreadyExistsException another) {
             throw another;
         } catch (IOException e) {
@@ -116,7 +105,7 @@ record BackupFolder(Path path, String database) {
     Backups.Backup finish(Path begun, Instant moment) throws IOException {
         String name = begun.getFileName().toString().replace(BEGUN, "");
         Path whole = path.resolve(name);
-        Path digest = Files.createFile(digestOf(begun), forOwner(path, "rw-------"));
+        Path digest = PrivateFiles.file(digestOf(begun));
         try {
             String sha256 = digest(begun);
             Files.writeString(digest, sha256 + "  " + name + "\n", StandardCharsets.US_ASCII);

@@ -1,10 +1,11 @@
 package dev.stayfixed.platform.storage;
 
+import dev.stayfixed.platform.PrivateFiles;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -24,10 +25,7 @@ final class Restore implements ApplicationContextInitializer<ConfigurableApplica
 
     private static final Logger LOG = LoggerFactory.getLogger(Restore.class);
 
-    private static final Pattern H2_FILE =
-            Pattern.compile("jdbc:h2:(?:file:)?(?!mem:|tcp:|ssl:|zip:|classpath:)([^;]+).*");
     private static final Pattern DIGEST = Pattern.compile("([0-9a-fA-F]{64})\\s.*", Pattern.DOTALL);
-    private static final String OF_DATABASE = ".mv.db";
 
     @Override
     public void initialize(ConfigurableApplicationContext context) {
@@ -62,15 +60,12 @@ final class Restore implements ApplicationContextInitializer<ConfigurableApplica
     }
 
     private static Path fileOf(String url) {
-        Matcher file = H2_FILE.matcher(url);
-        if (!file.matches()) {
-            throw new NotDone(
-                    "stayfixed.restore: found the database " + url + ", expected an H2 file",
-                    "A backup is an H2 file. Start without the profile postgresql; what pg_dump wrote is restored by pg_restore.");
-        }
-        String path = file.group(1);
-        return Path.of(
-                (path.startsWith("~") ? System.getProperty("user.home") + path.substring(1) : path) + OF_DATABASE);
+        return H2File.of(url)
+                .map(H2File::path)
+                .orElseThrow(
+                        () -> new NotDone(
+                                "stayfixed.restore: found the database " + url + ", expected an H2 file",
+                                "A backup is an H2 file. Start without the profile postgresql; what pg_dump wrote is restored by pg_restore."));
     }
 
     private static void check(Path backup) throws IOException {
@@ -99,18 +94,20 @@ final class Restore implements ApplicationContextInitializer<ConfigurableApplica
 
     /** The name of the database is given when all of it is on the disk. */
     private static void unpack(Path backup, Path database) throws IOException {
-        Path folder = database.toAbsolutePath().getParent();
-        Files.createDirectories(folder);
+        Path folder = PrivateFiles.folderOf(database);
         Path begun = Files.createTempFile(folder, database.getFileName().toString(), ".restoring");
         try (ZipInputStream zip = new ZipInputStream(Files.newInputStream(backup))) {
             ZipEntry entry = zip.getNextEntry();
-            if (entry == null || !entry.getName().endsWith(OF_DATABASE)) {
+            if (entry == null || !entry.getName().endsWith(H2File.ENDING)) {
                 throw new NotDone(
                         "stayfixed.restore: found " + (entry == null ? "no zip archive" : entry.getName() + " in it")
-                                + " at " + backup + ", expected a backup with one file *" + OF_DATABASE,
+                                + " at " + backup + ", expected a backup with one file *" + H2File.ENDING,
                         "Name a file that POST /api/v1/backups has made.");
             }
-            Files.copy(zip, begun, StandardCopyOption.REPLACE_EXISTING);
+            // Not Files.copy: in the place of the private file it would make another one.
+            try (OutputStream out = Files.newOutputStream(begun)) {
+                zip.transferTo(out);
+            }
             BackupFolder.sync(begun);
             Files.move(begun, database);
         } finally {

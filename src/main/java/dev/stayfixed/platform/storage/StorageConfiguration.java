@@ -1,6 +1,7 @@
 package dev.stayfixed.platform.storage;
 
 import com.zaxxer.hikari.HikariDataSource;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -9,8 +10,10 @@ import java.util.List;
 import java.util.Map;
 import javax.sql.DataSource;
 import org.flywaydb.core.Flyway;
+import org.springframework.beans.factory.config.BeanPostProcessor;
 import org.springframework.boot.flyway.autoconfigure.FlywayConfigurationCustomizer;
 import org.springframework.boot.flyway.autoconfigure.FlywayMigrationStrategy;
+import org.springframework.boot.jdbc.autoconfigure.JdbcConnectionDetails;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -20,6 +23,32 @@ import org.springframework.transaction.PlatformTransactionManager;
 /** Chooses by the database product. */
 @Configuration(proxyBeanMethods = false)
 class StorageConfiguration {
+
+    /** An H2 file is private before anything opens it. */
+    @Bean
+    static BeanPostProcessor privateFile() {
+        return new BeanPostProcessor() {
+            @Override
+            public Object postProcessAfterInitialization(Object bean, String name) {
+                if (bean instanceof JdbcConnectionDetails database) {
+                    H2File.of(database.getJdbcUrl()).ifPresent(StorageConfiguration::makePrivate);
+                }
+                return bean;
+            }
+        };
+    }
+
+    private static void makePrivate(H2File file) {
+        try {
+            file.makePrivate();
+        } catch (IOException e) {
+            throw new NotDone(
+                    "the database " + file.path().toAbsolutePath() + ": found " + e
+                            + ", expected a file that only the account of the service reads and writes",
+                    "Let it belong to the account that runs the service, in a folder of that account.",
+                    e);
+        }
+    }
 
     /** What differs between the databases in the migrations: the type for long binary data, and the order of text by its bytes. */
     @Bean
@@ -70,8 +99,8 @@ class StorageConfiguration {
 
     /** The disk of a PostgreSQL is its own affair; it says when it is full. */
     @Bean
-    FreeSpace freeSpace(DataSource dataSource, JdbcClient jdbc) {
-        List<Path> paths = new ArrayList<>(List.of(Path.of(System.getProperty("java.io.tmpdir"))));
+    FreeSpace freeSpace(DataSource dataSource, JdbcClient jdbc, InstanceFolder folder) {
+        List<Path> paths = new ArrayList<>(List.of(folder.path()));
         if (Product.of(dataSource) == Product.H2) {
             Product.fileOf(jdbc).ifPresent(paths::add);
         }

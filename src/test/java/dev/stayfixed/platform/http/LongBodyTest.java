@@ -5,12 +5,16 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
+import dev.stayfixed.platform.storage.InstanceFolder;
 import jakarta.servlet.ReadListener;
 import jakarta.servlet.ServletInputStream;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.springframework.mock.web.MockHttpServletRequest;
 
 /** Bodies that do not say how long they are, onto a disk that gets full. */
@@ -19,7 +23,12 @@ class LongBodyTest {
     private static final long MB = 1 << 20;
 
     private final AtomicLong free = new AtomicLong(200 * MB);
-    private final LongBody body = new LongBody(256 * MB, new EnoughSpace(free::get, 100 * MB));
+    private LongBody body;
+
+    @BeforeEach
+    void aFolder(@TempDir Path folder) throws IOException {
+        body = new LongBody(256 * MB, new EnoughSpace(free::get, 100 * MB), InstanceFolder.in(folder));
+    }
 
     @Test
     void theDiskIsLookedAtWhileABodyComesIn() {

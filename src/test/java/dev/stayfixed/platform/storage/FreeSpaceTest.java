@@ -2,6 +2,7 @@ package dev.stayfixed.platform.storage;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.Test;
@@ -17,21 +18,23 @@ class FreeSpaceTest {
     @TempDir
     Path folder;
 
-    private static long freeAt(String url) {
+    private long freeAt(String url) throws IOException {
         DataSource database = new DriverManagerDataSource(url);
-        return new StorageConfiguration()
-                .freeSpace(database, JdbcClient.create(database))
-                .bytes();
+        try (InstanceFolder instance = InstanceFolder.in(folder)) {
+            return new StorageConfiguration()
+                    .freeSpace(database, JdbcClient.create(database), instance)
+                    .bytes();
+        }
     }
 
     @Test
-    void aDatabaseInAFileIsWatched() {
+    void aDatabaseInAFileIsWatched() throws IOException {
         assertThat(freeAt("jdbc:h2:file:" + folder.resolve("shop"))).isPositive();
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"jdbc:h2:mem:", "jdbc:h2:mem:named"})
-    void aDatabaseInMemoryHasNoFile(String url) {
+    void aDatabaseInMemoryHasNoFile(String url) throws IOException {
         assertThat(freeAt(url)).isPositive();
     }
 }
