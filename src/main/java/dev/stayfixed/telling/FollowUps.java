@@ -6,6 +6,7 @@ import dev.stayfixed.jobs.Vehicles;
 import dev.stayfixed.platform.IfMatch;
 import dev.stayfixed.platform.Secret;
 import dev.stayfixed.platform.SecretLinks;
+import dev.stayfixed.platform.Sha256;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.platform.storage.Durably;
@@ -87,7 +88,7 @@ public class FollowUps implements SecretLinks {
         String token = Secret.forAddress(24);
         durably.write(() -> {
             durably.hold("calendar link");
-            stored.link(token, clock.instant());
+            stored.link(Sha256.hex(token), clock.instant());
         });
         return token;
     }
@@ -103,13 +104,13 @@ public class FollowUps implements SecretLinks {
 
     @Override
     public Optional<UUID> shopOf(String token) {
-        return durably.readThrough(token, () -> stored.shopOf(token));
+        return durably.readThrough(Sha256.hex(token), () -> stored.shopOf(Sha256.hex(token)));
     }
 
     /** What stands in the calendar of the shop: promises of open jobs that are not kept yet. */
     public List<Entry> calendar(String token) {
         return durably.read(() -> {
-            if (!stored.isLink(token)) {
+            if (!stored.isLink(Sha256.hex(token))) {
                 throw new Refused(
                         ProblemType.NOT_FOUND,
                         "no calendar has this address; make a new link with POST /api/v1/calendar-link");

@@ -72,10 +72,10 @@ class StoredFollowUps {
                 .list();
     }
 
-    void link(String token, Instant now) {
+    void link(String tokenHash, Instant now) {
         unlink();
-        jdbc.sql("insert into calendar_link (shop_id, token, made_at) values (?, ?, ?)")
-                .params(shop.id(), token, StoredTime.of(now))
+        jdbc.sql("insert into calendar_link (shop_id, token_hash, made_at) values (?, ?, ?)")
+                .params(shop.id(), tokenHash, StoredTime.of(now))
                 .update();
     }
 
@@ -83,17 +83,17 @@ class StoredFollowUps {
         jdbc.sql("delete from calendar_link where shop_id = ?").param(shop.id()).update();
     }
 
-    boolean isLink(String token) {
-        return jdbc.sql("select count(*) from calendar_link where shop_id = ? and token = ?")
-                        .params(shop.id(), token)
+    boolean isLink(String tokenHash) {
+        return jdbc.sql("select count(*) from calendar_link where shop_id = ? and token_hash = ?")
+                        .params(shop.id(), tokenHash)
                         .query(Long.class)
                         .single()
                 > 0;
     }
 
-    Optional<UUID> shopOf(String token) {
-        return jdbc.sql("select shop_id from calendar_link where token = ?")
-                .param(token)
+    Optional<UUID> shopOf(String tokenHash) {
+        return jdbc.sql("select shop_id from calendar_link where token_hash = ?")
+                .param(tokenHash)
                 .query(UUID.class)
                 .optional();
     }

@@ -10,5 +10,8 @@ class TellingOnH2Test {
     class ByWebhook extends WebhookStories {}
 
     @Nested
+    class AtRest extends SecretStories {}
+
+    @Nested
     class Told extends TellingStories {}
 }

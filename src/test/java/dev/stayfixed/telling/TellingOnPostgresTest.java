@@ -10,5 +10,8 @@ class TellingOnPostgresTest {
     class ByWebhook extends WebhookStories {}
 
     @Nested
+    class AtRest extends SecretStories {}
+
+    @Nested
     class Told extends TellingStories {}
 }

@@ -19,12 +19,16 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
 
 /** Requests that come twice, one after the other or at the same time, take effect once. */
 abstract class Repetition extends OverHttp {
 
     @Autowired
     Durably durably;
+
+    @Autowired
+    JdbcClient jdbc;
 
     private static final String V = "/api/v1/vehicles";
 
@@ -47,6 +51,24 @@ abstract class Repetition extends OverHttp {
         client.post(V, "{\"description\":\"another\"}", "Idempotency-Key", key)
                 .isProblem(422, "idempotency-key-reused");
         client.post("/api/v1/scans", body, "Idempotency-Key", key).isProblem(422, "idempotency-key-reused");
+    }
+
+    @Test
+    void anAnswerSealedWithALostKeyIsSaidToBeLostAndNothingIsDoneTwice() {
+        String key = UUID.randomUUID().toString();
+        String body = "{\"description\":\"sealed " + key + "\"}";
+        client.post(V, body, "Idempotency-Key", key).is(201);
+        assertThat(jdbc.sql("update idempotency_key set body = replace(body, 'sealed:1:', 'sealed:1:0') where name = ?")
+                        .param(key)
+                        .update())
+                .isOne();
+        assertThat(client.post(V, body, "Idempotency-Key", key)
+                        .isProblem(409, "answer-lost")
+                        .at("/detail"))
+                .contains(key, "was carried out and is not repeated", "stayfixed.secret-key");
+        client.post(V, "{\"description\":\"another\"}", "Idempotency-Key", key)
+                .isProblem(422, "idempotency-key-reused");
+        assertThat(client.get(V + "?q=" + key).json().at("/items")).hasSize(1);
     }
 
     @Test

@@ -137,7 +137,12 @@ final class RepeatedRequests extends OncePerRequestFilter {
                             + " again with another request, expected the same request; use a new"
                             + " key for a new one");
         }
-        StoredAnswers.Answer answer = earlier.answer();
+        StoredAnswers.Answer answer = earlier.answer()
+                .orElseThrow(() -> new Refused(
+                        ProblemType.ANSWER_LOST,
+                        "the first request with the Idempotency-Key " + key.name()
+                                + " was carried out and is not repeated, but its answer was sealed with another key than the service has"
+                                + " now (stayfixed.secret-key); look for what it made"));
         response.setStatus(answer.status());
         response.setHeader("Idempotency-Replayed", "true");
         if (answer.contentType() != null) {

@@ -148,6 +148,12 @@ public enum ProblemType {
             "The first request still runs",
             "The first request with this Idempotency-Key has not been answered yet.",
             "Wait a moment and repeat the request with the same key."),
+    ANSWER_LOST(
+            409,
+            "The first answer can no longer be shown",
+            "The request with this Idempotency-Key was carried out before. Its answer is kept sealed, and the service no longer has the key"
+                    + " with which it was sealed.",
+            "Look for what the first request made. If it was a link or a secret, make a new one, with a new Idempotency-Key."),
     VEHICLE_EXISTS(
             409,
             "This vehicle is here already",

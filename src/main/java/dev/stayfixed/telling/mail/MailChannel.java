@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.Date;
 import java.util.Optional;
+import java.util.UUID;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.ObjectProvider;
@@ -66,13 +67,21 @@ class MailChannel implements Channel {
             return later("no mail server is configured any more");
         }
         try {
-            server.send(message(delivery, letter, to.get().address()));
+            Letter whole = letter.stop() == null ? letter : withLink(letter, letter.stop(), delivery.target());
+            server.send(message(delivery, whole, to.get().address()));
             return new Answer.Accepted("taken by the mail server", Optional.empty());
         } catch (MailException | MessagingException e) {
             LOG.debug("a mail was not taken", e);
             SmtpFailure failure = SmtpFailure.of(e);
             return failure.isFinal() ? new Answer.Refused(failure.words(), Optional.empty()) : later(failure.words());
         }
+    }
+
+    private Letter withLink(Letter letter, String address, UUID to) {
+        String token =
+                durably.read(() -> recipients.token(to)).orElseGet(() -> durably.write(() -> recipients.newToken(to)));
+        String link = address + token;
+        return new Letter(letter.subject(), letter.text() + link + "\n", link);
     }
 
     private static Answer later(String detail) {

@@ -1,5 +1,6 @@
 package dev.stayfixed.telling.mail;
 
+import dev.stayfixed.platform.LinkToken;
 import dev.stayfixed.platform.SecretLinks;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
@@ -33,7 +34,7 @@ public class MailStop implements SecretLinks {
 
     @Override
     public Optional<UUID> shopOf(String token) {
-        return durably.readThrough(token, () -> recipients.shopOf(token));
+        return durably.readThrough(LinkToken.hash(token), () -> recipients.shopOf(token));
     }
 
     /** Whether the mails are stopped. */

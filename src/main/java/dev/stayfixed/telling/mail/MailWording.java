@@ -71,20 +71,18 @@ class MailWording {
     }
 
     /**
-     * For the driver, what to do first; {@link EventKind#forDriver} is all that a driver is told.
+     * For the driver, what to do first; {@link EventKind#forDriver} is all that a driver is told. The link that ends these mails follows it.
      *
      * @param signature of the shop
-     * @param stopLink that ends these mails
      */
-    Words forDriver(Locale language, EventKind kind, Story story, Optional<String> signature, String stopLink) {
+    Words forDriver(Locale language, EventKind kind, Story story, Optional<String> signature) {
         Texts theirs = texts.in(language);
         return new Words(
                 oneLine(theirs.of(
                         "telling.driver.subject", story.vehicle(), theirs.choice("telling.driver.headline", kind))),
                 theirs.choice("telling.driver.next", kind) + "\n\n" + theirs.choice("telling.driver.meaning", kind)
                         + "\n\n" + signature.map(s -> s + "\n\n").orElse("") + theirs.of("telling.driver.closing")
-                        + "\n"
-                        + stopLink + "\n");
+                        + "\n");
     }
 
     private static String oneLine(String text) {

@@ -89,9 +89,9 @@ class Mails {
         if (recipient.stopped()) {
             return;
         }
-        String stop = service.of("/mail-stop/" + recipient.token()).toString();
+        String stop = service.of("/mail-stop/").toString();
         Locale language = job.driverLanguage().flatMap(languages::named).orElseGet(languages::own);
-        MailWording.Words words = wording.forDriver(language, event.kind(), story, shop.signature(), stop);
+        MailWording.Words words = wording.forDriver(language, event.kind(), story, shop.signature());
         add(event, recipient, "d", new Letter(words.subject(), words.body(), stop));
     }
 

@@ -1,8 +1,9 @@
 package dev.stayfixed.telling.mail;
 
 import dev.stayfixed.platform.CurrentShop;
-import dev.stayfixed.platform.Secret;
+import dev.stayfixed.platform.LinkToken;
 import dev.stayfixed.platform.storage.Durably;
+import dev.stayfixed.platform.storage.Seal;
 import dev.stayfixed.platform.storage.StoredTime;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -19,21 +20,20 @@ class Recipients {
     private final JdbcClient jdbc;
     private final CurrentShop shop;
     private final Durably durably;
+    private final Seal seal;
 
-    Recipients(JdbcClient jdbc, CurrentShop shop, Durably durably) {
+    Recipients(JdbcClient jdbc, CurrentShop shop, Durably durably, Seal seal) {
         this.jdbc = jdbc;
         this.shop = shop;
         this.durably = durably;
+        this.seal = seal;
     }
 
     /** Somebody who is written to. */
-    record Recipient(UUID id, String address, String token, boolean stopped) {
+    record Recipient(UUID id, String address, boolean stopped) {
         static Recipient of(ResultSet row, int number) throws SQLException {
             return new Recipient(
-                    row.getObject("id", UUID.class),
-                    row.getString("address"),
-                    row.getString("token"),
-                    row.getObject("stopped_at") != null);
+                    row.getObject("id", UUID.class), row.getString("address"), row.getObject("stopped_at") != null);
         }
     }
 
@@ -46,9 +46,15 @@ class Recipients {
     }
 
     private Recipient add(String address) {
-        Recipient recipient = new Recipient(UUID.randomUUID(), address, Secret.forAddress(24), false);
-        jdbc.sql("insert into mail_recipient (id, shop_id, address, token) values (?, ?, ?, ?)")
-                .params(recipient.id(), shop.id(), address, recipient.token())
+        Recipient recipient = new Recipient(UUID.randomUUID(), address, false);
+        String token = LinkToken.make();
+        jdbc.sql("insert into mail_recipient (id, shop_id, address, token_hash, sealed_token) values (?, ?, ?, ?, ?)")
+                .params(
+                        recipient.id(),
+                        shop.id(),
+                        address,
+                        LinkToken.hash(token),
+                        seal.close(token, place(recipient.id())))
                 .update();
         return recipient;
     }
@@ -68,15 +74,38 @@ class Recipients {
     }
 
     Optional<UUID> shopOf(String token) {
-        return jdbc.sql("select shop_id from mail_recipient where token = ?")
-                .param(token)
+        return jdbc.sql("select shop_id from mail_recipient where token_hash = ?")
+                .param(LinkToken.hash(token))
                 .query(UUID.class)
                 .optional();
     }
 
+    /** The secret of the stop link; empty where it was sealed with a key that the service no longer has. */
+    Optional<String> token(UUID id) {
+        return jdbc.sql("select sealed_token from mail_recipient where shop_id = ? and id = ?")
+                .params(shop.id(), id)
+                .query(String.class)
+                .optional()
+                .flatMap(kept -> seal.open(kept, place(id)));
+    }
+
+    /** Another one, where the old one can no longer be told; the links in older mails end. Needs a running write. */
+    String newToken(UUID id) {
+        String token = LinkToken.make();
+        jdbc.sql("update mail_recipient set token_hash = ?, sealed_token = ? where shop_id = ? and id = ?")
+                .params(LinkToken.hash(token), seal.close(token, place(id)), shop.id(), id)
+                .update();
+        return token;
+    }
+
+    /** Where the token of a receiver is sealed for. */
+    static String place(Object id) {
+        return "mail_recipient " + id;
+    }
+
     Optional<Recipient> byToken(String token) {
-        return jdbc.sql("select * from mail_recipient where shop_id = ? and token = ?")
-                .params(shop.id(), token)
+        return jdbc.sql("select * from mail_recipient where shop_id = ? and token_hash = ?")
+                .params(shop.id(), LinkToken.hash(token))
                 .query(Recipient::of)
                 .optional();
     }

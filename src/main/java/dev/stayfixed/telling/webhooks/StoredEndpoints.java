@@ -1,6 +1,7 @@
 package dev.stayfixed.telling.webhooks;
 
 import dev.stayfixed.platform.CurrentShop;
+import dev.stayfixed.platform.storage.Seal;
 import dev.stayfixed.platform.storage.StoredTime;
 import dev.stayfixed.telling.Kinds;
 import java.sql.ResultSet;
@@ -21,10 +22,17 @@ class StoredEndpoints {
 
     private final JdbcClient jdbc;
     private final CurrentShop shop;
+    private final Seal seal;
 
-    StoredEndpoints(JdbcClient jdbc, CurrentShop shop) {
+    StoredEndpoints(JdbcClient jdbc, CurrentShop shop, Seal seal) {
         this.jdbc = jdbc;
         this.shop = shop;
+        this.seal = seal;
+    }
+
+    /** Where the secrets of an endpoint are sealed for. */
+    static String place(Object id) {
+        return "webhook_endpoint " + id;
     }
 
     void insert(UUID id, Endpoint.Details details, String secret, Instant now) {
@@ -39,7 +47,7 @@ class StoredEndpoints {
                         Types.VARCHAR, details.description().orElse(null)))
                 .param(Kinds.text(details.kinds()))
                 .param(StoredTime.of(now))
-                .param(secret)
+                .param(seal.close(secret, place(id)))
                 .update();
     }
 
@@ -65,19 +73,26 @@ class StoredEndpoints {
                 .optional();
     }
 
-    /** An endpoint and what its messages are signed with. */
-    record Signing(Endpoint endpoint, Secrets secrets) {}
+    /**
+     * An endpoint and what its messages are signed with.
+     *
+     * @param secrets empty where the present one was sealed with a key that the service no longer has
+     */
+    record Signing(Endpoint endpoint, Optional<Secrets> secrets) {}
 
     Optional<Signing> signing(UUID id) {
         return jdbc.sql("select * from webhook_endpoint where shop_id = ? and id = ?")
                 .params(shop.id(), id)
-                .query((row, number) -> new Signing(
-                        endpoint(row, number),
-                        new Secrets(
-                                row.getString("secret"),
-                                row.getString("previous_secret"),
-                                StoredTime.ifAny(row, "previous_secret_until").orElse(null))))
+                .query((row, number) -> new Signing(endpoint(row, number), secrets(row, id)))
                 .optional();
+    }
+
+    private Optional<Secrets> secrets(ResultSet row, UUID id) throws SQLException {
+        Instant until = StoredTime.ifAny(row, "previous_secret_until").orElse(null);
+        String previous = Optional.ofNullable(row.getString("previous_secret"))
+                .flatMap(kept -> seal.open(kept, place(id)))
+                .orElse(null);
+        return seal.open(row.getString("secret"), place(id)).map(present -> new Secrets(present, previous, until));
     }
 
     void describe(UUID id, Endpoint.Details details, boolean active) {
@@ -100,7 +115,7 @@ class StoredEndpoints {
         jdbc.sql("""
                         update webhook_endpoint set previous_secret = secret, previous_secret_until = ?, secret = ?, version = version + 1
                         where shop_id = ? and id = ?""")
-                .params(StoredTime.of(previousUntil), secret, shop.id(), id)
+                .params(StoredTime.of(previousUntil), seal.close(secret, place(id)), shop.id(), id)
                 .update();
     }
 

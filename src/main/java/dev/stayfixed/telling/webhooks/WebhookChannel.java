@@ -16,6 +16,10 @@ class WebhookChannel implements Channel {
 
     static final String NAME = "webhook";
 
+    private static final String KEY_LOST =
+            "not sent: the secret of this endpoint was sealed with another key than the service has now"
+                    + " (stayfixed.secret-key); give the service that key again, or make a new secret for the endpoint";
+
     private static final int GONE = 410;
     private static final int TOO_MANY_REQUESTS = 429;
     private static final int UNAVAILABLE = 503;
@@ -50,7 +54,11 @@ class WebhookChannel implements Channel {
         if (quiet.isPresent() && !delivery.byHand()) {
             return new Answer.NotNow(quiet.get());
         }
-        Map<String, String> headers = headers(found.get().secrets(), delivery);
+        Optional<Secrets> secrets = found.get().secrets();
+        if (secrets.isEmpty()) {
+            return new Answer.TryLater(KEY_LOST, Optional.empty(), Optional.empty());
+        }
+        Map<String, String> headers = headers(secrets.get(), delivery);
         return judge(endpoint, poster.post(endpoint.details().url(), headers, delivery.payload()), delivery);
     }
 

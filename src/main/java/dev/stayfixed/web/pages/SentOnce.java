@@ -1,5 +1,7 @@
 package dev.stayfixed.web.pages;
 
+import dev.stayfixed.platform.problem.ProblemType;
+import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.platform.storage.StoredAnswers;
 import java.util.Optional;
@@ -48,6 +50,13 @@ public class SentOnce {
 
     private Optional<String> led(String key) {
         return durably.read(
-                () -> answers.find(key).map(StoredAnswers.Stored::answer).map(StoredAnswers.Answer::location));
+                () -> answers.find(key)
+                        .map(
+                                stored -> stored.answer()
+                                        .map(StoredAnswers.Answer::location)
+                                        .orElseThrow(
+                                                () -> new Refused(
+                                                        ProblemType.ANSWER_LOST,
+                                                        "this form was taken in before, and is not taken in twice; look at the list for what it made"))));
     }
 }
