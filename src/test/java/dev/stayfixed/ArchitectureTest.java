@@ -82,6 +82,7 @@ class ArchitectureTest {
             Room.on("telling", "worklist", "judging", "jobs", "platform"),
             Room.on("customer", "intake", "judging", "archive", "jobs", "platform"),
             Room.on("learning", "telling", "judging", "jobs", "platform"),
+            Room.on("observing", "telling", "judging", "jobs", "platform"),
             Room.on("reports", "customer", "intake", "judging", "archive", "jobs", "platform"),
             Room.on("demo", "jobs", "platform"));
 

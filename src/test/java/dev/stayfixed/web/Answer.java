@@ -12,6 +12,7 @@ import tools.jackson.databind.json.JsonMapper;
 public record Answer(int status, HttpHeaders headers, String body) {
 
     private static final JsonMapper JSON = JsonMapper.shared();
+    private static final String UUID_FORM = "[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}";
     private static final Set<String> PROBLEMS_MET = ConcurrentHashMap.newKeySet();
 
     /** The slug of every type of problem that any test has met so far. */
@@ -54,7 +55,7 @@ public record Answer(int status, HttpHeaders headers, String body) {
         assertThat(json().at("/status").asInt()).isEqualTo(expected);
         assertThat(at("/title")).isNotBlank();
         assertThat(at("/detail")).isNotBlank();
-        assertThat(at("/instance")).startsWith("/");
+        assertThat(at("/instance")).matches("urn:uuid:" + UUID_FORM).endsWith(header("X-Request-Id"));
         assertThat(header("X-Content-Type-Options")).isEqualTo("nosniff");
         return this;
     }

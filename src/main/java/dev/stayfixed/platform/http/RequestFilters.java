@@ -13,11 +13,18 @@ import org.springframework.boot.web.server.autoconfigure.ServerProperties;
 import org.springframework.boot.web.servlet.FilterRegistrationBean;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.core.Ordered;
 import org.springframework.core.env.Environment;
 
 /** The filters, in their order. */
 @Configuration(proxyBeanMethods = false)
 class RequestFilters {
+
+    /** Before any filter that writes to the log or answers. */
+    @Bean
+    FilterRegistrationBean<NamedRequest> namedRequest() {
+        return at(Ordered.HIGHEST_PRECEDENCE, new NamedRequest());
+    }
 
     @Bean
     FilterRegistrationBean<SecurityHeaders> securityHeaders() {

@@ -18,9 +18,11 @@ import org.springframework.web.bind.MissingRequestValueException;
 import org.springframework.web.bind.annotation.ExceptionHandler;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RestControllerAdvice;
+import org.springframework.web.context.request.RequestAttributes;
 import org.springframework.web.context.request.ServletWebRequest;
 import org.springframework.web.context.request.WebRequest;
 import org.springframework.web.method.annotation.MethodArgumentTypeMismatchException;
+import org.springframework.web.servlet.HandlerMapping;
 import org.springframework.web.servlet.mvc.method.annotation.ResponseEntityExceptionHandler;
 import tools.jackson.core.JacksonException;
 
@@ -34,14 +36,14 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
     ResponseEntity<Object> refused(Refused refused, WebRequest request) {
         HttpHeaders headers = new HttpHeaders();
         refused.type().retryAfter().ifPresent(s -> headers.set(HttpHeaders.RETRY_AFTER, Integer.toString(s)));
-        return answer(Problem.of(refused, path(request)), headers);
+        return answer(Problem.of(refused, instance(request)), headers);
     }
 
     /** A part of a write that may run once more; only if that is of no use does this answer go out. */
     @ExceptionHandler
     ResponseEntity<Object> overtaken(ConcurrencyFailureException e, WebRequest request) {
         ProblemType busy = ProblemType.BUSY;
-        return answer(Problem.of(busy, busy.status(), busy.meaning(), path(request)), HttpHeaders.EMPTY);
+        return answer(Problem.of(busy, busy.status(), busy.meaning(), instance(request)), HttpHeaders.EMPTY);
     }
 
     @ExceptionHandler
@@ -50,13 +52,13 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
             LOG.error("a disk is full", e);
             return refused(FullDisk.refusal(e), request);
         }
-        LOG.error("unexpected failure at {}", path(request), e);
+        LOG.error("unexpected failure at {}", pattern(request), e);
         return answer(
                 Problem.of(
                         ProblemType.INTERNAL_ERROR,
                         500,
                         "the service made a mistake and wrote it to its log; nothing of this request was stored",
-                        path(request)),
+                        instance(request)),
                 HttpHeaders.EMPTY);
     }
 
@@ -111,7 +113,7 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
         String detail = e instanceof ErrorResponse known && known.getBody().getDetail() != null
                 ? known.getBody().getDetail() + " " + type.remedy()
                 : type.meaning() + " " + type.remedy();
-        return answer(Problem.of(type, status.value(), detail, path(request)), headers);
+        return answer(Problem.of(type, status.value(), detail, instance(request)), headers);
     }
 
     private static ResponseEntity<Object> answer(Problem problem, HttpHeaders headers) {
@@ -133,7 +135,15 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
         return message == null ? "another value" : message;
     }
 
-    private static String path(WebRequest request) {
-        return ((ServletWebRequest) request).getRequest().getRequestURI();
+    private static String instance(WebRequest request) {
+        return RequestId.instance(((ServletWebRequest) request).getRequest());
+    }
+
+    /** Where it was, without the parts of the address that may be secret, such as the token of a link. */
+    private static String pattern(WebRequest request) {
+        Object pattern =
+                request.getAttribute(HandlerMapping.BEST_MATCHING_PATTERN_ATTRIBUTE, RequestAttributes.SCOPE_REQUEST);
+        return ((ServletWebRequest) request).getRequest().getMethod() + " "
+                + (pattern == null ? "no address" : pattern);
     }
 }

@@ -16,7 +16,7 @@ public final class ProblemAnswer {
         boolean page = wantsPage(request);
         byte[] body = page
                 ? page(refused, request).getBytes(StandardCharsets.UTF_8)
-                : Problem.of(refused, request.getRequestURI()).json();
+                : Problem.of(refused, RequestId.instance(request)).json();
         response.setStatus(refused.type().status());
         refused.type().retryAfter().ifPresent(s -> response.setHeader("Retry-After", Integer.toString(s)));
         response.setContentType(page ? "text/html;charset=UTF-8" : Problem.MEDIA_TYPE);

@@ -19,10 +19,9 @@ class ProblemErrorController implements ErrorController {
         Object code = request.getAttribute(RequestDispatcher.ERROR_STATUS_CODE);
         int status = code instanceof Integer known && known >= 400 ? known : 404;
         ProblemType type = ProblemType.ofStatus(status);
-        Object path = request.getAttribute(RequestDispatcher.ERROR_REQUEST_URI);
         return ResponseEntity.status(status)
+                .header(RequestId.HEADER, RequestId.of(request))
                 .contentType(MediaType.APPLICATION_PROBLEM_JSON)
-                .body(Problem.of(
-                        type, status, type.meaning() + " " + type.remedy(), path == null ? "/" : path.toString()));
+                .body(Problem.of(type, status, type.meaning() + " " + type.remedy(), RequestId.instance(request)));
     }
 }

@@ -15,10 +15,12 @@ public final class ProblemReportValve extends ErrorReportValve {
             return;
         }
         ProblemType type = ProblemType.ofStatus(status);
-        byte[] body = Problem.of(type, status, type.meaning() + " " + type.remedy(), "/")
+        String id = RequestId.of(request.getRequest());
+        byte[] body = Problem.of(type, status, type.meaning() + " " + type.remedy(), RequestId.uri(id))
                 .json();
         try {
             response.setContentType(Problem.MEDIA_TYPE);
+            response.setHeader(RequestId.HEADER, id);
             response.setHeader("X-Content-Type-Options", "nosniff");
             response.setHeader("Content-Security-Policy", "default-src 'none'; frame-ancestors 'none'");
             response.getOutputStream().write(body);

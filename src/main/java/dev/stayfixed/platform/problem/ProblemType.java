@@ -216,7 +216,7 @@ public enum ProblemType {
             500,
             "We made a mistake",
             "The service made a mistake; the request did not cause it.",
-            "Repeat the request with the same Idempotency-Key. If it fails again, report the time of the answer.");
+            "Repeat the request with the same Idempotency-Key. If it fails again, report the \"instance\", by which the log names it.");
 
     private final int status;
     private final String title;

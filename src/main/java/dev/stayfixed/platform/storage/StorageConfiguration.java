@@ -1,6 +1,7 @@
 package dev.stayfixed.platform.storage;
 
 import com.zaxxer.hikari.HikariDataSource;
+import io.micrometer.core.instrument.MeterRegistry;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -10,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import javax.sql.DataSource;
 import org.flywaydb.core.Flyway;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.beans.factory.config.BeanPostProcessor;
 import org.springframework.boot.flyway.autoconfigure.FlywayConfigurationCustomizer;
 import org.springframework.boot.flyway.autoconfigure.FlywayMigrationStrategy;
@@ -88,13 +90,32 @@ class StorageConfiguration {
     }
 
     @Bean
-    Durably durably(DataSource dataSource, PlatformTransactionManager manager, JdbcClient jdbc) {
+    Durably durably(
+            DataSource dataSource,
+            PlatformTransactionManager manager,
+            JdbcClient jdbc,
+            ObjectProvider<MeterRegistry> meters) {
         if (Product.of(dataSource) == Product.H2) {
             return new OneWriterSynced(
-                    manager, jdbc, () -> jdbc.sql("checkpoint sync").update(), () -> dropConnections(dataSource));
+                    manager,
+                    jdbc,
+                    timed(meters, () -> jdbc.sql("checkpoint sync").update()),
+                    () -> dropConnections(dataSource));
         }
         refuseLazyCommits(jdbc);
         return new Transactions(manager, jdbc);
+    }
+
+    /** The registry is asked for when there is something to measure: it must not come before the database. */
+    private static Runnable timed(ObjectProvider<MeterRegistry> meters, Runnable sync) {
+        return () -> {
+            MeterRegistry registry = meters.getIfAvailable();
+            if (registry == null) {
+                sync.run();
+            } else {
+                registry.timer("stayfixed.sync").record(sync);
+            }
+        };
     }
 
     /** The disk of a PostgreSQL is its own affair; it says when it is full. */

@@ -6,6 +6,7 @@ import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.platform.storage.Durably;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -76,6 +77,11 @@ public class Outbox {
 
     public Delivery get(String channel, UUID target, UUID id) {
         return durably.read(() -> known(channel, target, id));
+    }
+
+    /** Since when the oldest message waits that is neither delivered nor given up. */
+    public Optional<Instant> oldestPending() {
+        return durably.read(deliveries::oldestPending);
     }
 
     public List<Delivery.Attempt> attempts(UUID id) {

@@ -93,6 +93,13 @@ class StoredDeliveries {
                 .list();
     }
 
+    /** Of all shops. */
+    Optional<Instant> oldestPending() {
+        return jdbc.sql("select min(created_at) as created_at from delivery where state = 'PENDING'")
+                .query((row, number) -> StoredTime.ifAny(row, "created_at"))
+                .single();
+    }
+
     /** When the next one is due of those that are not due now. */
     Optional<Instant> firstAfter(Addressee to, Instant now) {
         return jdbc.sql("""

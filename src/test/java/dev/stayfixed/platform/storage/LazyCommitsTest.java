@@ -4,11 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import dev.stayfixed.platform.OnPostgres;
+import io.micrometer.core.instrument.MeterRegistry;
 import java.sql.Connection;
 import java.util.ArrayList;
 import java.util.List;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.datasource.SingleConnectionDataSource;
@@ -29,6 +31,9 @@ class LazyCommitsTest {
     @Autowired
     JdbcClient plain;
 
+    @Autowired
+    ObjectProvider<MeterRegistry> meters;
+
     @Test
     void aServerThatAnswersBeforeItHasSyncedIsRefused() throws Exception {
         try (Connection connection = dataSource.getConnection()) {
@@ -36,10 +41,10 @@ class LazyCommitsTest {
             JdbcClient jdbc = JdbcClient.create(one);
             StorageConfiguration storage = new StorageConfiguration();
             jdbc.sql("set synchronous_commit = off").update();
-            assertThatThrownBy(() -> storage.durably(one, manager, jdbc))
+            assertThatThrownBy(() -> storage.durably(one, manager, jdbc, meters))
                     .hasMessageContaining("synchronous_commit=off");
             jdbc.sql("reset synchronous_commit").update();
-            assertThat(storage.durably(one, manager, jdbc)).isExactlyInstanceOf(Transactions.class);
+            assertThat(storage.durably(one, manager, jdbc, meters)).isExactlyInstanceOf(Transactions.class);
         }
     }
 
