@@ -11,6 +11,7 @@ import org.springframework.context.ConfigurableApplicationContext;
 public final class OtherInstance implements AutoCloseable {
 
     private final ConfigurableApplicationContext context;
+    private final int port;
 
     /** @param settings each as name=value */
     public OtherInstance(JdbcConnectionDetails database, String... settings) {
@@ -33,10 +34,17 @@ public final class OtherInstance implements AutoCloseable {
                 .run(Stream.concat(own.stream(), Stream.of(settings))
                         .map(setting -> "--" + setting)
                         .toArray(String[]::new));
+        port = context.getEnvironment().getRequiredProperty("local.server.port", Integer.class);
     }
 
+    /** At which it listens, or did until it was closed. */
     public int port() {
-        return context.getEnvironment().getRequiredProperty("local.server.port", Integer.class);
+        return port;
+    }
+
+    /** Where it tells of its health, if a setting gave it such a port. */
+    public int managementPort() {
+        return context.getEnvironment().getRequiredProperty("local.management.port", Integer.class);
     }
 
     @Override
