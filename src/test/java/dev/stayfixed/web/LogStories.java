@@ -10,11 +10,14 @@ import static dev.stayfixed.web.RecordedDrive.gzip;
 import static dev.stayfixed.web.RecordedDrive.zip;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.stayfixed.platform.AllRows;
 import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.beans.factory.annotation.Qualifier;
+import org.springframework.boot.jdbc.autoconfigure.JdbcConnectionDetails;
+import org.springframework.jdbc.core.simple.JdbcClient;
 
 /** Recorded drives from the upload to the verdict. */
 abstract class LogStories extends OverHttp {
@@ -24,6 +27,9 @@ abstract class LogStories extends OverHttp {
             {"source":"service manual, section 6","conditions":[
               {"kind":"HOLD","range":{"signal":"VEHICLE_SPEED","min":70,"max":110},"seconds":60,"unbroken":true,
                "whileIn":[{"signal":"COOLANT","min":70}]}]}""";
+
+    @Autowired
+    JdbcConnectionDetails database;
 
     @Autowired
     @Qualifier("reconciliation")
@@ -419,15 +425,16 @@ abstract class LogStories extends OverHttp {
         String drawn = drawn(drive);
 
         // without its log, only what was kept can answer
-        jdbc.sql("create table parts_aside as select * from submission_part").update();
+        JdbcClient all = AllRows.of(database);
+        all.sql("create table parts_aside as select * from submission_part").update();
         jdbc.sql("delete from submission_part").update();
         try {
             reconcile();
             assertThat(client.get("/api/v1/drives/" + drive.id()).body()).isEqualTo(before.body());
             assertThat(drawn(drive)).isEqualTo(drawn);
         } finally {
-            jdbc.sql("insert into submission_part select * from parts_aside").update();
-            jdbc.sql("drop table parts_aside").update();
+            all.sql("insert into submission_part select * from parts_aside").update();
+            all.sql("drop table parts_aside").update();
         }
 
         jdbc.sql("delete from drive_condition where drive_id = ?").param(id).update();

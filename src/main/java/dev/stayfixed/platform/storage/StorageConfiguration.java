@@ -1,6 +1,7 @@
 package dev.stayfixed.platform.storage;
 
 import com.zaxxer.hikari.HikariDataSource;
+import dev.stayfixed.platform.CurrentShop;
 import io.micrometer.core.instrument.MeterRegistry;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -67,11 +68,64 @@ class StorageConfiguration {
                 : Map.of("bytes", "bytea", "by_bytes", "collate \"C\"");
     }
 
-    /** The migrations run before anything reads or writes, and so does a move. */
+    /** Whoever asks for connections gets these. */
+    @Bean
+    static BeanPostProcessor connectionsOfShops(ObjectProvider<CurrentShop> shop) {
+        return new BeanPostProcessor() {
+            @Override
+            public Object postProcessAfterInitialization(Object bean, String name) {
+                return bean instanceof HikariDataSource pool ? new ShopConnections(pool, shop.getObject()) : bean;
+            }
+        };
+    }
+
+    /** The migrations run before anything reads or writes, and so does a move; then the fences between the shops stand. */
     @Bean
     FlywayMigrationStrategy migrations(StorageSettings settings) {
         String from = settings.moveFrom();
-        return from == null || from.isBlank() ? Flyway::migrate : new MoveFromH2(from)::into;
+        return flyway -> {
+            DataSource database = flyway.getConfiguration().getDataSource();
+            boolean fenced = Product.of(database) == Product.POSTGRESQL;
+            if (fenced && flyway.info().pending().length > 0) {
+                asOwner(database, fences -> {
+                    fences.lower();
+                    return true;
+                });
+            }
+            if (from == null || from.isBlank()) {
+                flyway.migrate();
+            } else {
+                new MoveFromH2(from).into(flyway);
+            }
+            if (fenced) {
+                RowFences.Bound bound = asOwner(database, RowFences::raise);
+                unwrapped(database).fence(bound);
+            }
+        };
+    }
+
+    /** What is done to the fences. */
+    private interface OnFences<T> {
+        T run(RowFences fences) throws SQLException;
+    }
+
+    private static <T> T asOwner(DataSource database, OnFences<T> work) {
+        try (Connection owner = database.getConnection()) {
+            owner.setAutoCommit(false);
+            T done = work.run(new RowFences(owner));
+            owner.commit();
+            return done;
+        } catch (SQLException e) {
+            throw new IllegalStateException("the fences between the shops could not be put up: " + e.getMessage(), e);
+        }
+    }
+
+    private static ShopConnections unwrapped(DataSource database) {
+        try {
+            return database.unwrap(ShopConnections.class);
+        } catch (SQLException e) {
+            throw new IllegalStateException("found no connections that can be told their shop", e);
+        }
     }
 
     /** A migration of a large table may take longer than any statement of a request. */

@@ -100,7 +100,12 @@ class Transactions implements Durably {
 
     @Override
     public <T> T readThrough(String door, Supplier<T> work) {
-        return read(work);
+        return read(() -> {
+            jdbc.sql("select set_config('" + RowFences.DOOR + "', ?, true)")
+                    .param(door)
+                    .query(rows -> {});
+            return work.get();
+        });
     }
 
     /** What to throw instead of a failure. */

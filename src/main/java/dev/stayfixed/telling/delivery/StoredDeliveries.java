@@ -81,7 +81,8 @@ class StoredDeliveries {
                           and (select ahead.next_at from delivery ahead where ahead.stream = d.stream and ahead.state = 'PENDING'
                                order by ahead.stream, ahead.state, ahead.position limit 1) <= :now""" + (byHandOnly ? """
                           and d.by_hand
-                          and not exists (select 1 from delivery ahead where ahead.stream = d.stream and ahead.state = 'PENDING'
+                          and not exists (select 1 from delivery ahead where ahead.shop_id = :shop and ahead.stream = d.stream
+                                          and ahead.state = 'PENDING'
                                           and ahead.position < d.position)""" : "")
                         + " order by d.channel, d.target, d.state, d.position limit :most")
                 .param("shop", shop.id())
