@@ -19,16 +19,12 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.jdbc.core.simple.JdbcClient;
 
 /** Requests that come twice, one after the other or at the same time, take effect once. */
 abstract class Repetition extends OverHttp {
 
     @Autowired
     Durably durably;
-
-    @Autowired
-    JdbcClient jdbc;
 
     private static final String V = "/api/v1/vehicles";
 
