@@ -62,8 +62,9 @@ class RunningServiceTest {
     }
 
     private static void behindItsProxy(Client client) {
+        // Who comes by a proxy is not at this machine, and has to sign in.
         Answer page = client.get("/", "X-Forwarded-Proto", "https", "X-Forwarded-For", "203.0.113.9")
-                .is(200);
+                .is(401);
         assertThat(page.header("Strict-Transport-Security")).isNotEmpty();
         assertThat(client.get("/").is(200).header("Strict-Transport-Security")).isEmpty();
         client.get("/", "X-Forwarded-Host", "elsewhere.example").is(421);

@@ -42,6 +42,8 @@ final class Doors {
             door(Way.LOOK, "/driver/**", Need.NOTHING),
             door(Way.LOOK, "/problems/**", Need.NOTHING),
             door(Way.ANY, "/error", Need.NOTHING),
+            // Health and metrics are at a port of their own only, which belongs on an address that others do not reach.
+            door(Way.LOOK, "/actuator/**", Need.NOTHING),
             // The address holds the permission.
             door(Way.ANY, "/d/**", Need.NOTHING),
             door(Way.LOOK, "/r/**", Need.NOTHING),
