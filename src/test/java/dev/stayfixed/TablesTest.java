@@ -27,9 +27,8 @@ class TablesTest {
     /** It writes its own table only. */
     private static final String READER_OF_ALL = "worklist";
 
-    /** Those that a library writes, of sessions and of passkeys. */
-    private static final Set<String> OF_LIBRARIES =
-            Set.of("web_session", "web_session_attributes", "user_entities", "user_credentials");
+    /** Those of sessions are written by their library. */
+    private static final Set<String> OF_LIBRARIES = Set.of("web_session", "web_session_attributes");
 
     private static final Pattern CREATED = Pattern.compile("create table (\\w+)", CASE_INSENSITIVE);
     private static final Pattern DROPPED = Pattern.compile("drop table (\\w+)", CASE_INSENSITIVE);

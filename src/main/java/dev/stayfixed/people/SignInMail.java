@@ -35,9 +35,10 @@ public class SignInMail {
     /**
      * Sends a link; whether the server took it.
      *
-     * @param text the key of the subject; its words are under the same and ".text", with the link as {0}
+     * @param subject the key of its text, and
+     * @param text the key of that with the link in the place {0}
      */
-    public boolean send(Person to, String text, String link) {
+    public boolean send(Person to, String subject, String text, String link) {
         JavaMailSender server = sender.getIfAvailable();
         if (server == null) {
             return false;
@@ -46,8 +47,8 @@ public class SignInMail {
             MimeMessage message = server.createMimeMessage();
             message.setFrom(new InternetAddress(from, true));
             message.setRecipient(jakarta.mail.Message.RecipientType.TO, new InternetAddress(to.mail(), true));
-            message.setSubject(texts.of(text), StandardCharsets.UTF_8.name());
-            message.setText(texts.of(text + ".text", link), StandardCharsets.UTF_8.name());
+            message.setSubject(texts.of(subject), StandardCharsets.UTF_8.name());
+            message.setText(texts.of(text, link), StandardCharsets.UTF_8.name());
             message.setHeader("Auto-Submitted", "auto-generated");
             server.send(message);
             return true;

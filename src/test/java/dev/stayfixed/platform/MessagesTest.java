@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.stayfixed.customer.Visit;
 import dev.stayfixed.obd.Answer;
+import dev.stayfixed.people.Role;
+import dev.stayfixed.people.Scope;
 import dev.stayfixed.telling.EventKind;
 import dev.stayfixed.verification.Trips;
 import dev.stayfixed.worklist.Attention;
@@ -37,17 +39,19 @@ class MessagesTest {
     private static final Path TEMPLATES = MAIN.resolve(Path.of("resources", "templates"));
 
     /** Texts of which a constant chooses one. */
-    private static final Map<String, Collection<? extends Enum<?>>> CHOICES = Map.of(
-            "customer.ended", List.of(Visit.Reason.values()),
-            "worklist.attention", List.of(Attention.values()),
-            "worklist.advice", List.of(Attention.values()),
-            "worklist.todo", EventKind.forFirstPage(),
-            "jobs.proof.trips", List.of(Trips.values()),
-            "jobs.car.list", List.of(Answer.CodeList.Kind.values()),
-            "telling.mail.todo", EventKind.forTechnician(),
-            "telling.driver.headline", EventKind.forDriver(),
-            "telling.driver.meaning", EventKind.forDriver(),
-            "telling.driver.next", EventKind.forDriver());
+    private static final Map<String, Collection<? extends Enum<?>>> CHOICES = Map.ofEntries(
+            Map.entry("customer.ended", List.of(Visit.Reason.values())),
+            Map.entry("worklist.attention", List.of(Attention.values())),
+            Map.entry("worklist.advice", List.of(Attention.values())),
+            Map.entry("worklist.todo", EventKind.forFirstPage()),
+            Map.entry("jobs.proof.trips", List.of(Trips.values())),
+            Map.entry("jobs.car.list", List.of(Answer.CodeList.Kind.values())),
+            Map.entry("telling.mail.todo", EventKind.forTechnician()),
+            Map.entry("telling.driver.headline", EventKind.forDriver()),
+            Map.entry("telling.driver.meaning", EventKind.forDriver()),
+            Map.entry("telling.driver.next", EventKind.forDriver()),
+            Map.entry("people.role", List.of(Role.values())),
+            Map.entry("people.scope", List.of(Scope.values())));
 
     private static final Pattern KEY_IN_TEMPLATE = Pattern.compile("#\\{([\\w.-]+)|#messages\\.msg\\('([\\w.-]+)'");
     private static final Pattern KEY_IN_JAVA = Pattern.compile("\"([a-z]+(?:\\.[\\w-]+)+)\"");

@@ -31,9 +31,7 @@ class ShopsApartOnPostgresTest extends ShopsApart {
             "entry_link",
             "api_token",
             "web_session",
-            "web_session_attributes",
-            "user_entities",
-            "user_credentials");
+            "web_session_attributes");
 
     @Test
     void noRowOfAnotherIsRead() {

@@ -24,7 +24,7 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 
-/** Where somebody who was invited chooses a password; a passkey can be added once they are in. */
+/** Where somebody who was invited chooses a password. */
 @Hidden
 @TechnicianPage
 @RequestMapping("/invitation/{token}")

@@ -89,7 +89,7 @@ class PeoplePage {
                 ServletUriComponentsBuilder.fromCurrentContextPath().build().toUriString());
         model.addAttribute("invited", person);
         model.addAttribute("link", link);
-        model.addAttribute("mailed", mail.send(person, "people.mail.invitation", link));
+        model.addAttribute("mailed", mail.send(person, "people.mail.invitation", "people.mail.invitation.text", link));
         return show(model);
     }
 

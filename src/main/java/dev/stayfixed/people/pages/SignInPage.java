@@ -82,6 +82,7 @@ class SignInPage {
             mail.send(
                     person,
                     "people.mail.sign-in",
+                    "people.mail.sign-in.text",
                     address.to(
                             "/sign-in/link/" + links.signIn(person.id()),
                             ServletUriComponentsBuilder.fromCurrentContextPath()

@@ -47,9 +47,7 @@ final class RowFences {
             "entry_link",
             "api_token",
             "web_session",
-            "web_session_attributes",
-            "user_entities",
-            "user_credentials");
+            "web_session_attributes");
 
     /**
      * Which rows can be read before the shop is known, by whoever holds what stands in this column. A policy and no function that runs
