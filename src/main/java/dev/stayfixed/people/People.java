@@ -1,7 +1,6 @@
 package dev.stayfixed.people;
 
 import dev.stayfixed.platform.problem.Mistake;
-import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.platform.storage.StoredTime;
@@ -197,9 +196,8 @@ public class People {
                 .query(Integer.class)
                 .single();
         if (owners < 2) {
-            throw new Refused(
-                    ProblemType.LAST_OWNER,
-                    "found one owner, expected another one who stays; make somebody else an owner first");
+            throw Refused.content(new Mistake(
+                    "role", "the only owner", "another owner who stays: make somebody else an owner first"));
         }
     }
 }

@@ -296,7 +296,6 @@ abstract class BadInput extends OverHttp {
                 V + "/garbage",
                 V + "/1",
                 J + "/" + unknown,
-                J + "/%2e%2e",
                 "/api/v1/drives/" + unknown,
                 "/api/v1/drives/" + unknown + "/original",
                 V + "/" + unknown + "/drives",
@@ -307,6 +306,9 @@ abstract class BadInput extends OverHttp {
                 "/problems/none",
                 "/api/v1/vehicles/" + vehicle + "/")) {
             add("GET " + path, "GET", path, "", none, 404, "not-found");
+        }
+        for (String path : List.of(J + "/%2e%2e", J + ";x=1", "//api/v1/jobs", J + "/%2f", J + "/%5c", J + "/%00")) {
+            add("GET " + path, "GET", path, "", none, 400, "malformed-request");
         }
         for (String query : List.of(
                 "limit=0",

@@ -2,18 +2,26 @@ package dev.stayfixed.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.stayfixed.people.Scope;
+import dev.stayfixed.people.Tokens;
+import dev.stayfixed.platform.CurrentShop;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.Socket;
 import java.net.http.HttpHeaders;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
 
 /** What pages of other sites may do here, in the browser of somebody who uses the service: nothing. */
 abstract class FenceStories extends OverHttp {
+
+    @Autowired
+    Tokens tokens;
 
     @Test
     void anotherNameIsNoneOfThisService() throws IOException {
@@ -25,6 +33,13 @@ abstract class FenceStories extends OverHttp {
         ask("GET /api/v1/inbox HTTP/1.0").isProblem(400, "malformed-request");
         ask("GET /api/v1/inbox HTTP/1.1", "Host: localhost:" + port).is(200);
         ask("GET http://localhost/api/v1/inbox HTTP/1.1", "Host: localhost").is(200);
+    }
+
+    @Test
+    void aProgramDoesWhatItsTokenIsFor() {
+        String token = tokens.make(CurrentShop.DEFAULT, "a dongle", Scope.DRIVES, Duration.ofDays(1));
+        client.get("/api/v1/jobs", "Authorization", "Bearer " + token).isProblem(403, "not-allowed");
+        client.get("/api/v1/jobs", "Authorization", "Bearer another").isProblem(401, "sign-in-needed");
     }
 
     @Test

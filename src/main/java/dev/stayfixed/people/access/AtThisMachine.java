@@ -1,6 +1,7 @@
 package dev.stayfixed.people.access;
 
 import dev.stayfixed.people.People;
+import dev.stayfixed.platform.problem.Refused;
 import jakarta.servlet.FilterChain;
 import jakarta.servlet.ServletException;
 import jakarta.servlet.http.HttpServletRequest;
@@ -60,10 +61,22 @@ final class AtThisMachine extends OncePerRequestFilter {
         Instant now = clock.instant();
         Instant looked = lookedAt;
         if (!isAnybodyHere && (looked == null || looked.plus(BELIEVED).isBefore(now))) {
-            isAnybodyHere = people.isAnybodyHere();
+            isAnybodyHere = look(looked != null);
             lookedAt = now;
         }
         return !isAnybodyHere;
+    }
+
+    /** While the database is away what was seen last holds: nothing can be read or changed meanwhile. */
+    private boolean look(boolean sawNobody) {
+        try {
+            return people.isAnybodyHere();
+        } catch (Refused away) {
+            if (sawNobody) {
+                return false;
+            }
+            throw away;
+        }
     }
 
     private static boolean isHere(HttpServletRequest request) throws IOException {

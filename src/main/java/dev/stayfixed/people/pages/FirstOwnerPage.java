@@ -49,7 +49,7 @@ class FirstOwnerPage {
             HttpServletRequest request,
             HttpServletResponse response) {
         Form form = new Form(typed);
-        signIn.slow("the first owner", request);
+        signIn.slow("/first-owner", request);
         Optional<OwnerEntry> owner = reader.read(form, OwnerEntry.class, show);
         return form.answer(
                 response,

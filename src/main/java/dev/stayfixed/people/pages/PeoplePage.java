@@ -135,8 +135,7 @@ class PeoplePage {
             change.run();
             return "redirect:/settings/people?said=people-changed";
         } catch (Refused refused) {
-            form.note(refused);
-            form.wrong(Form.WHOLE, String.valueOf(refused.getMessage()));
+            reader.refuse(form, InvitationEntry.class, refused);
             form.notTaken(response);
             return page(form, model);
         }

@@ -50,9 +50,15 @@ class RequestFilters {
         return at(3, new OwnPages(url));
     }
 
+    /** Behind it stand the filters of sessions and of who asks; see their orders in the settings. */
+    @Bean
+    FilterRegistrationBean<WhileAway> whileAway() {
+        return at(4, new WhileAway());
+    }
+
     @Bean
     FilterRegistrationBean<EnoughSpace> enoughSpace(FreeSpace space, Limits limits) {
-        return at(6, new EnoughSpace(space, limits.keepFree().toBytes()));
+        return at(7, new EnoughSpace(space, limits.keepFree().toBytes()));
     }
 
     @Bean
@@ -60,7 +66,7 @@ class RequestFilters {
             Limits limits, FilterRegistrationBean<EnoughSpace> enoughSpace, InstanceFolder folder) {
         EnoughSpace space = Objects.requireNonNull(enoughSpace.getFilter());
         return at(
-                7,
+                8,
                 new WholeBody(
                         limits.bodyLimit().toBytes(),
                         new LongBody(limits.logLimit().toBytes(), space, folder)));
@@ -68,20 +74,20 @@ class RequestFilters {
 
     @Bean
     FilterRegistrationBean<LimitedWrites> limitedWrites(Limits limits) {
-        return at(8, new LimitedWrites(limits.writesAtOnce()));
+        return at(9, new LimitedWrites(limits.writesAtOnce()));
     }
 
     /** Before whatever reads or writes rows. */
     @Bean
     FilterRegistrationBean<ShopOfRequest> shopOfRequest(
             CurrentShop shop, WhoAsks who, ObjectProvider<SecretLinks> links) {
-        return at(9, new ShopOfRequest(shop, who, links));
+        return at(10, new ShopOfRequest(shop, who, links));
     }
 
     @Bean
     FilterRegistrationBean<RepeatedRequests> repeatedRequests(
             Durably durably, StoredAnswers answers, CurrentShop shop) {
-        return at(10, new RepeatedRequests(durably, answers, shop));
+        return at(11, new RepeatedRequests(durably, answers, shop));
     }
 
     private static <F extends jakarta.servlet.Filter> FilterRegistrationBean<F> at(int order, F filter) {

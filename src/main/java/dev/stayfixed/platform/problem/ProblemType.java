@@ -113,11 +113,6 @@ public enum ProblemType {
             "Whoever asks is known, but may not do this: a reader changes nothing, a token does what it was made for, and some things are"
                     + " for owners only.",
             "Ask an owner of the shop to do it, or to change what you may do."),
-    LAST_OWNER(
-            409,
-            "A shop needs an owner",
-            "The change would leave the shop without anybody who may say who does what.",
-            "Make somebody else an owner first."),
     UNSUPPORTED_MEDIA_TYPE(
             415,
             "This kind of content is not taken here",

@@ -15,7 +15,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /** Tells the failures of a database that is away from the mistakes of this service. */
-final class Outage {
+public final class Outage {
 
     private static final Logger LOG = LoggerFactory.getLogger(Outage.class);
 
@@ -32,7 +32,7 @@ final class Outage {
      * What to throw instead of a failure: a refusal where the database is away, else the failure itself. Whether a commit that was cut
      * off took effect nobody knows, so the refusal does not say that nothing was stored.
      */
-    static RuntimeException explained(RuntimeException failure) {
+    public static RuntimeException explained(RuntimeException failure) {
         if (failure instanceof Refused) {
             return failure;
         }
