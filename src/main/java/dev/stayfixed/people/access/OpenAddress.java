@@ -34,11 +34,7 @@ class OpenAddress {
         this.people = people;
         this.links = links;
         if (open && !isPrivate(settings)) {
-            throw new IllegalStateException(
-                    "server.address: found " + settings.getProperty("server.address", "all addresses")
-                            + ", which others reach, and nothing that keeps what they send from being read on the way; expected TLS"
-                            + " (server.ssl.bundle or server.ssl.certificate), or stayfixed.proxy with the address of a proxy that has it,"
-                            + " or server.address=127.0.0.1");
+            throw new ReadOnTheWay(settings.getProperty("server.address", "all addresses"));
         }
     }
 
