@@ -2,11 +2,14 @@ package dev.stayfixed.people;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.stayfixed.platform.AllRows;
 import dev.stayfixed.platform.CurrentShop;
 import dev.stayfixed.platform.LinkToken;
+import dev.stayfixed.platform.MailServer;
 import dev.stayfixed.platform.MovingClock;
 import dev.stayfixed.web.Answer;
 import dev.stayfixed.web.Client;
+import jakarta.mail.internet.MimeMessage;
 import java.net.InetAddress;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
@@ -27,6 +30,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.beans.factory.annotation.Qualifier;
+import org.springframework.boot.jdbc.autoconfigure.JdbcConnectionDetails;
 import org.springframework.boot.test.web.server.LocalServerPort;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.web.servlet.mvc.method.annotation.RequestMappingHandlerMapping;
@@ -48,11 +52,18 @@ abstract class PeopleStories {
     Tokens tokens;
 
     @Autowired
-    JdbcClient jdbc;
+    People people;
+
+    @Autowired
+    MailServer.Post post;
 
     @Autowired
     MovingClock clock;
 
+    @Autowired
+    JdbcConnectionDetails database;
+
+    private JdbcClient jdbc;
     private Visitor owner;
     private int addresses;
 
@@ -63,6 +74,7 @@ abstract class PeopleStories {
     /** Before there is anybody, this machine is the owner and others need the code of the start; afterwards everybody signs in. */
     @BeforeAll
     void theFirstOwnerComes() {
+        jdbc = AllRows.of(database);
         Client here = new Client(port);
         here.get("/settings").is(200);
         owner = stranger();
@@ -186,6 +198,61 @@ abstract class PeopleStories {
                         .is(422)
                         .body())
                 .contains("say what they are called", "an address such as", "choose what they may do");
+    }
+
+    /** Else the owner of one shop could give the owner of another a password, and come in there. */
+    @Test
+    void whoIsInAnotherShopTooGetsNoInvitationHere() {
+        UUID elsewhere = UUID.randomUUID();
+        jdbc.sql("insert into shop (id, name, created_at) select ?, 'Elsewhere', created_at from shop where id = ?")
+                .params(elsewhere, CurrentShop.DEFAULT)
+                .update();
+        people.add(elsewhere, "lena@other.example", "Lena Fuchs", Role.OWNER);
+        owner.open("/settings/people");
+        assertThat(owner.submit("/settings/people", "name", "Lena", "mail", "lena@other.example", "role", "READER")
+                        .is(200)
+                        .body())
+                .contains("works in another shop, too")
+                .doesNotContain("/invitation/");
+        assertThat(owner.submit("/settings/people/" + idOf("lena@other.example") + "/invitation")
+                        .is(200)
+                        .body())
+                .contains("works in another shop, too")
+                .doesNotContain("https://shop.example/invitation/", "https://cars.example/invitation/");
+    }
+
+    /** The answer is the same for everybody; the mail comes to whoever is here. */
+    @Test
+    void aLinkInAMailSignsInOnce() throws Exception {
+        invited("Wim Post", Role.READER);
+        Visitor wim = stranger();
+        wim.open("/sign-in");
+        String sent = wim.submit("/sign-in/link", "mail", "Wim.Post@shop.example")
+                .is(200)
+                .body();
+        String none = wim.submit("/sign-in/link", "mail", "nobody.at.all@shop.example")
+                .is(200)
+                .body();
+        assertThat(sent).contains("a mail with a link is on its way");
+        assertThat(sent.replaceAll("value=\"[^\"]*\"", "")).isEqualTo(none.replaceAll("value=\"[^\"]*\"", ""));
+        String link = "";
+        while (link.isEmpty()) {
+            for (MimeMessage message : post.to("wim.post@shop.example")) {
+                Matcher found = Pattern.compile("https://cars.example(/sign-in/link/\\S+)")
+                        .matcher(message.getContent().toString());
+                link = found.find() ? found.group(1) : link;
+            }
+            Thread.onSpinWait();
+        }
+        wim.open(link).is(200);
+        wim.open("/account").is(303);
+        wim.submit(link).is(302);
+        wim.open("/account").is(200);
+        Visitor other = stranger();
+        other.open("/sign-in").is(200);
+        other.open(link).is(410);
+        other.submit(link).is(410);
+        other.open("/sign-in/link/what").is(410);
     }
 
     @Test

@@ -2,7 +2,6 @@ package dev.stayfixed.people.pages;
 
 import dev.stayfixed.customer.LinkAddress;
 import dev.stayfixed.people.EntryLinks;
-import dev.stayfixed.people.Member;
 import dev.stayfixed.people.People;
 import dev.stayfixed.people.Person;
 import dev.stayfixed.people.Role;
@@ -83,7 +82,12 @@ class PeoplePage {
         return invited(invited.get(), model);
     }
 
+    /** Whoever is in another shop, too, signs in as before: its owner is not ours to give a password to. */
     private String invited(Person person, Model model) {
+        if (people.memberships(person.mail()).size() > 1) {
+            model.addAttribute("joined", person);
+            return show(model);
+        }
         String link = address.to(
                 "/invitation/" + links.invitation(person.id()),
                 ServletUriComponentsBuilder.fromCurrentContextPath().build().toUriString());
@@ -96,9 +100,9 @@ class PeoplePage {
     /** A new invitation, with which a forgotten password is chosen anew; those before it end. */
     @PostMapping("/{id}/invitation")
     String again(@PathVariable UUID id, Model model) {
-        Member member = people.get(shop.id(), id);
+        Person person = people.get(shop.id(), id).person();
         links.end(id);
-        return invited(member.person(), model);
+        return invited(person, model);
     }
 
     @PostMapping("/{id}/role")

@@ -15,8 +15,9 @@ import dev.stayfixed.web.pages.TechnicianPage;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
-import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.Executor;
+import org.springframework.beans.factory.annotation.Qualifier;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -36,14 +37,23 @@ class SignInPage {
     private final SignInMail mail;
     private final LinkAddress address;
     private final Texts texts;
+    private final Executor sending;
 
-    SignInPage(SignIn signIn, People people, EntryLinks links, SignInMail mail, LinkAddress address, Texts texts) {
+    SignInPage(
+            SignIn signIn,
+            People people,
+            EntryLinks links,
+            SignInMail mail,
+            LinkAddress address,
+            Texts texts,
+            @Qualifier("applicationTaskExecutor") Executor sending) {
         this.signIn = signIn;
         this.people = people;
         this.links = links;
         this.mail = mail;
         this.address = address;
         this.texts = texts;
+        this.sending = sending;
     }
 
     @GetMapping("/sign-in")
@@ -76,21 +86,23 @@ class SignInPage {
     String sendLink(@RequestParam MultiValueMap<String, String> typed, Model model, HttpServletRequest request) {
         Form form = new Form(typed);
         signIn.slow(form.value("mail"), request);
-        List<Member> memberships = people.memberships(form.value("mail"));
-        if (!memberships.isEmpty()) {
-            Person person = memberships.get(0).person();
-            mail.send(
-                    person,
-                    "people.mail.sign-in",
-                    "people.mail.sign-in.text",
-                    address.to(
-                            "/sign-in/link/" + links.signIn(person.id()),
-                            ServletUriComponentsBuilder.fromCurrentContextPath()
-                                    .build()
-                                    .toUriString()));
-        }
+        String reached =
+                ServletUriComponentsBuilder.fromCurrentContextPath().build().toUriString();
+        sending.execute(() -> send(form.value("mail"), reached));
         model.addAttribute("sent", true);
         return page(form, model);
+    }
+
+    /** Beside the request, so that the time of its answer does not tell who is here. */
+    private void send(String to, String reached) {
+        people.memberships(to).stream()
+                .map(Member::person)
+                .findFirst()
+                .ifPresent(person -> mail.send(
+                        person,
+                        "people.mail.sign-in",
+                        "people.mail.sign-in.text",
+                        address.to("/sign-in/link/" + links.signIn(person.id()), reached)));
     }
 
     /** A program that looks through mails follows links; only a press of the button uses this one up. */
