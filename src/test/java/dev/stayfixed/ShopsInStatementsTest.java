@@ -42,7 +42,9 @@ class ShopsInStatementsTest {
         assertThat(tables).contains("vehicle", "delivery").doesNotContain("shop", "measurement");
         List<String> without = new ArrayList<>();
         try (Stream<Path> files = Files.walk(SOURCES)) {
-            files.filter(file -> file.toString().endsWith(".java"))
+            // A step of the migrations is for the rows of all shops.
+            files.filter(file ->
+                            file.toString().endsWith(".java") && !text(file).contains("extends JavaStep"))
                     .forEach(file -> withoutShop(text(file), tables)
                             .forEach(found -> without.add(SOURCES.relativize(file) + ": " + found)));
         }

@@ -1,5 +1,6 @@
 package dev.stayfixed.observing;
 
+import dev.stayfixed.jobs.Shops;
 import dev.stayfixed.judging.VehicleJudged;
 import dev.stayfixed.judging.VerdictChanged;
 import dev.stayfixed.platform.problem.Refused;
@@ -9,6 +10,10 @@ import io.micrometer.core.instrument.Gauge;
 import io.micrometer.core.instrument.MeterRegistry;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
 import java.util.UUID;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.event.TransactionalEventListener;
@@ -19,11 +24,13 @@ class Meters {
 
     private final MeterRegistry meters;
     private final Outbox outbox;
+    private final Shops shops;
     private final Clock clock;
 
-    Meters(MeterRegistry meters, Outbox outbox, Clock clock) {
+    Meters(MeterRegistry meters, Outbox outbox, Shops shops, Clock clock) {
         this.meters = meters;
         this.outbox = outbox;
+        this.shops = shops;
         this.clock = clock;
         Gauge.builder("stayfixed.messages.oldest", this, Meters::secondsOfOldest)
                 .description("How long the oldest message waits that is not delivered; 0 where none waits")
@@ -66,10 +73,13 @@ class Meters {
         }
     }
 
-    /** Not a number while the database is away. */
+    /** Of all shops; not a number while the database is away. */
     private double secondsOfOldest() {
         try {
-            return outbox.oldestPending()
+            List<Instant> oldest = new ArrayList<>();
+            shops.each(() -> outbox.oldestPending().ifPresent(oldest::add));
+            return oldest.stream()
+                    .min(Comparator.naturalOrder())
                     .map(since -> Duration.between(since, clock.instant()).toMillis() / 1000.0)
                     .orElse(0.0);
         } catch (Refused databaseAway) {

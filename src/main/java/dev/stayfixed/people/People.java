@@ -184,7 +184,8 @@ public class People {
             jdbc.sql("delete from membership where shop_id = ? and person_id = ?")
                     .params(shop, person)
                     .update();
-            jdbc.sql("delete from person where id = ? and not exists (select 1 from membership where person_id = ?)")
+            jdbc.sql(
+                            "delete from person where id = ? and not exists (select shop_id from membership where person_id = ?)")
                     .params(person, person)
                     .update();
         });

@@ -97,7 +97,8 @@ public class Tokens {
     /** The token of a secret, as long as it is good. */
     public Optional<Token> find(String secret) {
         Instant now = clock.instant();
-        Optional<Token> found = durably.read(() -> jdbc.sql("select * from api_token where token_hash = ?")
+        Optional<Token> found = durably.read(() -> jdbc.sql(
+                                "select id, shop_id, name, scope, made_at, expires_at, used_at, ended_at from api_token where token_hash = ?")
                         .param(LinkToken.hash(secret))
                         .query(Token::of)
                         .optional())
@@ -105,9 +106,10 @@ public class Tokens {
         found.filter(token -> token.usedAt()
                         .filter(used -> used.plus(NOTED).isAfter(now))
                         .isEmpty())
-                .ifPresent(token -> durably.derive(() -> jdbc.sql("update api_token set used_at = ? where id = ?")
-                        .params(StoredTime.of(now), token.id())
-                        .update()));
+                .ifPresent(token ->
+                        durably.derive(() -> jdbc.sql("update api_token set used_at = ? where shop_id = ? and id = ?")
+                                .params(StoredTime.of(now), token.shop(), token.id())
+                                .update()));
         return found;
     }
 

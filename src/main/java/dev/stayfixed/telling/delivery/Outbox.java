@@ -79,7 +79,7 @@ public class Outbox {
         return durably.read(() -> known(channel, target, id));
     }
 
-    /** Since when the oldest message waits that is neither delivered nor given up. */
+    /** Since when the oldest message of the shop waits that is neither delivered nor given up. */
     public Optional<Instant> oldestPending() {
         return durably.read(deliveries::oldestPending);
     }

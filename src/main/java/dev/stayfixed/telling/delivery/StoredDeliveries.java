@@ -94,9 +94,9 @@ class StoredDeliveries {
                 .list();
     }
 
-    /** Of all shops. */
     Optional<Instant> oldestPending() {
-        return jdbc.sql("select min(created_at) as created_at from delivery where state = 'PENDING'")
+        return jdbc.sql("select min(created_at) as created_at from delivery where shop_id = ? and state = 'PENDING'")
+                .param(shop.id())
                 .query((row, number) -> StoredTime.ifAny(row, "created_at"))
                 .single();
     }
