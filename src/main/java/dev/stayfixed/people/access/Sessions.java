@@ -5,6 +5,7 @@ import jakarta.servlet.http.HttpSession;
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.session.FindByIndexNameSessionRepository;
 import org.springframework.session.Session;
 import org.springframework.stereotype.Component;
@@ -13,9 +14,10 @@ import org.springframework.stereotype.Component;
 @Component
 public class Sessions {
 
-    private final FindByIndexNameSessionRepository<? extends Session> stored;
+    private final ObjectProvider<FindByIndexNameSessionRepository<? extends Session>> stored;
 
-    Sessions(FindByIndexNameSessionRepository<? extends Session> stored) {
+    /** @param stored none in work without a server, where nobody comes in */
+    Sessions(ObjectProvider<FindByIndexNameSessionRepository<? extends Session>> stored) {
         this.stored = stored;
     }
 
@@ -31,7 +33,7 @@ public class Sessions {
     public List<Open> of(String mail, HttpServletRequest request) {
         HttpSession now = request.getSession(false);
         String id = now == null ? "" : now.getId();
-        return stored.findByPrincipalName(mail).values().stream()
+        return stored.getObject().findByPrincipalName(mail).values().stream()
                 .map(session -> new Open(
                         session.getId(),
                         text(session, SignedIn.BROWSER),
@@ -49,17 +51,17 @@ public class Sessions {
 
     /** Ends one, if it is the person's. */
     public void end(String mail, String id) {
-        if (stored.findByPrincipalName(mail).containsKey(id)) {
-            stored.deleteById(id);
+        if (stored.getObject().findByPrincipalName(mail).containsKey(id)) {
+            stored.getObject().deleteById(id);
         }
     }
 
     public void endAll(String mail) {
-        stored.findByPrincipalName(mail).keySet().forEach(stored::deleteById);
+        stored.getObject().findByPrincipalName(mail).keySet().forEach(stored.getObject()::deleteById);
     }
 
     /** All but the one of the request at hand. */
     public void endOthers(String mail, HttpServletRequest request) {
-        of(mail, request).stream().filter(open -> !open.isThis()).map(Open::id).forEach(stored::deleteById);
+        of(mail, request).stream().filter(open -> !open.isThis()).map(Open::id).forEach(stored.getObject()::deleteById);
     }
 }
