@@ -3,6 +3,7 @@ package dev.stayfixed.people;
 import dev.stayfixed.platform.LinkToken;
 import dev.stayfixed.platform.storage.Durably;
 import dev.stayfixed.platform.storage.StoredTime;
+import java.sql.Types;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.Optional;
@@ -57,21 +58,25 @@ public class EntryLinks {
                             "insert into entry_link (token_hash, purpose, person_id, expires_at) values (:hash, :purpose, :person, :end)")
                     .param("hash", LinkToken.hash(token))
                     .param("purpose", purpose.name())
-                    .param("person", person, java.sql.Types.OTHER)
+                    .param("person", person, Types.OTHER)
                     .param("end", StoredTime.of(clock.instant().plus(lifetime)))
                     .update();
         });
         return token;
     }
 
-    /** The person whom an invitation or a link is for; it stays good. */
+    /**
+     * The person whom an invitation or a link is for; it stays good. The owner of one shop gives nobody a password who is in another one,
+     * too.
+     */
     public Optional<Person> look(Purpose purpose, String token) {
         return durably.read(() -> jdbc.sql("""
                         select p.id, p.mail, p.name from entry_link e join person p on p.id = e.person_id
-                        where e.token_hash = ? and e.purpose = ? and e.expires_at > ?""")
+                        where e.token_hash = ? and e.purpose = ? and e.expires_at > ?
+                          and (e.purpose <> 'INVITATION'
+                               or (select count(shop_id) from membership where person_id = p.id) = 1)""")
                 .params(LinkToken.hash(token), purpose.name(), StoredTime.of(clock.instant()))
-                .query((row, n) ->
-                        new Person(row.getObject("id", UUID.class), row.getString("mail"), row.getString("name")))
+                .query(Person::of)
                 .optional());
     }
 

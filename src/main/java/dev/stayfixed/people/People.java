@@ -39,9 +39,11 @@ public class People {
         this.passwords = passwords;
     }
 
-    /** As it is kept: mail addresses that differ in case only lead to one person. */
+    /** As it is kept: mail addresses that differ in case only lead to one person, and one that cannot be one leads to nobody. */
     public static String sameMail(String mail) {
-        return mail.strip().toLowerCase(Locale.ROOT);
+        return mail.chars().anyMatch(Character::isISOControl)
+                ? ""
+                : mail.strip().toLowerCase(Locale.ROOT);
     }
 
     public boolean isAnybodyHere() {
@@ -81,7 +83,7 @@ public class People {
 
     private static Member member(ResultSet row, int number) throws SQLException {
         return new Member(
-                new Person(row.getObject("id", UUID.class), row.getString("mail"), row.getString("name")),
+                Person.of(row, number),
                 row.getObject("shop_id", UUID.class),
                 Role.valueOf(row.getString("role")),
                 StoredTime.in(row, "since"));
@@ -97,23 +99,19 @@ public class People {
     }
 
     /**
-     * Has somebody become a member of a shop; whoever is here already keeps name and password.
+     * Has somebody become a member of a shop. Whoever is a member of one already, of this or of another, is not taken into it: the owner
+     * who invited them first may have chosen their password, and would come in with them.
      *
-     * @throws Refused where they are a member of it
+     * @throws Refused where somebody has this address
      */
     public Person add(UUID shop, String mail, String name, Role role) {
         return durably.write(() -> {
             durably.hold("people");
             String same = sameMail(mail);
-            Person person = find(same).orElseGet(() -> insert(new Person(UUID.randomUUID(), same, name.strip())));
-            boolean isNew = jdbc.sql("select count(*) from membership where person_id = ? and shop_id = ?")
-                            .params(person.id(), shop)
-                            .query(Integer.class)
-                            .single()
-                    == 0;
-            if (!isNew) {
-                throw Refused.content(new Mistake("mail", same, "somebody who is not a member yet"));
+            if (find(same).isPresent()) {
+                throw Refused.content(new Mistake("mail", same, "an address that nobody signs in with yet"));
             }
+            Person person = insert(new Person(UUID.randomUUID(), same, name.strip()));
             jdbc.sql("insert into membership (person_id, shop_id, role, since) values (?, ?, ?, ?)")
                     .params(person.id(), shop, role.name(), StoredTime.of(clock.instant()))
                     .update();
@@ -131,8 +129,7 @@ public class People {
     private Optional<Person> find(String mail) {
         return jdbc.sql("select id, mail, name from person where mail = ?")
                 .param(mail)
-                .query((row, n) ->
-                        new Person(row.getObject("id", UUID.class), row.getString("mail"), row.getString("name")))
+                .query(Person::of)
                 .optional();
     }
 

@@ -21,7 +21,7 @@ import org.springframework.stereotype.Service;
 public class Tokens {
 
     /** What each begins with, so that a search for secrets that got lost finds it. */
-    public static final String BEGINNING = "stayfixed_";
+    private static final String BEGINNING = "stayfixed_";
 
     /** How exact the note of the last use is: a note at each request would be a write at each. */
     private static final Duration NOTED = Duration.ofHours(1);

@@ -10,4 +10,7 @@ public interface WhoAsks {
 
     /** As it is written down beside what was done. */
     String name();
+
+    /** Whether they can answer for what only somebody who stands before the car knows: a driver and a device cannot. */
+    boolean vouches();
 }

@@ -12,6 +12,7 @@ import dev.stayfixed.web.Client;
 import jakarta.mail.internet.MimeMessage;
 import java.net.InetAddress;
 import java.net.Socket;
+import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -193,32 +194,84 @@ abstract class PeopleStories {
         assertThat(owner.submit("/settings/people", "name", "Mia", "mail", "MIA.Brandt@shop.example", "role", "READER")
                         .is(422)
                         .body())
-                .contains("somebody who is not a member yet");
+                .contains("an address that nobody signs in with yet");
         assertThat(owner.submit("/settings/people", "name", "", "mail", "no address", "role", "")
                         .is(422)
                         .body())
                 .contains("say what they are called", "an address such as", "choose what they may do");
     }
 
-    /** Else the owner of one shop could give the owner of another a password, and come in there. */
+    /** Else the owner of one shop could give the owner of another a password, before or after, and come in there. */
     @Test
-    void whoIsInAnotherShopTooGetsNoInvitationHere() {
+    void whoIsInAnotherShopGetsNoInvitationHere() {
         UUID elsewhere = UUID.randomUUID();
         jdbc.sql("insert into shop (id, name, created_at) select ?, 'Elsewhere', created_at from shop where id = ?")
                 .params(elsewhere, CurrentShop.DEFAULT)
                 .update();
         people.add(elsewhere, "lena@other.example", "Lena Fuchs", Role.OWNER);
+        UUID lena = idOf("lena@other.example");
         owner.open("/settings/people");
-        assertThat(owner.submit("/settings/people", "name", "Lena", "mail", "lena@other.example", "role", "READER")
-                        .is(200)
+        assertThat(owner.submit("/settings/people", "name", "Lena", "mail", "LENA@other.example", "role", "READER")
+                        .is(422)
                         .body())
-                .contains("works in another shop, too")
-                .doesNotContain("/invitation/");
-        assertThat(owner.submit("/settings/people/" + idOf("lena@other.example") + "/invitation")
-                        .is(200)
-                        .body())
-                .contains("works in another shop, too")
-                .doesNotContain("https://shop.example/invitation/", "https://cars.example/invitation/");
+                .contains("an address that nobody signs in with yet");
+        for (String act : List.of("invitation", "remove", "sessions/end")) {
+            owner.submit("/settings/people/" + lena + "/" + act).is(404);
+        }
+        owner.submit("/settings/people/" + lena + "/role", "role", "READER").is(404);
+        String own = links.invitation(lena);
+        stranger().open("/invitation/" + own).is(200);
+        jdbc.sql(
+                        "insert into membership (person_id, shop_id, role, since) select person_id, ?, 'READER', since from membership where person_id = ?")
+                .params(CurrentShop.DEFAULT, lena)
+                .update();
+        stranger().open("/invitation/" + own).is(410);
+        jdbc.sql("delete from membership where person_id = ? and shop_id = ?")
+                .params(lena, CurrentShop.DEFAULT)
+                .update();
+    }
+
+    /** What no person types is told, and breaks nothing. */
+    @Test
+    void oddInputIsTold() {
+        Visitor stranger = stranger();
+        stranger.open("/sign-in");
+        for (String odd : List.of(
+                "",
+                "\u0000",
+                "a\u0000b@shop.example",
+                "x".repeat(100_000),
+                "\ud83d\ude97@shop.example",
+                "'; drop table person")) {
+            assertThat(stranger.submit("/sign-in", "mail", odd, "password", odd, "to", odd)
+                            .status())
+                    .isBetween(400, 429);
+            assertThat(stranger.submit("/sign-in/link", "mail", odd).status()).isBetween(200, 429);
+            assertThat(stranger.open("/invitation/"
+                                    + URLEncoder.encode(
+                                            odd.substring(0, Math.min(99, odd.length())) + "x", StandardCharsets.UTF_8))
+                            .status())
+                    .isBetween(400, 410);
+            owner.open("/settings/people");
+            owner.submit("/settings/people", "name", odd, "mail", odd, "role", odd)
+                    .is(422);
+            assertThat(owner.submit("/settings/tokens", "name", odd, "scope", "READ", "days", odd)
+                            .status())
+                    .isEqualTo(422);
+            assertThat(owner.submit(
+                                    "/settings/tokens",
+                                    "name",
+                                    odd.isBlank() ? "x" + odd : odd,
+                                    "scope",
+                                    "READ",
+                                    "days",
+                                    "1")
+                            .status())
+                    .isLessThan(500);
+            assertThat(owner.submit("/account/sessions/end", "id", odd.isEmpty() ? "x" : odd)
+                            .status())
+                    .isLessThan(500);
+        }
     }
 
     /** The answer is the same for everybody; the mail comes to whoever is here. */
@@ -378,12 +431,17 @@ abstract class PeopleStories {
         program.get("/api/v1/vehicles", "Authorization", bearer).isProblem(403, "not-allowed");
         program.post("/api/v1/vehicles", "{\"description\":\"x\"}", "Authorization", bearer)
                 .isProblem(403, "not-allowed");
-        program.postText(
-                        "/api/v1/vehicles/" + vehicle + "/drives?start=2026-06-02T08:00:00Z",
-                        "43 00",
-                        "Authorization",
-                        bearer)
+        program.postText("/api/v1/vehicles/" + vehicle + "/drives", "43 00", "Authorization", bearer)
                 .is(201);
+        // PID $A6: 12000.0 km, then 11000.0 km; a device cannot make sure that it is in the same car.
+        String drive = """
+                {"start":"2026-06-0%dT08:00:00Z","sameVehicleConfirmed":true,"scans":[{"text":"41 A6 %s"}]}""";
+        String drives = "/api/v1/vehicles/" + vehicle + "/drives";
+        program.post(drives, drive.formatted(2, "00 01 D4 C0"), "Authorization", bearer)
+                .is(201);
+        String back = drive.formatted(3, "00 01 AD B0");
+        program.post(drives, back, "Authorization", bearer).isProblem(422, "other-vehicle");
+        owner.json("POST", drives, back).is(201);
         assertThat(owner.open("/settings/tokens").body()).contains("Last used about");
 
         clock.forward(Duration.ofDays(31));

@@ -28,6 +28,11 @@ public class ShopByHeader {
             }
 
             @Override
+            public boolean vouches() {
+                return true;
+            }
+
+            @Override
             public String name() {
                 return "somebody of the test";
             }

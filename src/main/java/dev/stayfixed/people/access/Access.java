@@ -8,6 +8,7 @@ import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
 import javax.sql.DataSource;
+import org.springframework.boot.web.servlet.FilterRegistrationBean;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.jdbc.datasource.DataSourceTransactionManager;
@@ -46,8 +47,8 @@ class Access {
 
     /** It stands in the chain below, and is no filter of its own. */
     @Bean
-    org.springframework.boot.web.servlet.FilterRegistrationBean<AtThisMachine> notByItself(AtThisMachine filter) {
-        var registration = new org.springframework.boot.web.servlet.FilterRegistrationBean<>(filter);
+    FilterRegistrationBean<AtThisMachine> notByItself(AtThisMachine filter) {
+        FilterRegistrationBean<AtThisMachine> registration = new FilterRegistrationBean<>(filter);
         registration.setEnabled(false);
         return registration;
     }

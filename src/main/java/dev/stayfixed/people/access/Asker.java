@@ -57,10 +57,6 @@ public final class Asker extends AbstractAuthenticationToken {
         return may(Right.OWN);
     }
 
-    public boolean works() {
-        return may(Right.WORK);
-    }
-
     public UUID shop() {
         return shop;
     }

@@ -3,6 +3,7 @@ package dev.stayfixed.people.access;
 import dev.stayfixed.people.Member;
 import dev.stayfixed.people.People;
 import dev.stayfixed.people.PeopleSettings;
+import dev.stayfixed.platform.Sha256;
 import dev.stayfixed.platform.http.Turnstile;
 import dev.stayfixed.platform.problem.ProblemType;
 import dev.stayfixed.platform.problem.Refused;
@@ -10,8 +11,8 @@ import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import jakarta.servlet.http.HttpSession;
 import java.time.Duration;
-import java.util.UUID;
 import org.springframework.security.authentication.AuthenticationManager;
+import org.springframework.security.authentication.InternalAuthenticationServiceException;
 import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
 import org.springframework.security.core.AuthenticationException;
 import org.springframework.security.core.context.SecurityContext;
@@ -60,6 +61,8 @@ public class SignIn {
             passwords.authenticate(
                     UsernamePasswordAuthenticationToken.unauthenticated(People.sameMail(mail), password));
             return true;
+        } catch (InternalAuthenticationServiceException e) {
+            throw e.getCause() instanceof Refused databaseAway ? databaseAway : e;
         } catch (AuthenticationException wrong) {
             return false;
         }
@@ -71,9 +74,11 @@ public class SignIn {
      * @throws Refused where there were too many for this person, or from this address
      */
     public void slow(String mail, HttpServletRequest request) {
-        Duration one = ofOne.enter(People.sameMail(mail));
-        Duration address = ofOneAddress.enter(request.getRemoteAddr());
-        Duration longest = one.compareTo(address) > 0 ? one : address;
+        Duration longest = ofOneAddress.enter(request.getRemoteAddr());
+        if (longest.isZero()) {
+            // A digest: what is typed may be long, and would be kept.
+            longest = ofOne.enter(Sha256.hex(People.sameMail(mail)));
+        }
         if (!longest.isZero()) {
             throw new Refused(
                     ProblemType.TOO_MANY_REQUESTS,
@@ -84,16 +89,15 @@ public class SignIn {
 
     /** Opens a session for whoever has shown who they are. */
     public void enter(String mail, HttpServletRequest request, HttpServletResponse response) {
-        Member member = people.memberships(mail).get(0);
+        Member member = people.memberships(mail).stream()
+                .findFirst()
+                .orElseThrow(() -> new Refused(
+                        ProblemType.SIGN_IN_NEEDED,
+                        "found somebody who was removed just now, expected a member of a shop"));
         SecurityContext context = SecurityContextHolder.createEmptyContext();
         context.setAuthentication(Asker.person(member));
         SecurityContextHolder.setContext(context);
         signedIn.saveContext(context, request, response);
-    }
-
-    /** Goes on in another shop of the same person. */
-    public void choose(HttpServletRequest request, UUID shop) {
-        SignedIn.choose(request, shop);
     }
 
     public void leave(HttpServletRequest request) {

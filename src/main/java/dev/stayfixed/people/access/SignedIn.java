@@ -1,6 +1,5 @@
 package dev.stayfixed.people.access;
 
-import dev.stayfixed.people.Member;
 import dev.stayfixed.people.People;
 import dev.stayfixed.people.PeopleSettings;
 import jakarta.servlet.http.HttpServletRequest;
@@ -8,9 +7,7 @@ import jakarta.servlet.http.HttpServletResponse;
 import jakarta.servlet.http.HttpSession;
 import java.time.Clock;
 import java.time.Instant;
-import java.util.List;
 import java.util.Optional;
-import java.util.UUID;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.springframework.security.core.context.DeferredSecurityContext;
@@ -22,12 +19,11 @@ import org.springframework.security.web.context.SecurityContextRepository;
 import org.springframework.session.FindByIndexNameSessionRepository;
 
 /**
- * A session says who came and in which shop they are; what they may do is asked anew at each request, so that a changed role or an ended
+ * A session says who came; in which shop they are, and what they may do there, is asked anew at each request, so that a changed role or an ended
  * membership holds at once.
  */
 final class SignedIn implements SecurityContextRepository {
 
-    static final String SHOP = "shop";
     static final String BROWSER = "browser";
     static final String ADDRESS = "address";
     static final String SINCE = "since";
@@ -91,21 +87,13 @@ final class SignedIn implements SecurityContextRepository {
         if (session == null || !(session.getAttribute(PERSON) instanceof String mail) || isOver(session)) {
             return Optional.empty();
         }
-        return chosen(people.memberships(mail), session).map(Asker::person);
+        return people.memberships(mail).stream().findFirst().map(Asker::person);
     }
 
     /** However much it was used. */
     private boolean isOver(HttpSession session) {
         return !(session.getAttribute(SINCE) instanceof String since)
                 || Instant.parse(since).plus(settings.session()).isBefore(clock.instant());
-    }
-
-    private static Optional<Member> chosen(List<Member> memberships, HttpSession session) {
-        Object shop = session.getAttribute(SHOP);
-        return memberships.stream()
-                .filter(member -> member.shop().toString().equals(shop))
-                .findFirst()
-                .or(() -> memberships.stream().findFirst());
     }
 
     @Override
@@ -121,14 +109,6 @@ final class SignedIn implements SecurityContextRepository {
             session.setAttribute(BROWSER, shortened(request.getHeader("User-Agent")));
             session.setAttribute(ADDRESS, request.getRemoteAddr());
             session.setAttribute(SINCE, clock.instant().toString());
-        }
-    }
-
-    /** Goes on in another shop of the same person. */
-    static void choose(HttpServletRequest request, UUID shop) {
-        HttpSession session = request.getSession(false);
-        if (session != null) {
-            session.setAttribute(SHOP, shop.toString());
         }
     }
 

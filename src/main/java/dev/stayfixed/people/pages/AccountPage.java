@@ -17,7 +17,6 @@ import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.Optional;
-import java.util.UUID;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -26,7 +25,7 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 
-/** What a person sees to for themselves: password, sessions, and in which of their shops they work. */
+/** What a person sees to for themselves: password and sessions. */
 @Hidden
 @TechnicianPage
 @RequestMapping("/account")
@@ -84,16 +83,6 @@ class AccountPage {
             sessions.end(mail, id);
         }
         return "redirect:/account?said=sessions-ended";
-    }
-
-    @PostMapping("/shop")
-    String choose(@RequestParam UUID shop, HttpServletRequest request) {
-        if (people.memberships(me().person().mail()).stream()
-                .noneMatch(m -> m.shop().equals(shop))) {
-            throw Refused.notFound("shop of this person", shop);
-        }
-        signIn.choose(request, shop);
-        return "redirect:/";
     }
 
     private static Member me() {

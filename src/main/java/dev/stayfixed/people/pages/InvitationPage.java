@@ -4,6 +4,7 @@ import dev.stayfixed.people.EntryLinks;
 import dev.stayfixed.people.EntryLinks.Purpose;
 import dev.stayfixed.people.People;
 import dev.stayfixed.people.Person;
+import dev.stayfixed.people.access.Sessions;
 import dev.stayfixed.people.access.SignIn;
 import dev.stayfixed.people.entry.NewPassword;
 import dev.stayfixed.platform.LinkToken;
@@ -32,12 +33,14 @@ class InvitationPage {
 
     private final EntryLinks links;
     private final People people;
+    private final Sessions sessions;
     private final SignIn signIn;
     private final FormReader reader;
 
-    InvitationPage(EntryLinks links, People people, SignIn signIn, FormReader reader) {
+    InvitationPage(EntryLinks links, People people, Sessions sessions, SignIn signIn, FormReader reader) {
         this.links = links;
         this.people = people;
+        this.sessions = sessions;
         this.signIn = signIn;
         this.reader = reader;
     }
@@ -63,6 +66,7 @@ class InvitationPage {
             return page(token, form, model, response);
         }
         people.choosePassword(person.get().id(), password.get().password());
+        sessions.endAll(person.get().mail());
         signIn.enter(person.get().mail(), request, response);
         return "redirect:/";
     }

@@ -82,12 +82,7 @@ class PeoplePage {
         return invited(invited.get(), model);
     }
 
-    /** Whoever is in another shop, too, signs in as before: its owner is not ours to give a password to. */
     private String invited(Person person, Model model) {
-        if (people.memberships(person.mail()).size() > 1) {
-            model.addAttribute("joined", person);
-            return show(model);
-        }
         String link = address.to(
                 "/invitation/" + links.invitation(person.id()),
                 ServletUriComponentsBuilder.fromCurrentContextPath().build().toUriString());
@@ -139,6 +134,9 @@ class PeoplePage {
             change.run();
             return "redirect:/settings/people?said=people-changed";
         } catch (Refused refused) {
+            if (refused.mistakes().isEmpty()) {
+                throw refused;
+            }
             reader.refuse(form, InvitationEntry.class, refused);
             form.notTaken(response);
             return page(form, model);
